@@ -1,0 +1,95 @@
+#include "hydro/physics/friction.hpp"
+
+#include "hydro/physics/friction_law.hpp"
+#include "hydro/quantities/range.hpp"
+
+namespace hydro {
+namespace {
+
+constexpr double laminar_to = 2000;      // Reynolds number
+constexpr double turbulent_from = 4000;  // Reynolds number
+
+void require_sound(const Pipe& pipe) {
+  if (auto found = problems(pipe); !found.empty()) throw InvalidInput(std::move(found));
+}
+
+}  // namespace
+
+Velocity velocity(const Pipe& pipe, const Flow& flow) {
+  require_sound(pipe);
+  return flow / area(pipe);
+}
+
+double reynolds_number(const Pipe& pipe, const Flow& flow, const WaterProperties& water) {
+  return std::abs(si(velocity(pipe, flow) * pipe.inside_diameter / water.kinematic_viscosity));
+}
+
+double colebrook_white(double reynolds, double relative_roughness) {
+  Examination examination;
+  examination.within("reynolds", reynolds, Range<double>{0, 1e12, units::plain, true});
+  examination.within(
+      "relative_roughness", relative_roughness, Range<double>{0, 0.05, units::plain});
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+  return solve_colebrook(reynolds, relative_roughness).factor();
+}
+
+Length friction_loss(const Pipe& pipe,
+                     const Length& length,
+                     const Flow& flow,
+                     const WaterProperties& water) {
+  require_sound(pipe);
+  return length * FrictionLaw(pipe, water).per_metre(si(flow)).head;
+}
+
+Length fitting_loss(const Pipe& pipe, double loss_coefficient, const Flow& flow) {
+  require_sound(pipe);
+  const double k = fitting_coefficient(loss_coefficient, si(pipe.inside_diameter));
+  return k * si(flow) * std::abs(si(flow)) * units::m;
+}
+
+FrictionLaw::FrictionLaw(const Pipe& pipe, const WaterProperties& water) {
+  const double D = si(pipe.inside_diameter);
+  const double nu = si(water.kinematic_viscosity);
+  if (pipe.hazen_williams) {
+    kind_ = Kind::hazen_williams;
+    coefficient_ = 10.67 / (std::pow(*pipe.hazen_williams, 1.852) * std::pow(D, 4.8704));
+    return;
+  }
+  const double per_factor = fitting_coefficient(1, D) / D;  // h = f Q^2 * this, per metre
+  if (pipe.darcy_factor) {
+    kind_ = Kind::constant_factor;
+    coefficient_ = *pipe.darcy_factor * per_factor;
+    return;
+  }
+  kind_ = Kind::darcy_weisbach;
+  coefficient_ = per_factor;
+  relative_roughness_ = si(pipe.roughness.value_or(Length{})) / D;
+  reynolds_per_flow_ = 4 / (std::numbers::pi * D * nu);
+  laminar_slope_ = 64 / reynolds_per_flow_ * per_factor;
+  blend_from_ = laminar_to / reynolds_per_flow_;
+  blend_to_ = turbulent_from / reynolds_per_flow_;
+  at_blend_to_ = turbulent(blend_to_);
+}
+
+Loss FrictionLaw::turbulent(double flow) const {
+  const ColebrookRoot root = solve_colebrook(reynolds_per_flow_ * flow, relative_roughness_);
+  const double head = coefficient_ * root.factor() * flow * flow;
+  return {head, root.logarithmic_slope() * head / flow};
+}
+
+Loss FrictionLaw::darcy_weisbach(double flow) const {
+  if (flow <= blend_from_) return {laminar_slope_ * flow, laminar_slope_};
+  if (flow >= blend_to_) return turbulent(flow);
+  // Hermite's cubic on x from 0 at Re 2000 to 1 at Re 4000, values and slopes of both ends.
+  const double width = blend_to_ - blend_from_;
+  const double x = (flow - blend_from_) / width;
+  const double start = laminar_slope_ * blend_from_;
+  const double start_slope = laminar_slope_ * width;
+  const double end_slope = at_blend_to_.slope * width;
+  const double square = 3 * (at_blend_to_.head - start) - 2 * start_slope - end_slope;
+  const double cube = 2 * (start - at_blend_to_.head) + start_slope + end_slope;
+  return {start + x * (start_slope + x * (square + x * cube)),
+          (start_slope + x * (2 * square + x * 3 * cube)) / width};
+}
+
+}  // namespace hydro

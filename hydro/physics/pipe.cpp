@@ -1,0 +1,31 @@
+#include "hydro/physics/pipe.hpp"
+
+#include "hydro/quantities/range.hpp"
+
+#include <numbers>
+
+namespace hydro {
+
+Area area(const Pipe& pipe) {
+  return std::numbers::pi / 4 * pipe.inside_diameter * pipe.inside_diameter;
+}
+
+std::vector<Problem> problems(const Pipe& pipe) {
+  Examination examination;
+  examination.within("inside_diameter", pipe.inside_diameter, Range<Length>{0.1, 10000, mm});
+  examination.within("hazen_williams", pipe.hazen_williams, Range<double>{10, 200, units::plain});
+  examination.within("roughness", pipe.roughness, Range<Length>{0, 100, mm});
+  examination.within("darcy_factor", pipe.darcy_factor, Range<double>{0.001, 1, units::plain});
+  const int laws =
+      pipe.hazen_williams.has_value() + pipe.roughness.has_value() + pipe.darcy_factor.has_value();
+  if (laws != 1)
+    examination.add("hazen_williams, roughness, darcy_factor",
+                    laws == 0 ? "none is given, one is needed"
+                              : "more than one is given, exactly one is needed");
+  if (pipe.roughness && *pipe.roughness > 0.05 * pipe.inside_diameter)
+    examination.add("roughness",
+                    "is more than 0.05 of the inside diameter, where the friction law ends");
+  return examination.take();
+}
+
+}  // namespace hydro
