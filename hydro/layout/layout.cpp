@@ -1,0 +1,270 @@
+#include "hydro/layout/layout.hpp"
+
+#include <algorithm>
+#include <map>
+#include <string>
+#include <unordered_map>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+using IndexByName = std::unordered_map<std::string, std::size_t>;
+
+IndexByName index_lines(const std::vector<Line>& lines) {
+  IndexByName index;
+  for (std::size_t i = 0; i < lines.size(); ++i) index.emplace(lines[i].name, i);
+  return index;
+}
+
+/// Names for a hint, as many as fit on a screen.
+std::string names_of(const std::vector<Line>& lines) {
+  constexpr std::size_t most = 12;
+  std::string names;
+  for (std::size_t i = 0; i < std::min(most, lines.size()); ++i)
+    names += (i == 0 ? "\"" : ", \"") + lines[i].name + "\"";
+  if (lines.size() > most) names += fmt::format(" and {} more", lines.size() - most);
+  return names;
+}
+
+/// The feeder of each line; none: the supply.
+using Feeders = std::vector<std::optional<std::size_t>>;
+
+/// Lines in an order in which each comes after its feeder; those in a circle are left out.
+std::vector<std::size_t> order_outward(const Feeders& feeders) {
+  std::vector<std::vector<std::size_t>> fed(feeders.size());
+  std::vector<std::size_t> order;
+  for (std::size_t i = 0; i < feeders.size(); ++i)
+    (feeders[i] ? fed[*feeders[i]] : order).push_back(i);
+  for (std::size_t next = 0; next < order.size(); ++next) {
+    const std::vector<std::size_t>& beyond = fed[order[next]];
+    order.insert(order.end(), beyond.begin(), beyond.end());
+  }
+  return order;
+}
+
+void add_all(std::vector<Problem>& all, const std::string& place, std::vector<Problem> found) {
+  for (Problem& problem : found) {
+    problem.place = place;
+    all.push_back(std::move(problem));
+  }
+}
+
+/// What is wrong between the lines, each of them taken alone being examined elsewhere.
+std::vector<Problem> problems_between(const std::vector<Line>& lines) {
+  std::vector<Problem> all;
+  const IndexByName index = index_lines(lines);
+  Feeders feeders(lines.size());
+  long long outlets = 0;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const Line& line = lines[i];
+    const std::string place = place_of_line(line, i);
+    if (!line.name.empty() && index.at(line.name) != i)
+      all.push_back(
+          {place, "name", "is used by an earlier line; every line needs a name of its own"});
+    outlets += std::max(0, line.outlet_count());
+    if (line.fed_by.empty()) continue;
+    const auto feeder = index.find(line.fed_by);
+    if (feeder == index.end())
+      all.push_back(
+          {place,
+           "fed_by",
+           "is \"" + line.fed_by + "\", but there is no such line; there are " + names_of(lines)});
+    else
+      feeders[i] = feeder->second;
+  }
+  const std::vector<std::size_t> order = order_outward(feeders);
+  if (order.size() != lines.size()) {
+    std::vector<bool> reached(lines.size(), false);
+    for (const std::size_t i : order) reached[i] = true;
+    for (std::size_t i = 0; i < lines.size(); ++i)
+      if (!reached[i])
+        all.push_back({place_of_line(lines[i], i),
+                       "fed_by",
+                       "is \"" + lines[i].fed_by +
+                           "\", but that leads round in a circle and never to the supply"});
+  }
+  if (outlets > most_outlets)
+    all.push_back(
+        {"lines",
+         "count",
+         fmt::format("adds up to {} outlets, must be at most {}", outlets, most_outlets)});
+  return all;
+}
+
+std::vector<Problem> problems_of_faults(const std::vector<Fault>& faults,
+                                        const std::vector<Line>& lines) {
+  std::vector<Problem> all;
+  const IndexByName index = index_lines(lines);
+  std::map<std::pair<std::string, int>, std::size_t> earlier;
+  for (std::size_t i = 0; i < faults.size(); ++i) {
+    const std::string place = fmt::format("fault {}", i + 1);
+    const std::string& name = line_of(faults[i]);
+    const auto line = index.find(name);
+    if (line == index.end()) {
+      all.push_back(
+          {place,
+           "line",
+           "is \"" + name + "\", but there is no such line; there are " + names_of(lines)});
+      continue;
+    }
+    add_all(all, place, problems(faults[i], lines[line->second]));
+    const auto [first, is_new] = earlier.emplace(std::pair{name, outlet_of(faults[i])}, i + 1);
+    if (!is_new)
+      all.push_back(
+          {place,
+           "outlet",
+           fmt::format("{} of line \"{}\" already has fault {}; one outlet takes one fault",
+                       outlet_of(faults[i]),
+                       name,
+                       first->second)});
+  }
+  return all;
+}
+
+}  // namespace
+
+struct Layout::Data {
+  Supply supply;
+  std::vector<Line> lines;
+  Water water;
+  Site site;
+  std::vector<Fault> faults;
+  std::unordered_map<std::size_t, std::vector<Fault>> faults_by_line;
+
+  IndexByName index;
+  Feeders feeders;
+  std::vector<std::size_t> outward_order;
+  std::vector<Length> inlet_elevations;
+  int outlet_count = 0;
+};
+
+std::string place_of_line(const Line& line, std::size_t index) {
+  return line.name.empty() ? fmt::format("line {}", index + 1) : "line \"" + line.name + "\"";
+}
+
+std::vector<Problem> problems(const Supply& supply,
+                              const std::vector<Line>& lines,
+                              const Water& water,
+                              const Site& site,
+                              const std::vector<Fault>& faults) {
+  std::vector<Problem> all;
+  add_all(all, "supply", problems(supply));
+  add_all(all, "water", problems(water));
+  add_all(all, "site", problems(site));
+  if (lines.empty())
+    all.push_back({"lines", "", "there is none; a layout needs at least one line"});
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    add_all(all, place_of_line(lines[i], i), problems(lines[i]));
+  for (Problem& problem : problems_between(lines)) all.push_back(std::move(problem));
+  for (Problem& problem : problems_of_faults(faults, lines)) all.push_back(std::move(problem));
+  return all;
+}
+
+Layout::Layout(Supply supply, std::vector<Line> lines, Water water, Site site) {
+  if (auto found = problems(supply, lines, water, site, {}); !found.empty())
+    throw InvalidInput(std::move(found));
+  auto data = std::make_shared<Data>();
+  data->supply = supply;
+  data->lines = std::move(lines);
+  data->water = water;
+  data->site = std::move(site);
+  data->index = index_lines(data->lines);
+  for (const Line& line : data->lines) {
+    data->feeders.emplace_back();
+    if (!line.fed_by.empty()) data->feeders.back() = data->index.at(line.fed_by);
+    data->outlet_count += line.outlet_count();
+  }
+  data->outward_order = order_outward(data->feeders);
+  data->inlet_elevations.resize(data->lines.size(), data->supply.elevation.value_or(Length{}));
+  for (const std::size_t i : data->outward_order)
+    if (const auto feeder = data->feeders[i])
+      data->inlet_elevations[i] =
+          data->inlet_elevations[*feeder] + data->lines[*feeder].ground_rise.value_or(Length{});
+  data_ = std::move(data);
+}
+
+const Supply& Layout::supply() const {
+  return data_->supply;
+}
+const std::vector<Line>& Layout::lines() const {
+  return data_->lines;
+}
+const Water& Layout::water() const {
+  return data_->water;
+}
+const Site& Layout::site() const {
+  return data_->site;
+}
+const std::vector<Fault>& Layout::faults() const {
+  return data_->faults;
+}
+
+const Line& Layout::line(std::string_view name) const {
+  return data_->lines[index_of(name)];
+}
+
+std::size_t Layout::index_of(std::string_view line_name) const {
+  const auto found = data_->index.find(std::string(line_name));
+  if (found == data_->index.end())
+    throw InvalidInput("line",
+                       "\"" + std::string(line_name) + "\" is not in this layout; there are " +
+                           names_of(data_->lines));
+  return found->second;
+}
+
+const std::vector<std::size_t>& Layout::outward_order() const {
+  return data_->outward_order;
+}
+std::optional<std::size_t> Layout::feeder_of(std::size_t line_index) const {
+  return data_->feeders.at(line_index);
+}
+Length Layout::inlet_elevation(std::size_t line_index) const {
+  return data_->inlet_elevations.at(line_index);
+}
+Length Layout::outlet_elevation(std::size_t line_index, int outlet_number) const {
+  const Line& line = data_->lines.at(line_index);
+  const double share = line.place_of(outlet_number) / line.whole_length();
+  return inlet_elevation(line_index) + line.ground_rise.value_or(Length{}) * share;
+}
+
+const std::vector<Fault>& Layout::faults_on(std::size_t line_index) const {
+  static const std::vector<Fault> no_faults;
+  const auto found = data_->faults_by_line.find(line_index);
+  return found == data_->faults_by_line.end() ? no_faults : found->second;
+}
+
+int Layout::outlet_count() const {
+  return data_->outlet_count;
+}
+
+Layout Layout::with_fault(Fault fault) const {
+  return with_faults({std::move(fault)});
+}
+
+Layout Layout::with_faults(const std::vector<Fault>& faults) const {
+  auto data = std::make_shared<Data>(*data_);
+  data->faults.insert(data->faults.end(), faults.begin(), faults.end());
+  if (auto found = problems_of_faults(data->faults, data->lines); !found.empty())
+    throw InvalidInput(std::move(found));
+  for (const Fault& fault : faults) {
+    std::vector<Fault>& on_line = data->faults_by_line[data->index.at(line_of(fault))];
+    const auto after = std::upper_bound(
+        on_line.begin(), on_line.end(), fault, [](const Fault& one, const Fault& other) {
+          return outlet_of(one) < outlet_of(other);
+        });
+    on_line.insert(after, fault);
+  }
+  return Layout(std::shared_ptr<const Data>(std::move(data)));
+}
+
+Layout Layout::without_faults() const {
+  auto data = std::make_shared<Data>(*data_);
+  data->faults.clear();
+  data->faults_by_line.clear();
+  return Layout(std::shared_ptr<const Data>(std::move(data)));
+}
+
+}  // namespace hydro

@@ -1,0 +1,81 @@
+// layout.hpp: the whole of it: a supply, the lines that hang on it, the water, the place, what is
+// broken.
+//
+// What      A Layout is examined when it is made and cannot be changed afterwards; copies share it
+// and cost
+//           nothing. A change makes a new layout.
+// Errors    InvalidInput with all mistakes of all lines and faults at once, each with its place.
+// Threads   Immutable: share it between threads as you like.
+// Example   examples/check_line.cpp
+#pragma once
+
+#include "hydro/layout/fault.hpp"
+#include "hydro/layout/line.hpp"
+#include "hydro/physics/site.hpp"
+#include "hydro/physics/supply.hpp"
+#include "hydro/physics/water.hpp"
+#include "hydro/quantities/error.hpp"
+
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace hydro {
+
+class Layout {
+ public:
+  /// At least one line. @throws InvalidInput
+  Layout(Supply supply, std::vector<Line> lines, Water water = {}, Site site = {});
+
+  const Supply& supply() const;
+  const std::vector<Line>& lines() const;
+  const Water& water() const;
+  const Site& site() const;
+  const std::vector<Fault>& faults() const;
+
+  /// @throws InvalidInput when there is no line of this name.
+  const Line& line(std::string_view name) const;
+  std::size_t index_of(std::string_view line_name) const;
+
+  /// Indices of the lines, each after the line that feeds it.
+  const std::vector<std::size_t>& outward_order() const;
+  /// Index of the line that feeds this one; none: the supply does.
+  std::optional<std::size_t> feeder_of(std::size_t line_index) const;
+  /// Ground elevation of a line's near end.
+  Length inlet_elevation(std::size_t line_index) const;
+  /// Ground elevation of an outlet (from 1 on).
+  Length outlet_elevation(std::size_t line_index, int outlet_number) const;
+
+  /// The faults on one line, in the order of its outlets.
+  const std::vector<Fault>& faults_on(std::size_t line_index) const;
+
+  int outlet_count() const;
+  UnitSystem units() const { return site().units.value_or(UnitSystem::si); }
+
+  /// @throws InvalidInput when the fault does not fit the layout or the outlet already has one.
+  Layout with_fault(Fault fault) const;
+  Layout with_faults(const std::vector<Fault>& faults) const;
+  Layout without_faults() const;
+
+ private:
+  struct Data;
+  explicit Layout(std::shared_ptr<const Data> data) : data_(std::move(data)) {}
+  std::shared_ptr<const Data> data_;
+};
+
+/// The place of a line in a Problem: `line "row 1"`; of an unnamed one by its position from 1 on.
+std::string place_of_line(const Line& line, std::size_t index);
+
+/// All that is wrong with the parts taken together; empty when nothing is. The place of a Problem
+/// is `supply`, `water`, `site`, place_of_line(...) or `fault N`, N from 1 on.
+std::vector<Problem> problems(const Supply& supply,
+                              const std::vector<Line>& lines,
+                              const Water& water,
+                              const Site& site,
+                              const std::vector<Fault>& faults);
+
+}  // namespace hydro
