@@ -1,0 +1,36 @@
+// reading.hpp: reads the results of each line off the solved states. Not installed.
+#pragma once
+
+#include "hydro/layout/layout.hpp"
+#include "hydro/solver/solution.hpp"
+#include "hydro/solver/sweeps.hpp"
+#include "hydro/solver/tree.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace hydro {
+
+class Reading {
+ public:
+  /// Refers to its arguments; they must outlive it.
+  Reading(const Layout& layout,
+          const WaterProperties& water,
+          const Tree& tree,
+          const std::vector<State>& states);
+
+  LineSolution line(std::size_t line_index) const;
+
+  /// Hazen-Williams is a law of turbulent flow: says where it carries much of a loss that is not.
+  std::optional<std::string> note_on_slow_flow(std::size_t line_index) const;
+
+ private:
+  const Layout& layout_;
+  const WaterProperties& water_;
+  const Tree& tree_;
+  const std::vector<State>& states_;
+  double weight_density_;  // rho g [N/m3]
+};
+
+}  // namespace hydro

@@ -1,0 +1,33 @@
+#include "hydro/solver/solution.hpp"
+
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace hydro {
+
+Solution::Solution(Layout layout,
+                   WaterProperties water,
+                   std::vector<LineSolution> lines,
+                   Residuals residuals,
+                   std::vector<std::string> notes)
+    : layout_(std::move(layout)),
+      water_(water),
+      lines_(std::move(lines)),
+      residuals_(residuals),
+      notes_(std::move(notes)) {
+  for (std::size_t i = 0; i < lines_.size(); ++i)
+    if (!layout_.feeder_of(i)) inflow_ += lines_[i].inflow;
+}
+
+NotSolved::NotSolved(Solution unfinished)
+    : std::runtime_error(fmt::format(
+          "the layout was not solved: after {} steps the largest residuals are {:.1e} in mass, "
+          "{:.1e} in energy and {:.1e} at outlets",
+          unfinished.residuals().steps,
+          unfinished.residuals().mass,
+          unfinished.residuals().energy,
+          unfinished.residuals().outlet)),
+      unfinished_(std::move(unfinished)) {}
+
+}  // namespace hydro

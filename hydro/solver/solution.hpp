@@ -1,0 +1,99 @@
+// solution.hpp: pressure and flow at every outlet, and the residuals that prove them.
+//
+// What      One LineSolution for each line of the layout, in the same order. Pressures are gauge
+// pressures.
+//           `pressure` is at the device (what the outlet is rated by), `line_pressure` in the pipe
+//           below it. A dry outlet has pressure 0 (it is open to the air) and flow 0; line_pressure
+//           may be negative. An open riser has pressure 0 at its mouth, and the flow that escapes.
+//           A capped outlet has the static pressure, and flow 0. Outlets keep their numbers
+//           whatever happens to them.
+// Threads   Plain values.
+#pragma once
+
+#include "hydro/layout/layout.hpp"
+#include "hydro/quantities/series.hpp"
+#include "hydro/quantities/units.hpp"
+
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace hydro {
+
+enum class OutletState {
+  works,          ///< within its range
+  below_minimum,  ///< lets out water, but below the pressure at which it turns or forms its pattern
+  above_maximum,  ///< mists
+  dry,            ///< the pressure does not lift water to it
+  closed,         ///< capped
+  broken          ///< an open riser
+};
+
+/// One line. Every Series has one entry for each outlet, from the inlet on; index 0 is outlet 1.
+struct LineSolution {
+  std::string name;
+  Series<Length> distance;         ///< from the inlet
+  Series<Pressure> pressure;       ///< at the device
+  Series<Pressure> line_pressure;  ///< in the pipe
+  Series<Flow> flow;               ///< out of the outlet
+  Series<Velocity> velocity;       ///< in the pipe, arriving at the outlet
+  std::vector<OutletState> state;
+
+  Flow inflow;  ///< into the line
+  Velocity inlet_velocity;
+  Pressure inlet_pressure;  ///< in the pipe that feeds it, where it begins
+  Pressure end_pressure;    ///< at its far end
+};
+
+/// How well the equations are met. Each figure is the largest one left, divided by its scale: the
+/// largest flow in any pipe; the larger of the supply's head and the rise and fall of the ground.
+struct Residuals {
+  double mass = 0;           ///< at every place
+  double energy = 0;         ///< in every length of pipe
+  double outlet = 0;         ///< in the head at every outlet
+  int steps = 0;             ///< Newton steps taken
+  bool last_resort = false;  ///< the content was minimised
+};
+
+class Solution {
+ public:
+  Solution(Layout layout,
+           WaterProperties water,
+           std::vector<LineSolution> lines,
+           Residuals residuals,
+           std::vector<std::string> notes);
+
+  const Layout& layout() const { return layout_; }
+  const WaterProperties& water() const { return water_; }
+  const std::vector<LineSolution>& lines() const { return lines_; }
+  /// @throws InvalidInput when there is no line of this name.
+  const LineSolution& line(std::string_view name) const { return lines_[layout_.index_of(name)]; }
+
+  /// Out of the supply.
+  Flow inflow() const { return inflow_; }
+  Pressure supply_pressure() const { return layout_.supply().pressure; }
+  const Residuals& residuals() const { return residuals_; }
+  /// Where an input or result lies outside the range in which a law was validated.
+  const std::vector<std::string>& notes() const { return notes_; }
+
+ private:
+  Layout layout_;
+  WaterProperties water_;
+  std::vector<LineSolution> lines_;
+  Flow inflow_;
+  Residuals residuals_;
+  std::vector<std::string> notes_;
+};
+
+/// Thrown when the equations could not be met. Carries what was reached, which is not an answer.
+class NotSolved : public std::runtime_error {
+ public:
+  explicit NotSolved(Solution unfinished);
+  const Solution& unfinished() const { return unfinished_; }
+
+ private:
+  Solution unfinished_;
+};
+
+}  // namespace hydro

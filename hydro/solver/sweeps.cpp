@@ -1,0 +1,198 @@
+#include "hydro/solver/sweeps.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace hydro {
+namespace {
+
+constexpr double start_share =
+    0.85;  // of the static head: with about 20 % loss, close to the answer
+constexpr double near_the_end = 1e-6;  // of the head span: steps this small are taken by flow
+constexpr double hardly_any =
+    1e-13;  // of the head span: no more wakes a dry outlet, or rounding would
+
+std::size_t index(std::int32_t reference) {
+  return static_cast<std::size_t>(reference);
+}
+
+bool is_dry(const State& state) {
+  return state.outlet_flow <= 0;
+}
+
+void run_dry(State& state) {
+  state.outlet_flow = 0;
+  state.outlet_head = 0;
+}
+
+void set_by_head(State& state, const OutletLaw& law, double ramp, double head) {
+  if (!(head > 0)) return run_dry(state);
+  state.outlet_head = head;
+  state.outlet_flow = head >= ramp ? law.flow(head) : law.flow(ramp) * (head / ramp);
+}
+
+void set_by_flow(State& state, const OutletLaw& law, double ramp, double flow) {
+  if (!(flow > 0)) return run_dry(state);
+  const double head = law.head(flow);
+  state.outlet_flow = flow;
+  state.outlet_head = head >= ramp ? head : ramp * (flow / law.flow(ramp));
+}
+
+/// The exponent of the curve where the outlet is on it: 1 on the ramp.
+double exponent_at(const OutletLaw& law, double ramp, const State& state) {
+  return state.outlet_head >= ramp ? law.exponent : 1;
+}
+
+/// Leaves the outlet's gap o and slope g. The curve P = (q / c)^(1/x) has the slope P / (x q),
+/// without a power.
+void linearise(const Mouth& mouth, double ramp, State& state) {
+  const double available = state.head - mouth.height;
+  if (is_dry(state)) {
+    state.outlet_gap = std::max(0.0, available);
+    state.outlet_slope = 0;
+    return;
+  }
+  const double stretch = exponent_at(mouth.law, ramp, state) * state.outlet_flow;
+  Loss riser{0, 0};
+  if (mouth.has_riser) riser = mouth.riser.loss(state.outlet_flow, state.riser_slope);
+  state.outlet_gap = available - state.outlet_head - riser.head;
+  state.outlet_slope = stretch / (state.outlet_head + stretch * riser.slope);
+}
+
+/// Moves the outlet along its curve: by head where its pressure rises, by flow where it falls. The
+/// tangent overshoots in the other variable each time; near the end the flow is the one that is
+/// known well. No outlet of a tree ever has more than its head at rest.
+void advance(const Mouth& mouth,
+             double ramp,
+             double head_span,
+             double head_rise,
+             double at_rest,
+             State& state) {
+  if (is_dry(state)) {
+    const double available = state.head - mouth.height;
+    state.riser_slope = unknown_slope;
+    if (available > hardly_any * head_span)
+      set_by_head(state, mouth.law, ramp, std::min(available, at_rest - mouth.height));
+    return;
+  }
+  const double flow_before = state.outlet_flow;
+  const double flow_rise = state.outlet_slope * (head_rise + state.outlet_gap);
+  double share = flow_rise / flow_before;
+  const double pressure_rise = state.outlet_head * share / exponent_at(mouth.law, ramp, state);
+  if (pressure_rise > near_the_end * head_span) {
+    set_by_head(state,
+                mouth.law,
+                ramp,
+                std::min(state.outlet_head + pressure_rise, at_rest - mouth.height));
+    share = state.outlet_flow / flow_before - 1;
+  } else {
+    set_by_flow(state, mouth.law, ramp, flow_before + flow_rise);
+  }
+  if (mouth.has_riser) state.riser_slope = mouth.riser.friction.carry(state.riser_slope, share);
+}
+
+}  // namespace
+
+Sweeps::Sweeps(const Tree& tree, double ramp)
+    : tree_(&tree),
+      ramp_(ramp),
+      states_(tree.places.size()),
+      beyond_(tree.runs.size()),
+      end_rises_(tree.runs.size()) {
+  for (const Run& run : tree.runs) {
+    double elevation = run.elevation;
+    for (std::size_t i = run.first; i < run.end; ++i) {
+      const Place& place = tree.places[i];
+      elevation += tree.reaches[index(place.reach)].ground_rise;
+      states_[i].head = tree.supply_head - elevation;
+      if (place.mouth == none) continue;
+      const Mouth& mouth = tree.mouths[index(place.mouth)];
+      set_by_head(states_[i], mouth.law, ramp_, start_share * (states_[i].head - mouth.height));
+    }
+  }
+  for (std::size_t r = tree.runs.size(); r-- > 0;) {
+    const Run& run = tree.runs[r];
+    double flow = beyond_[r].flow;
+    for (std::size_t i = run.end; i-- > run.first;)
+      states_[i].flow = flow += states_[i].outlet_flow;
+    if (run.fed_by != none) beyond_[index(run.fed_by)].flow += flow;
+  }
+}
+
+Imbalance Sweeps::gather() {
+  Imbalance left{.head_scale = tree_->head_span};
+  std::fill(beyond_.begin(), beyond_.end(), Answer{});
+  for (std::size_t r = tree_->runs.size(); r-- > 0;) {
+    const Run& run = tree_->runs[r];
+    const double head_at_inlet = run.fed_by == none
+                                     ? tree_->supply_head
+                                     : states_[tree_->runs[index(run.fed_by)].end - 1].head;
+    Answer beyond = beyond_[r];
+    for (std::size_t i = run.end; i-- > run.first;) {
+      const Place& place = tree_->places[i];
+      State& state = states_[i];
+      if (place.mouth != none) {
+        linearise(tree_->mouths[index(place.mouth)], ramp_, state);
+        left.outlet = std::max(left.outlet, std::abs(state.outlet_gap));
+        beyond.flow += state.outlet_flow;
+        beyond.constant += state.outlet_slope * state.outlet_gap;
+        beyond.slope += state.outlet_slope;
+      }
+      const double mass_gap = state.flow - beyond.flow;
+      const double head_before = i > run.first ? states_[i - 1].head : head_at_inlet;
+      const Reach& reach = tree_->reaches[index(place.reach)];
+      const Loss loss = reach.loss(state.flow, state.wall_slope);
+      state.energy_gap = head_before - state.head - reach.ground_rise - loss.head;
+
+      const double share = 1 / (1 + beyond.slope * loss.slope);
+      state.answer = (beyond.constant - mass_gap + beyond.slope * state.energy_gap) * share;
+      state.answer_slope = beyond.slope * share;
+      beyond = {state.flow, state.answer, state.answer_slope};
+
+      left.mass = std::max(left.mass, std::abs(mass_gap));
+      left.energy = std::max(left.energy, std::abs(state.energy_gap));
+      left.flow_scale = std::max(left.flow_scale, std::abs(state.flow));
+    }
+    if (run.fed_by == none) continue;
+    Answer& feeder = beyond_[index(run.fed_by)];
+    feeder = {
+        feeder.flow + beyond.flow, feeder.constant + beyond.constant, feeder.slope + beyond.slope};
+  }
+  return left;
+}
+
+void Sweeps::correct() {
+  for (std::size_t r = 0; r < tree_->runs.size(); ++r) {
+    const Run& run = tree_->runs[r];
+    double head_rise = run.fed_by == none ? 0 : end_rises_[index(run.fed_by)];
+    double at_rest = tree_->supply_head - run.elevation;
+    for (std::size_t i = run.first; i < run.end; ++i) {
+      const Place& place = tree_->places[i];
+      const Reach& reach = tree_->reaches[index(place.reach)];
+      State& state = states_[i];
+      const double flow_rise = state.answer + state.answer_slope * head_rise;
+      const double reach_slope =
+          reach.length * state.wall_slope + 2 * reach.fitting * std::abs(state.flow);
+      head_rise += state.energy_gap - reach_slope * flow_rise;
+      state.wall_slope = reach.friction.carry(state.wall_slope, flow_rise / state.flow);
+      state.flow += flow_rise;
+      state.head += head_rise;
+      at_rest -= reach.ground_rise;
+      if (place.mouth != none)
+        advance(
+            tree_->mouths[index(place.mouth)], ramp_, tree_->head_span, head_rise, at_rest, state);
+    }
+    end_rises_[r] = head_rise;
+  }
+}
+
+void Sweeps::set_ramp(double ramp) {
+  ramp_ = ramp;
+  for (std::size_t i = 0; i < states_.size(); ++i) {
+    const std::int32_t mouth = tree_->places[i].mouth;
+    if (mouth != none)
+      set_by_flow(states_[i], tree_->mouths[index(mouth)].law, ramp_, states_[i].outlet_flow);
+  }
+}
+
+}  // namespace hydro

@@ -1,0 +1,93 @@
+// sweeps.hpp: Newton's method on a tree of lines, as two sweeps. Not installed.
+//
+// What      The state at every place is the flow arriving AND the head; an outlet carries its own
+// flow and
+//           pressure head, always on its curve. One step is two sweeps of corrections:
+//             outward-in   each subtree answers a small rise dH of head at its inlet with dQ = a +
+//             b dH; inward-out   the rise is passed on, and flows and heads are corrected.
+//           No matrix, no fill: the time is linear in the number of places.
+// Formula   With m, e, o the residuals of mass, energy and outlet law, h' and g the slopes of the
+// loss in the
+//           reach and of the outlet's flow with head, and A + B dH the answer of all that hangs on
+//           a place:
+//             A = g o + sum of a beyond,   B = g + sum of b beyond
+//             a = (A - m + B e) / (1 + B h'),   b = B / (1 + B h')
+//             dQ = a + b dH(before),   dH = dH(before) + e - h' dQ,   dq = g (dH + o)
+//           An outlet's curve P = (q/c)^(1/x) starts so flat (x < 1) or so steep (x > 1) that
+//           tangents near P = 0 mislead. Below a small head, the ramp, the curve is a straight line
+//           through the origin.
+// Source    Ours. Newton's method with block elimination on a tree; friction is linearised in the
+// flow, so a
+//           reach at rest (h' = 0) is harmless, and corrections rather than values are eliminated,
+//           so nothing large is subtracted.
+#pragma once
+
+#include "hydro/solver/tree.hpp"
+
+#include <vector>
+
+namespace hydro {
+
+struct State {
+  // What is sought.
+  double flow = 0;         ///< arriving through the reach [m3/s]
+  double head = 0;         ///< pressure head in the line [m]
+  double outlet_flow = 0;  ///< on the outlet's curve ...
+  double outlet_head = 0;  ///< ... with this pressure head at the device [m]; both 0: dry
+
+  // What a sweep leaves for the next.
+  double wall_slope = unknown_slope;   ///< of the friction per metre of the reach, at `flow`
+  double riser_slope = unknown_slope;  ///< of the friction per metre of the riser, at `outlet_flow`
+  double energy_gap = 0;               ///< e
+  double answer = 0;                   ///< a
+  double answer_slope = 0;             ///< b
+  double outlet_gap = 0;               ///< o
+  double outlet_slope = 0;             ///< g
+};
+
+/// What is left of the equations, and the scales they are measured by.
+struct Imbalance {
+  double mass = 0;        ///< largest over all places [m3/s]
+  double energy = 0;      ///< largest over all reaches [m]
+  double outlet = 0;      ///< largest over all outlets [m]
+  double flow_scale = 0;  ///< largest flow in any pipe [m3/s]
+  double head_scale = 0;  ///< Tree::head_span [m]
+
+  /// Written without division, so that a layout at rest passes; NaN does not.
+  bool within(double tolerance) const {
+    return mass <= tolerance * flow_scale && energy <= tolerance * head_scale &&
+           outlet <= tolerance * head_scale;
+  }
+};
+
+class Sweeps {
+ public:
+  /// Starts with every outlet at 0.85 of the static head it would have with no flow.
+  /// @param ramp head [m] below which the outlets' curves are straight
+  Sweeps(const Tree& tree, double ramp);
+
+  const std::vector<State>& states() const { return states_; }
+
+  /// Outward-in: linearises, measures what is left, and leaves every subtree's answer.
+  Imbalance gather();
+  /// Inward-out: corrects flows, heads and outlets.
+  void correct();
+  /// Takes another ramp; outlets keep their flows.
+  void set_ramp(double ramp);
+
+ private:
+  /// What a pipe beyond some place draws, and how it answers a rise of head there.
+  struct Answer {
+    double flow = 0;
+    double constant = 0;
+    double slope = 0;
+  };
+
+  const Tree* tree_;
+  double ramp_;
+  std::vector<State> states_;
+  std::vector<Answer> beyond_;     ///< by run: of the runs that begin at its far end
+  std::vector<double> end_rises_;  ///< by run: correction of the head at its far end
+};
+
+}  // namespace hydro

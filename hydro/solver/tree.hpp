@@ -1,0 +1,76 @@
+// tree.hpp: a layout as the solver sees it: places one after another along runs of pipe. Not
+// installed.
+//
+// What      A place is where water can leave a line or where a line ends. A reach is the length of
+// pipe that
+//           arrives at a place, with its fittings. A run is a chain of places, numbered outward,
+//           that branches only at its far end. Runs come after the run that feeds them.
+// Units     SI doubles; heads and elevations in m, relative to the supply's elevation (far from the
+// sea, or
+//           far above it, nothing is lost to rounding).
+#pragma once
+
+#include "hydro/layout/layout.hpp"
+#include "hydro/physics/friction_law.hpp"
+#include "hydro/physics/outlet_law.hpp"
+
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+namespace hydro {
+
+/// A length of pipe with its fittings: h(Q) = length J(Q) + fitting Q |Q|.
+struct Reach {
+  FrictionLaw friction;
+  double length = 0;
+  double fitting = 0;
+  double ground_rise = 0;  ///< along its length
+
+  /// @param wall_slope of the loss per metre, if it is known; it is left evaluated
+  Loss loss(double flow, double& wall_slope) const {
+    const Loss wall = friction.per_metre(flow, wall_slope);
+    wall_slope = wall.slope;
+    const double speed = std::abs(flow);
+    return {length * wall.head + fitting * flow * speed, length * wall.slope + 2 * fitting * speed};
+  }
+};
+
+/// Where water leaves: an outlet on its riser, or an open riser, whose velocity head is a law with
+/// exponent 0.5.
+struct Mouth {
+  OutletLaw law;
+  double height = 0;       ///< above the line
+  bool has_riser = false;  ///< whether the riser takes any head
+  Reach riser;
+};
+
+inline constexpr std::int32_t none = -1;
+
+struct Place {
+  std::int32_t reach;  ///< of Tree::reaches: the one that arrives here
+  std::int32_t mouth;  ///< of Tree::mouths, or none
+};
+
+struct Run {
+  std::int32_t fed_by;  ///< the run at whose far end this one begins, or none: the supply
+  std::size_t first;    ///< place
+  std::size_t end;      ///< one past its last place; a run is never empty
+  double elevation;     ///< of the ground where it begins
+};
+
+struct Tree {
+  double supply_head = 0;
+  double head_span =
+      0;  ///< scale of the residuals in head: the larger of |supply head| and all rise and fall
+  std::vector<Reach> reaches;
+  std::vector<Mouth> mouths;
+  std::vector<Place> places;
+  std::vector<Run> runs;
+  std::vector<std::size_t> run_of_line;  ///< by index in Layout::lines
+};
+
+Tree make_tree(const Layout& layout, const WaterProperties& water);
+
+}  // namespace hydro
