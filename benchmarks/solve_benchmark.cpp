@@ -1,0 +1,180 @@
+// What a cold solve costs, in law passes of the same run.
+//
+// Unit   one law pass: for every outlet one power and one square root with their derivatives, as a
+// plain loop. Cases  laterals of 20 to 100,000 outlets and a main with 100 laterals of 100 outlets;
+// Hazen-Williams, about
+//        20 % of the supply's head lost, outlets of exponent 0.5, each with and without a riser
+//        that has losses.
+// Kernel from the tree to residuals of 1e-12: the sweeps alone. Whole: solve(), from the layout to
+// the solution.
+//
+//   solve_benchmark [--benchmark_repetitions=9 ...]
+
+#include "hydro/hydro.hpp"
+#include "hydro/solver/sweeps.hpp"
+#include "hydro/solver/tree.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <map>
+#include <string>
+#include <vector>
+
+#include <benchmark/benchmark.h>
+
+namespace {
+
+using namespace hydro;
+
+constexpr double supply_kPa = 300;
+constexpr double lost_share = 0.2;  // of the supply's head, by friction along one lateral
+
+Outlet sprinkler() {
+  return {.flow = 800 * lph, .at = 250 * kPa};
+}
+
+Riser riser_with_losses() {
+  return {.height = 1 * units::m,
+          .inside_diameter = 20 * mm,
+          .hazen_williams = 150,
+          .loss_coefficient = 1};
+}
+
+/// A bore that loses about `lost_share` of the supply's head over `count` outlets.
+Length bore_for(int count, const Length& spacing) {
+  const double flow = count * si(800 * lph);
+  const double loss = lost_share * supply_kPa * 1000 / 9806.65;
+  const double factor = 0.36;  // of a line with many outlets
+  return Length::from_value(std::pow(
+      factor * 10.67 * count * si(spacing) * std::pow(flow, 1.852) / (std::pow(150, 1.852) * loss),
+      1 / 4.8704));
+}
+
+Line lateral(int count, bool with_riser) {
+  const Length spacing =
+      12.0 / std::max(1, count / 1000) * units::m;  // very long lines: closer outlets
+  return {.name = "lateral",
+          .pipe = {.inside_diameter = std::min(10.0 * units::m, bore_for(count, spacing)),
+                   .hazen_williams = 150},
+          .outlet = sprinkler(),
+          .count = count,
+          .spacing = spacing,
+          .riser = with_riser ? riser_with_losses() : Riser{}};
+}
+
+Layout lateral_layout(int count, bool with_riser) {
+  return Layout{Supply{.pressure = supply_kPa * kPa}, {lateral(count, with_riser)}};
+}
+
+/// A main of 100 lengths with a lateral of 100 outlets at the end of each.
+Layout tree_layout(bool with_riser) {
+  std::vector<Line> lines;
+  for (int i = 0; i < 100; ++i) {
+    const std::string number = std::to_string(i);
+    lines.push_back({.name = "main " + number,
+                     .fed_by = i == 0 ? "" : "main " + std::to_string(i - 1),
+                     .pipe = {.inside_diameter = 1.2 * units::m, .hazen_williams = 140},
+                     .length = 12 * units::m});
+    lines.push_back(lateral(100, with_riser));
+    lines.back().name = "row " + number;
+    lines.back().fed_by = "main " + number;
+  }
+  return Layout{Supply{.pressure = supply_kPa * kPa}, std::move(lines)};
+}
+
+void law_pass(benchmark::State& state) {
+  const auto count = static_cast<std::size_t>(state.range(0));
+  std::vector<double> flow(count), pressure(count);
+  for (std::size_t i = 0; i < count; ++i) {  // values that a predictor cannot learn
+    flow[i] = 1e-4 * static_cast<double>(i % 977 + 1);
+    pressure[i] = 20 + 0.01 * static_cast<double>(i % 613);
+  }
+  for (auto _ : state) {
+    double sum = 0;
+    for (std::size_t i = 0; i < count; ++i) {
+      const double friction = 1e5 * std::pow(flow[i], 0.852);
+      const double outlet = 1e-4 * std::sqrt(pressure[i]);
+      sum += friction * flow[i] + 1.852 * friction + outlet + outlet / (2 * pressure[i]);
+    }
+    benchmark::DoNotOptimize(sum);
+  }
+}
+
+void kernel(benchmark::State& state, const Layout& layout) {
+  const WaterProperties water = properties(layout.water());
+  const Tree tree = make_tree(layout, water);
+  int steps = 0;
+  for (auto _ : state) {
+    Sweeps sweeps(tree, 1e-13 * tree.head_span);
+    Imbalance left = sweeps.gather();
+    for (steps = 0; !left.within(1e-12) && steps < 60; ++steps) {
+      sweeps.correct();
+      left = sweeps.gather();
+    }
+    benchmark::DoNotOptimize(left);
+    if (!left.within(1e-12)) state.SkipWithError("not solved");
+  }
+  state.counters["steps"] = steps;
+  state.counters["bytes"] =
+      static_cast<double>(tree.places.size() * (sizeof(Place) + sizeof(State)) +
+                          tree.runs.size() * (sizeof(Run) + 4 * sizeof(double)) +
+                          tree.reaches.size() * sizeof(Reach) +
+                          tree.mouths.size() * sizeof(Mouth)) /
+      layout.outlet_count();
+}
+
+void whole(benchmark::State& state, const Layout& layout) {
+  for (auto _ : state) benchmark::DoNotOptimize(solve(layout));
+}
+
+/// Prints the usual table, and after it the times in law passes.
+class LawPasses : public benchmark::ConsoleReporter {
+ public:
+  void ReportRuns(const std::vector<Run>& runs) override {
+    ConsoleReporter::ReportRuns(runs);
+    for (const Run& run : runs)
+      if (run.run_type == Run::RT_Iteration)
+        times_[run.run_name.function_name].push_back(run.GetAdjustedRealTime());
+  }
+  void Finalize() override {
+    ConsoleReporter::Finalize();
+    std::printf("\n%-28s %12s %12s\n", "cold solve, per outlet", "ns", "law passes");
+    for (auto& [name, outlets] : cases) {
+      if (times_[name].empty()) continue;
+      const double each = median(times_[name]) / outlets;
+      std::printf(
+          "%-28s %12.1f %12.2f\n", name.c_str(), each, each / (median(times_["law pass"]) / 1000));
+    }
+  }
+  std::vector<std::pair<std::string, int>> cases;
+
+ private:
+  static double median(std::vector<double> values) {
+    std::sort(values.begin(), values.end());
+    return values[values.size() / 2];
+  }
+  std::map<std::string, std::vector<double>> times_;
+};
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  LawPasses reporter;
+  benchmark::RegisterBenchmark("law pass", law_pass)->Arg(1000)->Unit(benchmark::kNanosecond);
+  const auto add = [&](const std::string& name, const Layout& layout) {
+    benchmark::RegisterBenchmark(("kernel, " + name).c_str(), kernel, layout);
+    benchmark::RegisterBenchmark(("whole, " + name).c_str(), whole, layout);
+    reporter.cases.emplace_back("kernel, " + name, layout.outlet_count());
+    reporter.cases.emplace_back("whole, " + name, layout.outlet_count());
+  };
+  for (const bool with_riser : {false, true}) {
+    const std::string suffix = with_riser ? ", risers" : "";
+    for (const int count : {20, 100, 1000, 10000, 100000})
+      add(std::to_string(count) + suffix, lateral_layout(count, with_riser));
+    add("tree 10100" + suffix, tree_layout(with_riser));
+  }
+  benchmark::Initialize(&argc, argv);
+  benchmark::RunSpecifiedBenchmarks(&reporter);
+  benchmark::Shutdown();
+}

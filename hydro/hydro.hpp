@@ -1,0 +1,27 @@
+// hydro.hpp: the table of contents.
+//
+// Threads   const functions may be called from many threads at once; the exceptions say so in their
+// headers.
+#pragma once
+
+// Floor 0: units and their texts, errors.
+#include "hydro/quantities/error.hpp"
+#include "hydro/quantities/series.hpp"
+#include "hydro/quantities/unit_system.hpp"
+#include "hydro/quantities/unit_text.hpp"
+#include "hydro/quantities/units.hpp"
+// Floor 1: water, pipes, outlets and the laws of their losses.
+#include "hydro/physics/friction.hpp"
+#include "hydro/physics/outlet.hpp"
+#include "hydro/physics/pipe.hpp"
+#include "hydro/physics/riser.hpp"
+#include "hydro/physics/site.hpp"
+#include "hydro/physics/supply.hpp"
+#include "hydro/physics/water.hpp"
+// Floor 2: lines, what is wrong with them, and the whole layout.
+#include "hydro/layout/fault.hpp"
+#include "hydro/layout/layout.hpp"
+#include "hydro/layout/line.hpp"
+// Floor 3: pressure and flow everywhere.
+#include "hydro/solver/solution.hpp"
+#include "hydro/solver/solve.hpp"
