@@ -25,3 +25,10 @@
 // Floor 3: pressure and flow everywhere.
 #include "hydro/solver/solution.hpp"
 #include "hydro/solver/solve.hpp"
+// Floor 4: answers to questions.
+#include "hydro/answers/assumptions.hpp"
+#include "hydro/answers/check.hpp"
+#include "hydro/answers/comparison.hpp"
+// Floor 5: files in, reports out.
+#include "hydro/text/read_layout.hpp"
+#include "hydro/text/report.hpp"

@@ -55,12 +55,13 @@ void add_all(std::vector<Problem>& all, const std::string& place, std::vector<Pr
 /// What is wrong between the lines, each of them taken alone being examined elsewhere.
 std::vector<Problem> problems_between(const std::vector<Line>& lines) {
   std::vector<Problem> all;
+  const std::vector<std::string> places = places_of(lines);
   const IndexByName index = index_lines(lines);
   Feeders feeders(lines.size());
   long long outlets = 0;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = lines[i];
-    const std::string place = place_of_line(line, i);
+    const std::string& place = places[i];
     if (!line.name.empty() && index.at(line.name) != i)
       all.push_back(
           {place, "name", "is used by an earlier line; every line needs a name of its own"});
@@ -81,7 +82,7 @@ std::vector<Problem> problems_between(const std::vector<Line>& lines) {
     for (const std::size_t i : order) reached[i] = true;
     for (std::size_t i = 0; i < lines.size(); ++i)
       if (!reached[i])
-        all.push_back({place_of_line(lines[i], i),
+        all.push_back({places[i],
                        "fed_by",
                        "is \"" + lines[i].fed_by +
                            "\", but that leads round in a circle and never to the supply"});
@@ -141,8 +142,14 @@ struct Layout::Data {
   int outlet_count = 0;
 };
 
-std::string place_of_line(const Line& line, std::size_t index) {
-  return line.name.empty() ? fmt::format("line {}", index + 1) : "line \"" + line.name + "\"";
+std::vector<std::string> places_of(const std::vector<Line>& lines) {
+  const IndexByName index = index_lines(lines);
+  std::vector<std::string> places;
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    places.push_back(lines[i].name.empty() || index.at(lines[i].name) != i
+                         ? fmt::format("line {}", i + 1)
+                         : "line \"" + lines[i].name + "\"");
+  return places;
 }
 
 std::vector<Problem> problems(const Supply& supply,
@@ -156,8 +163,8 @@ std::vector<Problem> problems(const Supply& supply,
   add_all(all, "site", problems(site));
   if (lines.empty())
     all.push_back({"lines", "", "there is none; a layout needs at least one line"});
-  for (std::size_t i = 0; i < lines.size(); ++i)
-    add_all(all, place_of_line(lines[i], i), problems(lines[i]));
+  const std::vector<std::string> places = places_of(lines);
+  for (std::size_t i = 0; i < lines.size(); ++i) add_all(all, places[i], problems(lines[i]));
   for (Problem& problem : problems_between(lines)) all.push_back(std::move(problem));
   for (Problem& problem : problems_of_faults(faults, lines)) all.push_back(std::move(problem));
   return all;

@@ -67,11 +67,12 @@ class Layout {
   std::shared_ptr<const Data> data_;
 };
 
-/// The place of a line in a Problem: `line "row 1"`; of an unnamed one by its position from 1 on.
-std::string place_of_line(const Line& line, std::size_t index);
+/// What each line is called in a Problem's place: `line "row 1"`; one without a name, or with a
+/// name that an earlier line has, by its position from 1 on: `line 3`.
+std::vector<std::string> places_of(const std::vector<Line>& lines);
 
 /// All that is wrong with the parts taken together; empty when nothing is. The place of a Problem
-/// is `supply`, `water`, `site`, place_of_line(...) or `fault N`, N from 1 on.
+/// is `supply`, `water`, `site`, one of places_of(lines) or `fault N`, N from 1 on.
 std::vector<Problem> problems(const Supply& supply,
                               const std::vector<Line>& lines,
                               const Water& water,

@@ -1,0 +1,139 @@
+#include "hydro/answers/check.hpp"
+
+#include "hydro/physics/site.hpp"
+#include "hydro/quantities/range.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace hydro {
+namespace {
+
+constexpr double rounding = 1e-6;  // of the rated pressure
+
+/// Extremes and sums over outlets of one kind that let out water.
+struct Spread {
+  std::string line;
+  const Outlet* kind;
+  int outlets = 0;
+  Pressure lowest = {}, highest = {}, sum = {};
+  Flow least = {}, most = {};
+
+  void add(const Pressure& pressure, const Flow& flow) {
+    lowest = outlets == 0 ? pressure : std::min(lowest, pressure);
+    highest = outlets == 0 ? pressure : std::max(highest, pressure);
+    least = outlets == 0 ? flow : std::min(least, flow);
+    most = outlets == 0 ? flow : std::max(most, flow);
+    sum += pressure;
+    ++outlets;
+  }
+
+  Variation variation(const CheckOptions& options) const {
+    const double pressure = (highest - lowest) / (sum / static_cast<double>(outlets));
+    const double flow = (most - least) / most;
+    const bool pressure_rule = kind->exponent.value_or(0.5) == 0.5;
+    return {
+        line,
+        kind->name,
+        outlets,
+        pressure,
+        flow,
+        flow > options.flow_variation || (pressure_rule && pressure > options.pressure_variation)};
+  }
+};
+
+class Checking {
+ public:
+  Checking(const Solution& solution, const CheckOptions& options)
+      : solution_(solution),
+        options_(options),
+        atmosphere_(atmospheric_pressure(solution.layout().site())) {}
+
+  Check run() {
+    for (std::size_t i = 0; i < solution_.lines().size(); ++i) {
+      const Line& line = solution_.layout().lines()[i];
+      const LineSolution& solved = solution_.lines()[i];
+      if (line.outlet) judge_outlets(*line.outlet, solved);
+      judge_pipe(solved);
+    }
+    for (const Spread& spread : on_lines_) report(spread);
+    for (const Spread& spread : together_)
+      if (std::count_if(on_lines_.begin(), on_lines_.end(), [&](const Spread& on_line) {
+            return on_line.outlets > 0 && *on_line.kind == *spread.kind;
+          }) > 1)
+        report(spread);
+    return std::move(found_);
+  }
+
+ private:
+  void judge_outlets(const Outlet& kind, const LineSolution& solved) {
+    Spread on_line{solved.name, &kind};
+    for (std::size_t i = 0; i < solved.pressure.size(); ++i) {
+      const OutletState state = solved.state[i];
+      if (state == OutletState::closed || state == OutletState::broken) continue;
+      const int number = static_cast<int>(i) + 1;
+      const Pressure pressure = solved.pressure[i];
+      const Pressure rated = kind.rated_pressure();
+      if (pressure < rated * (1 - rounding))
+        found_.below_rated.push_back({solved.name, number, pressure, rated});
+      if (kind.minimum && pressure < *kind.minimum)
+        found_.below_minimum.push_back({solved.name, number, pressure, *kind.minimum});
+      if (kind.maximum && pressure > *kind.maximum)
+        found_.above_maximum.push_back({solved.name, number, pressure, *kind.maximum});
+      if (state == OutletState::dry)
+        found_.dry.push_back({solved.name, number, solved.line_pressure[i]});
+      else {
+        on_line.add(pressure, solved.flow[i]);
+        all_of(kind).add(pressure, solved.flow[i]);
+      }
+    }
+    on_lines_.push_back(on_line);
+  }
+
+  void judge_pipe(const LineSolution& solved) {
+    Velocity fastest = solved.inlet_velocity;
+    for (const Velocity velocity : solved.velocity) fastest = std::max(fastest, velocity);
+    if (fastest > options_.velocity) found_.fast_water.push_back({solved.name, fastest});
+
+    Pressure lowest = std::min(solved.inlet_pressure, solved.end_pressure);
+    for (const Pressure pressure : solved.line_pressure) lowest = std::min(lowest, pressure);
+    if (lowest < Pressure{})
+      found_.suctions.push_back(
+          {solved.name, lowest, atmosphere_ + lowest < solution_.water().vapour_pressure});
+  }
+
+  Spread& all_of(const Outlet& kind) {
+    const auto same = std::find_if(together_.begin(), together_.end(), [&](const Spread& spread) {
+      return *spread.kind == kind;
+    });
+    if (same != together_.end()) return *same;
+    together_.push_back({{}, &kind});
+    return together_.back();
+  }
+
+  void report(const Spread& spread) {
+    if (spread.outlets > 0) found_.variations.push_back(spread.variation(options_));
+  }
+
+  const Solution& solution_;
+  const CheckOptions& options_;
+  Pressure atmosphere_;
+  std::vector<Spread> on_lines_;
+  std::vector<Spread> together_;
+  Check found_;
+};
+
+}  // namespace
+
+Check check(const Solution& solution, const CheckOptions& options) {
+  Examination examination;
+  const Range<double> share{0, 10, units::plain, true};
+  examination.within("pressure_variation", options.pressure_variation, share);
+  examination.within("flow_variation", options.flow_variation, share);
+  examination.within("velocity", options.velocity, Range<Velocity>{0, 100, m_per_s, true});
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+  return Checking(solution, options).run();
+}
+
+}  // namespace hydro

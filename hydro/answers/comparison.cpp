@@ -1,0 +1,67 @@
+#include "hydro/answers/comparison.hpp"
+
+#include "hydro/quantities/error.hpp"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+namespace hydro {
+namespace {
+
+/// Those of the later findings that are not among the earlier ones.
+template <class Finding>
+std::vector<Finding> new_ones(const std::vector<Finding>& before,
+                              const std::vector<Finding>& after) {
+  std::set<std::pair<std::string, int>> known;
+  for (const Finding& finding : before) known.emplace(finding.line, finding.outlet);
+  std::vector<Finding> fresh;
+  std::copy_if(after.begin(), after.end(), std::back_inserter(fresh), [&](const Finding& finding) {
+    return !known.contains({finding.line, finding.outlet});
+  });
+  return fresh;
+}
+
+void require_same_outlets(const Solution& before, const Solution& after) {
+  const auto same = [](const LineSolution& one, const LineSolution& other) {
+    return one.name == other.name && one.pressure.size() == other.pressure.size();
+  };
+  if (!std::equal(before.lines().begin(),
+                  before.lines().end(),
+                  after.lines().begin(),
+                  after.lines().end(),
+                  same))
+    throw InvalidInput("before, after",
+                       "have different lines or outlets; compare one layout with itself");
+}
+
+}  // namespace
+
+Comparison compare(const Solution& before, const Solution& after) {
+  require_same_outlets(before, after);
+  const Check was = check(before);
+  const Check is = check(after);
+  Comparison result{.newly_below_rated = new_ones(was.below_rated, is.below_rated),
+                    .newly_below_minimum = new_ones(was.below_minimum, is.below_minimum),
+                    .newly_dry = new_ones(was.dry, is.dry),
+                    .escaping = {},
+                    .missing = {},
+                    .inflow_before = before.inflow(),
+                    .inflow_after = after.inflow(),
+                    .supply_before = before.supply_pressure(),
+                    .supply_after = after.supply_pressure()};
+  for (std::size_t l = 0; l < after.lines().size(); ++l) {
+    const LineSolution& line_before = before.lines()[l];
+    const LineSolution& line_after = after.lines()[l];
+    for (std::size_t i = 0; i < line_after.state.size(); ++i) {
+      if (line_before.state[i] == OutletState::broken) result.escaping -= line_before.flow[i];
+      if (line_after.state[i] == OutletState::broken)
+        result.escaping += line_after.flow[i];
+      else if (line_after.state[i] != OutletState::closed)
+        result.missing += line_before.flow[i] - line_after.flow[i];
+    }
+  }
+  return result;
+}
+
+}  // namespace hydro

@@ -1,0 +1,33 @@
+// comparison.hpp: what a fault does to the rest: the same layout solved before and after.
+//
+// What      Outlets that fall below their rated or lowest pressure because of it, the water that
+// escapes, the
+//           water that the other outlets miss, and what the supply gives. The pressures and flows
+//           of every outlet stand in the two solutions, under the same numbers.
+// Range     With a held pressure the supply does not feel the fault; a real pump would fall.
+// Errors    InvalidInput when the two do not have the same lines and outlets.
+// Threads   Pure function.
+#pragma once
+
+#include "hydro/answers/check.hpp"
+#include "hydro/solver/solution.hpp"
+
+#include <vector>
+
+namespace hydro {
+
+struct Comparison {
+  std::vector<BelowRated> newly_below_rated;      ///< pressures as they are after
+  std::vector<BelowMinimum> newly_below_minimum;  ///< likewise
+  std::vector<DryOutlet> newly_dry;               ///< likewise
+  Flow escaping;                                  ///< more than before, out of open risers
+  Flow missing;  ///< less than before, out of all outlets that are neither broken nor capped after
+  Flow inflow_before;  ///< out of the supply
+  Flow inflow_after;
+  Pressure supply_before;
+  Pressure supply_after;
+};
+
+Comparison compare(const Solution& before, const Solution& after);
+
+}  // namespace hydro

@@ -1,0 +1,35 @@
+// read_layout.hpp: layouts and faults from TOML 1.0, as people write them.
+//
+// What      Tables [site], [water], [supply], [pipe.NAME], [outlet.NAME], [[line]] and [[fault]];
+// the keys are
+//           the fields of the structs of the same names. Every quantity is a text with its unit.
+// Source    TOML 1.0.0 (toml.io), read by toml++.
+// Range     At most 8 MiB of text.
+// Errors    InvalidInput with every mistake of meaning at once, or the first mistake of syntax; the
+// place of
+//           each is file:line:column.
+// Threads   Reads the file and nothing else; no global state.
+// Example   examples/ouzel_bench.toml, examples/check_line.cpp
+#pragma once
+
+#include "hydro/layout/fault.hpp"
+#include "hydro/layout/layout.hpp"
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+namespace hydro {
+
+/// Reads a description file. Its faults are in the layout. Reports are in US units when the
+/// supply's pressure is given in psi. @throws InvalidInput
+Layout read_layout(const std::filesystem::path& file);
+
+/// The same from text; `name` stands for the file in errors.
+Layout read_layout_text(std::string_view text, const std::string& name = "text");
+
+/// Reads the inside of an inline table: line = "row 2", outlet = 7, kind = "head off".
+/// @throws InvalidInput
+Fault read_fault(std::string_view text);
+
+}  // namespace hydro
