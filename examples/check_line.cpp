@@ -8,8 +8,6 @@
 #include "hydro/hydro.hpp"
 
 #include <iostream>
-#include <map>
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,15 +19,18 @@ enum ExitStatus { all_serve = 0, some_do_not = 1, bad_input = 2, not_solved = 3 
 
 int check_line(const std::string& file,
                const std::vector<std::string>& faults,
-               const std::optional<hydro::UnitSystem>& units) {
+               const std::string& units) {
+  hydro::ReportOptions options;
+  if (!units.empty()) options.units = units == "us" ? hydro::UnitSystem::us : hydro::UnitSystem::si;
   hydro::Layout layout = hydro::read_layout(file);
   for (const std::string& fault : faults) layout = layout.with_fault(hydro::read_fault(fault));
 
   const hydro::Solution now = hydro::solve(layout);
   if (layout.faults().empty())
-    std::cout << hydro::report(now, {units});
+    std::cout << hydro::report(now, options);
   else
-    std::cout << hydro::report(hydro::solve(layout.without_faults()), now, {units});
+    std::cout << hydro::report(hydro::solve(layout.without_faults()), now, options);
+  if (!std::cout.flush()) throw hydro::InvalidInput("report", "cannot be written");
   return hydro::check(now).every_outlet_serves() ? all_serve : some_do_not;
 }
 
@@ -39,14 +40,13 @@ int main(int argc, char** argv) {
   CLI::App program{"Pressure at every outlet of the lines in FILE, and what is wrong with it."};
   std::string file;
   std::vector<std::string> faults;
-  std::optional<hydro::UnitSystem> units;
+  std::string units;
   program.add_option("FILE", file, "description of the lines (TOML)")->required();
   program
       .add_option("--fault", faults, "line=\"row 2\", outlet=7, kind=\"head off\"; may be repeated")
       ->allow_extra_args(false);
-  program.add_option("--units", units, "units of the report, us or si")
-      ->transform(CLI::Transformer(std::map<std::string, hydro::UnitSystem>{
-          {"us", hydro::UnitSystem::us}, {"si", hydro::UnitSystem::si}}));
+  program.add_option("--units", units, "units of the report, us or si; default those of the file")
+      ->check(CLI::IsMember({"us", "si"}));
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -91,13 +91,14 @@ std::vector<Problem> problems(const Fault& fault, const Line& line) {
   constexpr Range<double> some_loss{0, 1000, units::plain};
   Examination examination;
   if (line.outlet_count() == 0)
-    examination.add("line", "\"" + line.name + "\" has no outlets");
+    examination.add("line", "is " + in_quotes(line.name) + ", which has no outlets");
   else
     examination.within("outlet", outlet_of(fault), 1, line.outlet_count());
 
   if (open_riser(fault, line) && !line.riser.inside_diameter)
-    examination.add("riser.inside_diameter",
-                    "of line \"" + line.name + "\" is not known, so the flow of the break is not");
+    examination.add(
+        "riser.inside_diameter",
+        "of line " + in_quotes(line.name) + " is not known, so the flow of the break is not");
   std::visit(
       ByKind{[&](const HeadOff& it) {
                examination.within("loss_coefficient", it.loss_coefficient, some_loss);
@@ -110,7 +111,7 @@ std::vector<Problem> problems(const Fault& fault, const Line& line) {
              [&](const Clogged& it) {
                if (!(it.share > 0 && it.share < 1))
                  examination.add("share",
-                                 "is " + to_text(it.share) +
+                                 "is " + to_message(it.share, "") +
                                      ", must be above 0 and below 1; \"capped\" lets out none");
              },
              [&](const Worn& it) {

@@ -1,5 +1,7 @@
 #include "hydro/layout/layout.hpp"
 
+#include "hydro/quantities/range.hpp"
+
 #include <algorithm>
 #include <map>
 #include <string>
@@ -19,27 +21,29 @@ IndexByName index_lines(const std::vector<Line>& lines) {
   return index;
 }
 
-/// Names for a hint, as many as fit on a screen.
+/// Names for a hint.
 std::string names_of(const std::vector<Line>& lines) {
-  constexpr std::size_t most = 12;
-  std::string names;
-  for (std::size_t i = 0; i < std::min(most, lines.size()); ++i)
-    names += (i == 0 ? "\"" : ", \"") + lines[i].name + "\"";
-  if (lines.size() > most) names += fmt::format(" and {} more", lines.size() - most);
-  return names;
+  std::vector<std::string> names;
+  for (const Line& line : lines) names.push_back(line.name);
+  return list_in_quotes(names);
 }
 
 /// The feeder of each line; none: the supply.
 using Feeders = std::vector<std::optional<std::size_t>>;
 
-/// Lines in an order in which each comes after its feeder; those in a circle are left out.
-std::vector<std::size_t> order_outward(const Feeders& feeders) {
-  std::vector<std::vector<std::size_t>> fed(feeders.size());
+/// Lines in an order in which each comes after its feeder; those in a circle are left out. Lines
+/// with one feeder are taken by name, so that the order in which they were written changes not even
+/// the rounding.
+std::vector<std::size_t> order_outward(const std::vector<Line>& lines, const Feeders& feeders) {
+  std::vector<std::vector<std::size_t>> fed(lines.size());
   std::vector<std::size_t> order;
-  for (std::size_t i = 0; i < feeders.size(); ++i)
+  for (std::size_t i = 0; i < lines.size(); ++i)
     (feeders[i] ? fed[*feeders[i]] : order).push_back(i);
+  const auto by_name = [&](std::size_t a, std::size_t b) { return lines[a].name < lines[b].name; };
+  std::sort(order.begin(), order.end(), by_name);
   for (std::size_t next = 0; next < order.size(); ++next) {
-    const std::vector<std::size_t>& beyond = fed[order[next]];
+    std::vector<std::size_t>& beyond = fed[order[next]];
+    std::sort(beyond.begin(), beyond.end(), by_name);
     order.insert(order.end(), beyond.begin(), beyond.end());
   }
   return order;
@@ -69,14 +73,14 @@ std::vector<Problem> problems_between(const std::vector<Line>& lines) {
     if (line.fed_by.empty()) continue;
     const auto feeder = index.find(line.fed_by);
     if (feeder == index.end())
-      all.push_back(
-          {place,
-           "fed_by",
-           "is \"" + line.fed_by + "\", but there is no such line; there are " + names_of(lines)});
+      all.push_back({place,
+                     "fed_by",
+                     "is " + in_quotes(line.fed_by) + ", but there is no such line; there are " +
+                         names_of(lines)});
     else
       feeders[i] = feeder->second;
   }
-  const std::vector<std::size_t> order = order_outward(feeders);
+  const std::vector<std::size_t> order = order_outward(lines, feeders);
   if (order.size() != lines.size()) {
     std::vector<bool> reached(lines.size(), false);
     for (const std::size_t i : order) reached[i] = true;
@@ -84,8 +88,8 @@ std::vector<Problem> problems_between(const std::vector<Line>& lines) {
       if (!reached[i])
         all.push_back({places[i],
                        "fed_by",
-                       "is \"" + lines[i].fed_by +
-                           "\", but that leads round in a circle and never to the supply"});
+                       "is " + in_quotes(lines[i].fed_by) +
+                           ", but that leads round in a circle and never to the supply"});
   }
   if (outlets > most_outlets)
     all.push_back(
@@ -108,19 +112,18 @@ std::vector<Problem> problems_of_faults(const std::vector<Fault>& faults,
       all.push_back(
           {place,
            "line",
-           "is \"" + name + "\", but there is no such line; there are " + names_of(lines)});
+           "is " + in_quotes(name) + ", but there is no such line; there are " + names_of(lines)});
       continue;
     }
     add_all(all, place, problems(faults[i], lines[line->second]));
     const auto [first, is_new] = earlier.emplace(std::pair{name, outlet_of(faults[i])}, i + 1);
     if (!is_new)
-      all.push_back(
-          {place,
-           "outlet",
-           fmt::format("{} of line \"{}\" already has fault {}; one outlet takes one fault",
-                       outlet_of(faults[i]),
-                       name,
-                       first->second)});
+      all.push_back({place,
+                     "outlet",
+                     fmt::format("{} of line {} already has fault {}; one outlet takes one fault",
+                                 outlet_of(faults[i]),
+                                 in_quotes(name),
+                                 first->second)});
   }
   return all;
 }
@@ -146,9 +149,10 @@ std::vector<std::string> places_of(const std::vector<Line>& lines) {
   const IndexByName index = index_lines(lines);
   std::vector<std::string> places;
   for (std::size_t i = 0; i < lines.size(); ++i)
-    places.push_back(lines[i].name.empty() || index.at(lines[i].name) != i
+    places.push_back(lines[i].name.empty() || lines[i].name.size() > longest_name ||
+                             index.at(lines[i].name) != i
                          ? fmt::format("line {}", i + 1)
-                         : "line \"" + lines[i].name + "\"");
+                         : "line " + in_quotes(lines[i].name));
   return places;
 }
 
@@ -163,6 +167,11 @@ std::vector<Problem> problems(const Supply& supply,
   add_all(all, "site", problems(site));
   if (lines.empty())
     all.push_back({"lines", "", "there is none; a layout needs at least one line"});
+  if (lines.size() > most_lines) {
+    all.push_back(
+        {"lines", "", fmt::format("there are {}, must be at most {}", lines.size(), most_lines)});
+    return all;
+  }
   const std::vector<std::string> places = places_of(lines);
   for (std::size_t i = 0; i < lines.size(); ++i) add_all(all, places[i], problems(lines[i]));
   for (Problem& problem : problems_between(lines)) all.push_back(std::move(problem));
@@ -184,7 +193,7 @@ Layout::Layout(Supply supply, std::vector<Line> lines, Water water, Site site) {
     if (!line.fed_by.empty()) data->feeders.back() = data->index.at(line.fed_by);
     data->outlet_count += line.outlet_count();
   }
-  data->outward_order = order_outward(data->feeders);
+  data->outward_order = order_outward(data->lines, data->feeders);
   data->inlet_elevations.resize(data->lines.size(), data->supply.elevation.value_or(Length{}));
   for (const std::size_t i : data->outward_order)
     if (const auto feeder = data->feeders[i])
@@ -216,9 +225,9 @@ const Line& Layout::line(std::string_view name) const {
 std::size_t Layout::index_of(std::string_view line_name) const {
   const auto found = data_->index.find(std::string(line_name));
   if (found == data_->index.end())
-    throw InvalidInput("line",
-                       "\"" + std::string(line_name) + "\" is not in this layout; there are " +
-                           names_of(data_->lines));
+    throw InvalidInput(
+        "line",
+        in_quotes(line_name) + " is not in this layout; there are " + names_of(data_->lines));
   return found->second;
 }
 

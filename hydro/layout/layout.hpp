@@ -67,8 +67,8 @@ class Layout {
   std::shared_ptr<const Data> data_;
 };
 
-/// What each line is called in a Problem's place: `line "row 1"`; one without a name, or with a
-/// name that an earlier line has, by its position from 1 on: `line 3`.
+/// What each line is called in a Problem's place: `line "row 1"`; by its position from 1 on, `line
+/// 3`, where it has no name, a name that is too long, or one that an earlier line has.
 std::vector<std::string> places_of(const std::vector<Line>& lines);
 
 /// All that is wrong with the parts taken together; empty when nothing is. The place of a Problem

@@ -22,10 +22,7 @@ std::vector<Problem> problems(const Line& line) {
   Examination examination;
 
   if (line.name.empty()) examination.add("name", "is empty; every line needs a name of its own");
-  if (std::any_of(line.name.begin(), line.name.end(), [](char c) {
-        return static_cast<unsigned char>(c) < ' ' || c == '\x7f';
-      }))
-    examination.add("name", "has a control character in it");
+  examination.name("name", line.name);
 
   examination.include("pipe", problems(line.pipe));
   examination.include("riser", problems(line.riser));
@@ -39,6 +36,10 @@ std::vector<Problem> problems(const Line& line) {
   examination.within("loss_coefficient", line.loss_coefficient, some_loss);
   examination.within("outlet_loss_coefficient", line.outlet_loss_coefficient, some_loss);
 
+  if (line.count == 1 && line.first_at == Length{} && !line.length)
+    examination.add("length",
+                    "is 0: the only outlet stands at the inlet; give the line some length");
+
   if (line.outlet) {
     if (!line.count) examination.add("count", "is not given; how many outlets are there?");
     if (!line.spacing && !(line.count == 1 && line.first_at))
@@ -46,8 +47,8 @@ std::vector<Problem> problems(const Line& line) {
     constexpr double rounding = 1e-9;
     if (line.length && *line.length < line.place_of(line.outlet_count()) * (1 - rounding))
       examination.add("length",
-                      "is " + to_text(*line.length, units::m) + ", shorter than the " +
-                          to_text(line.place_of(line.outlet_count()), units::m) +
+                      "is " + to_message(*line.length, units::m) + ", shorter than the " +
+                          to_message(line.place_of(line.outlet_count()), units::m) +
                           " from the inlet to the last outlet");
   } else {
     const auto needs_outlet = [&](const char* key, bool given) {

@@ -14,6 +14,7 @@
 #include "hydro/quantities/error.hpp"
 #include "hydro/quantities/units.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -22,6 +23,8 @@ namespace hydro {
 
 /// The most outlets that one layout may have.
 inline constexpr int most_outlets = 1'000'000;
+/// The most lines that one layout may have.
+inline constexpr std::size_t most_lines = 100'000;
 
 struct Line {
   std::string name = {};

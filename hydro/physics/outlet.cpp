@@ -14,6 +14,7 @@ Flow discharge(const Outlet& outlet, const Pressure& pressure) {
 std::vector<Problem> problems(const Outlet& outlet) {
   constexpr Range<Pressure> some_pressure{0, 10000, kPa, true};
   Examination examination;
+  examination.name("name", outlet.name);
   examination.within("flow", outlet.flow, Range<Flow>{0, 3600000, lph, true});
   examination.within("at", outlet.at, some_pressure);
   examination.within("exponent", outlet.exponent, Range<double>{0.1, 1.5, units::plain});
@@ -21,9 +22,13 @@ std::vector<Problem> problems(const Outlet& outlet) {
   examination.within("minimum", outlet.minimum, some_pressure);
   examination.within("maximum", outlet.maximum, some_pressure);
   if (outlet.minimum && *outlet.minimum > outlet.rated_pressure())
-    examination.add("minimum", "is above the rated pressure");
+    examination.add("minimum",
+                    "is " + to_message(*outlet.minimum, kPa) + ", must be at most the rated " +
+                        to_message(outlet.rated_pressure(), kPa));
   if (outlet.maximum && *outlet.maximum < outlet.rated_pressure())
-    examination.add("maximum", "is below the rated pressure");
+    examination.add("maximum",
+                    "is " + to_message(*outlet.maximum, kPa) + ", must be at least the rated " +
+                        to_message(outlet.rated_pressure(), kPa));
   return examination.take();
 }
 

@@ -12,6 +12,7 @@ Area area(const Pipe& pipe) {
 
 std::vector<Problem> problems(const Pipe& pipe) {
   Examination examination;
+  examination.name("name", pipe.name);
   examination.within("inside_diameter", pipe.inside_diameter, Range<Length>{0.1, 10000, mm});
   examination.within("hazen_williams", pipe.hazen_williams, Range<double>{10, 200, units::plain});
   examination.within("roughness", pipe.roughness, Range<Length>{0, 100, mm});
@@ -24,7 +25,9 @@ std::vector<Problem> problems(const Pipe& pipe) {
                               : "more than one is given, exactly one is needed");
   if (pipe.roughness && *pipe.roughness > 0.05 * pipe.inside_diameter)
     examination.add("roughness",
-                    "is more than 0.05 of the inside diameter, where the friction law ends");
+                    "is " + to_message(*pipe.roughness, mm) +
+                        ", must be at most 0.05 of the inside diameter of " +
+                        to_message(pipe.inside_diameter, mm));
   return examination.take();
 }
 

@@ -14,6 +14,7 @@ Pressure atmospheric_pressure(const Site& site) {
 
 std::vector<Problem> problems(const Site& site) {
   Examination examination;
+  examination.name("name", site.name);
   examination.within("altitude", site.altitude, Range<Length>{-500, 6000, units::m});
   return examination.take();
 }

@@ -1,17 +1,48 @@
 #include "hydro/quantities/error.hpp"
 
+#include <algorithm>
+#include <cstddef>
 #include <utility>
 
 namespace hydro {
 namespace {
 
 std::string text_of(const std::vector<Problem>& problems) {
+  constexpr std::size_t most = 50;
   std::string text;
-  for (const Problem& problem : problems) text += (text.empty() ? "" : "\n") + problem.text();
+  for (std::size_t i = 0; i < std::min(most, problems.size()); ++i)
+    text += (i == 0 ? "" : "\n") + problems[i].text();
+  if (problems.size() > most) text += "\nand " + std::to_string(problems.size() - most) + " more";
   return text;
 }
 
+bool continues_a_character(char c) {
+  return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;  // UTF-8
+}
+
 }  // namespace
+
+std::string in_quotes(std::string_view text) {
+  constexpr std::size_t longest = 60;
+  std::size_t end = std::min(longest, text.size());
+  while (end > 0 && end < text.size() && continues_a_character(text[end])) --end;
+  std::string shown(text.substr(0, end));
+  std::replace_if(shown.begin(), shown.end(), is_control, '?');
+  return "\"" + shown + (end < text.size() ? "..." : "") + "\"";
+}
+
+std::string list_in_quotes(const std::vector<std::string>& texts) {
+  constexpr std::size_t most = 12;
+  std::string list = texts.empty() ? "none" : "";
+  for (std::size_t i = 0; i < std::min(most, texts.size()); ++i)
+    list += (i == 0 ? "" : ", ") + in_quotes(texts[i]);
+  if (texts.size() > most) list += " and " + std::to_string(texts.size() - most) + " more";
+  return list;
+}
+
+bool is_control(char c) {
+  return static_cast<unsigned char>(c) < ' ' || c == '\x7f';
+}
 
 std::string Problem::text() const {
   std::string text = place;

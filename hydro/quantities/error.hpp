@@ -9,9 +9,19 @@
 
 #include <stdexcept>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace hydro {
+
+/// Not to be printed, and not to stand in a name.
+bool is_control(char c);
+
+/// A text as it is shown in a message: in quotes, cut after 60 bytes at a whole character, with ?
+/// for control characters, so that nothing a file says can disturb a terminal.
+std::string in_quotes(std::string_view text);
+/// `"a", "b" and 7 more`, as many as fit on a screen; "none" for none.
+std::string list_in_quotes(const std::vector<std::string>& texts);
 
 /// One mistake in an input.
 struct Problem {
@@ -21,7 +31,8 @@ struct Problem {
   std::string text() const;
 };
 
-/// A broken contract. `what()` is the text of all problems, one a line.
+/// A broken contract. `what()` is the text of the problems, one a line; of more than 50 the
+/// first 50.
 class InvalidInput : public std::invalid_argument {
  public:
   explicit InvalidInput(std::vector<Problem> problems);

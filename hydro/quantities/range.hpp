@@ -11,6 +11,8 @@
 #include "hydro/quantities/error.hpp"
 #include "hydro/quantities/unit_text.hpp"
 
+#include <algorithm>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <utility>
@@ -36,13 +38,16 @@ struct Range {
   }
 };
 
+/// The most bytes that a name of a line, a pipe, an outlet or a site may have.
+inline constexpr std::size_t longest_name = 60;
+
 /// Collects what is wrong with one thing.
 class Examination {
  public:
   template <class Q>
   void within(const std::string& key, const Q& value, const Range<Q>& range) {
     if (!range.contains(value))
-      add(key, "is " + to_text(value, range.unit) + ", must be " + range.text());
+      add(key, "is " + to_message(value, range.unit) + ", must be " + range.text());
   }
   template <class Q>
   void within(const std::string& key, const std::optional<Q>& value, const Range<Q>& range) {
@@ -53,6 +58,15 @@ class Examination {
       add(key,
           "is " + std::to_string(value) + ", must be from " + std::to_string(from) + " to " +
               std::to_string(to));
+  }
+  /// A name may be empty or have up to `longest_name` bytes.
+  void name(const std::string& key, const std::string& name) {
+    if (name.size() > longest_name)
+      add(key,
+          "has " + std::to_string(name.size()) + " bytes, must have at most " +
+              std::to_string(longest_name));
+    if (std::any_of(name.begin(), name.end(), is_control))
+      add(key, "is " + in_quotes(name) + ", must have no control characters");
   }
   void add(const std::string& key, std::string message) {
     problems_.push_back({{}, key, std::move(message)});

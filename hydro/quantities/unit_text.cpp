@@ -4,6 +4,7 @@
 
 #include <charconv>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 #include <fmt/format.h>
@@ -95,16 +96,15 @@ template <class Q>
 std::string accepted_units() {
   std::string list;
   for (const Spelling<Q>& accepted : Vocabulary<Q>::units)
-    list += (list.empty() ? "" : ", ") + std::string(accepted.unit.symbol);
+    list += (list.empty() ? "" : ", ") + std::string(accepted.unit.symbol) +
+            (accepted.alias.empty() ? "" : " (" + std::string(accepted.alias) + ")");
   return list;
 }
 
 template <class Q>
 [[noreturn]] void refuse(std::string_view text, const std::string& why) {
-  constexpr std::size_t longest_quote = 60;
-  const bool cut = text.size() > longest_quote;
   throw InvalidInput(
-      fmt::format("\"{}{}\"", text.substr(0, longest_quote), cut ? "..." : ""),
+      in_quotes(text),
       fmt::format(
           "{}; {} is a number and one of: {}", why, Vocabulary<Q>::name, accepted_units<Q>()));
 }
@@ -122,7 +122,10 @@ std::optional<double> take_decimal(std::string_view& text) {
   if (text.empty() || !(is_digit(text.front()) || text.front() == '.')) return std::nullopt;
   double number = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
-  if (error != std::errc{}) return std::nullopt;
+  if (error == std::errc::result_out_of_range)
+    number = std::numeric_limits<double>::infinity();  // or 0: refused as beyond the range
+  else if (error != std::errc{})
+    return std::nullopt;
   text.remove_prefix(static_cast<std::size_t>(end - text.data()));
   return number;
 }
@@ -208,6 +211,10 @@ template KinematicViscosity from_text(std::string_view);
 
 std::string to_text(double number) {
   return fmt::format("{}", number);
+}
+
+std::string to_message(double number, const char* symbol) {
+  return fmt::format("{:.10g}{}{}", number, *symbol == '\0' ? "" : " ", symbol);
 }
 
 }  // namespace hydro

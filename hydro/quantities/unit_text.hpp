@@ -34,4 +34,11 @@ std::string to_text(const Q& quantity, const Unit<Q>& unit) {
   return to_text(quantity / unit) + (symbol.empty() ? "" : " ") + std::string(symbol);
 }
 
+/// "172.3689323 kPa": ten digits, enough for a message.
+std::string to_message(double number, const char* symbol);
+template <class Q>
+std::string to_message(const Q& quantity, const Unit<Q>& unit) {
+  return to_message(quantity / unit, unit.symbol);
+}
+
 }  // namespace hydro

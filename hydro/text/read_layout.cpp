@@ -23,21 +23,31 @@ constexpr std::size_t most_bytes = 8 * 1024 * 1024;
 
 using Position = toml::source_position;
 
+std::string at(const std::string& file, const Position& where) {
+  return fmt::format("{}:{}:{}", file, where.line, where.column);
+}
+
+std::string printable(std::string_view text) {
+  std::string clean(text);
+  std::replace_if(clean.begin(), clean.end(), is_control, '?');
+  return clean;
+}
+
 /// Collects mistakes with their positions, and remembers which fields have one already.
 class Mistakes {
  public:
-  explicit Mistakes(std::string file) : file_(std::move(file)) {}
+  /// @param left_of the text [columns], to be taken off its positions
+  explicit Mistakes(std::string file, std::uint32_t left_of = 0)
+      : file_(std::move(file)), left_of_(left_of) {}
 
-  void add(const Position& where,
-           const std::string& place,
-           const std::string& key,
-           std::string what) {
+  void add(Position where, const std::string& place, const std::string& key, std::string what) {
     if (!spoiled_.insert({place, key}).second) return;
-    found_.push_back(
-        {where, {at(where), place + (place.empty() ? "" : ": ") + key, std::move(what)}});
+    where.column -= std::min(left_of_, where.column - 1);
+    const std::string whose = place + (place.empty() || key.empty() ? "" : ": ") + key;
+    found_.push_back({where, {at(file_, where), whose, std::move(what)}});
   }
-  std::string at(const Position& where) const {
-    return fmt::format("{}:{}:{}", file_, where.line, where.column);
+  bool has(const std::string& place, const std::string& key) const {
+    return spoiled_.contains({place, key});
   }
   void throw_if_any() {
     if (found_.empty()) return;
@@ -52,6 +62,7 @@ class Mistakes {
  private:
   using Placed = std::pair<Position, Problem>;
   std::string file_;
+  std::uint32_t left_of_;
   std::vector<Placed> found_;
   std::set<std::pair<std::string, std::string>> spoiled_;
 };
@@ -59,7 +70,7 @@ class Mistakes {
 std::string what_it_is(const toml::node& node) {
   switch (node.type()) {
     case toml::node_type::string:
-      return fmt::format("is the text \"{}\"", node.as_string()->get().substr(0, 60));
+      return "is the text " + in_quotes(node.as_string()->get());
     case toml::node_type::integer:
       return fmt::format("is the bare number {}", node.as_integer()->get());
     case toml::node_type::floating_point:
@@ -173,9 +184,22 @@ class TableReader {
     return value.value_or(placeholder);
   }
 
+  /// Unless one of the fields, "a, b, c", has a mistake already.
   void mistake(const std::string& key, std::string what) {
+    for (std::size_t from = 0; from < key.size();) {
+      const std::size_t comma = std::min(key.find(", ", from), key.size());
+      if (mistakes_.has(place_, prefix_ + key.substr(from, comma - from))) return;
+      from = comma + 2;
+    }
+    const toml::node* node = table_.get(key);
+    if (node && node->is_string() && what.starts_with("is ") && !what.starts_with("is \""))
+      what = in_quotes(node->as_string()->get()) + " " +
+             what;  // as it was written, before it was converted
     mistakes_.add(position_of(key), place_, prefix_ + key, std::move(what));
   }
+
+  /// Takes a key without reading it.
+  void accept(const char* key) { asked_.insert(key); }
 
   /// Keys that were never asked for are mistakes.
   void finish() {
@@ -185,7 +209,7 @@ class TableReader {
       for (const std::string& name : asked_) accepted += (accepted.empty() ? "" : ", ") + name;
       mistakes_.add(key.source().begin,
                     place_,
-                    prefix_ + std::string(key.str()).substr(0, 60),
+                    prefix_ + in_quotes(key.str()),
                     "is not a key known here; accepted are " + accepted);
     }
   }
@@ -215,10 +239,9 @@ class TableReader {
 };
 
 std::string names_of(const auto& definitions) {
-  std::string names;
-  for (const auto& [name, definition] : definitions)
-    names += (names.empty() ? "\"" : ", \"") + name + "\"";
-  return names.empty() ? "none" : names;
+  std::vector<std::string> names;
+  for (const auto& [name, definition] : definitions) names.push_back(name);
+  return list_in_quotes(names);
 }
 
 Fault read_fault_table(TableReader& reader) {
@@ -235,8 +258,10 @@ Fault read_fault_table(TableReader& reader) {
     return clogged(line, outlet, reader.needed("share", reader.number("share"), 0.5));
   if (kind == "worn")
     return worn(line, outlet, reader.needed("share", reader.number("share"), 0.5));
-  if (kind != "capped")
-    reader.mistake("kind", fmt::format("is \"{}\"; accepted are {}", kind.substr(0, 60), kinds));
+  if (kind != "capped") {
+    for (const char* key : {"loss_coefficient", "stub", "share"}) reader.accept(key);
+    reader.mistake("kind", fmt::format("is {}; accepted are {}", in_quotes(kind), kinds));
+  }
   return capped(line, outlet);
 }
 
@@ -268,22 +293,22 @@ class LayoutReader {
  private:
   using Readers = std::map<std::string, TableReader, std::less<>>;
 
-  /// Keeps the reader of a part, to find the positions of its fields later.
+  /// Keeps the reader of a part under its id, to find the positions of its fields later.
   TableReader& reader_of(const toml::table& table,
+                         const std::string& id,
                          const std::string& place,
                          const std::string& prefix = "") {
-    const std::string id = place + (prefix.empty() ? "" : "|" + prefix);
     return readers_.emplace(id, TableReader(table, place, prefix, mistakes_)).first->second;
   }
 
   void read_site(const toml::table& table) {
-    TableReader& reader = reader_of(table, "site");
+    TableReader& reader = reader_of(table, "site", "site");
     site_.altitude = reader.quantity<Length>("altitude");
     reader.finish();
   }
 
   void read_water(const toml::table& table) {
-    TableReader& reader = reader_of(table, "water");
+    TableReader& reader = reader_of(table, "water", "water");
     water_.temperature = reader.quantity<Temperature>("temperature");
     water_.density = reader.quantity<Density>("density");
     water_.kinematic_viscosity = reader.quantity<KinematicViscosity>("kinematic_viscosity");
@@ -291,11 +316,11 @@ class LayoutReader {
   }
 
   void read_supply(const toml::table& table) {
-    TableReader& reader = reader_of(table, "supply");
+    TableReader& reader = reader_of(table, "supply", "supply");
     supply_.pressure = reader.needed("pressure", reader.quantity<Pressure>("pressure"));
     supply_.elevation = reader.quantity<Length>("elevation");
-    site_.units =
-        reader.text("pressure").value_or("").ends_with("psi") ? UnitSystem::us : UnitSystem::si;
+    const bool in_psi = reader.text("pressure").value_or("").find("psi") != std::string::npos;
+    site_.units = in_psi ? UnitSystem::us : UnitSystem::si;
     reader.finish();
   }
 
@@ -305,13 +330,15 @@ class LayoutReader {
     if (!all) return;
     for (const auto& [key, node] : *all) {
       const std::string name(key.str());
-      const std::string place = fmt::format("{} \"{}\"", kind, name.substr(0, 60));
+      const std::string place = fmt::format("{} {}", kind, in_quotes(name));
       if (!node.is_table()) {
-        mistakes_.add(
-            node.source().begin, place, "", fmt::format("must be a table, [{}.{}]", kind, name));
+        mistakes_.add(node.source().begin,
+                      place,
+                      "",
+                      fmt::format("{}; must be a table, [{}.NAME]", what_it_is(node), kind));
         continue;
       }
-      TableReader& reader = reader_of(*node.as_table(), place);
+      TableReader& reader = reader_of(*node.as_table(), fmt::format("{} {}", kind, name), place);
       T definition = read(reader);
       definition.name = name;
       reader.finish();
@@ -339,7 +366,7 @@ class LayoutReader {
   }
 
   Riser read_riser(const toml::table& table, const std::string& place) {
-    TableReader& reader = reader_of(table, place, "riser.");
+    TableReader& reader = reader_of(table, place + " riser", place, "riser.");
     Riser riser{.height = reader.needed("height", reader.quantity<Length>("height")),
                 .inside_diameter = reader.quantity<Length>("inside_diameter"),
                 .hazen_williams = reader.number("hazen_williams"),
@@ -351,6 +378,13 @@ class LayoutReader {
   }
 
   void read_lines(const std::vector<const toml::table*>& tables) {
+    lines_were_read_ = !mistakes_.has("", "line");
+    if (tables.size() > most_lines) {
+      root_.mistake("line",
+                    fmt::format("there are {}, must be at most {}", tables.size(), most_lines));
+      lines_were_read_ = false;
+      return;
+    }
     for (const toml::table* table : tables)
       lines_.push_back({.name = (*table)["name"].value_or(std::string())});
     const std::vector<std::string> places = places_of(lines_);
@@ -358,13 +392,14 @@ class LayoutReader {
   }
 
   void read_line(const toml::table& table, const std::string& place, Line& line) {
-    TableReader& reader = reader_of(table, place);
+    TableReader& reader = reader_of(table, place, place);
     reader.needed("name", reader.text("name"));
     line.fed_by = reader.text("fed_by").value_or("");
     if (line.fed_by.empty() && table.contains("fed_by"))
       reader.mistake("fed_by", "is empty; leave the key out where the supply feeds the line");
-    const std::string pipe = reader.needed("pipe", reader.text("pipe"));
-    if (!pipe.empty()) line.pipe = referred(reader, "pipe", pipe, pipes_);
+    const auto pipe = reader.text("pipe");
+    reader.needed("pipe", pipe);
+    if (pipe) line.pipe = referred(reader, "pipe", *pipe, pipes_);
     if (const auto outlet = reader.text("outlet"))
       line.outlet = referred(reader, "outlet", *outlet, outlets_);
     else if (table.contains("outlet"))
@@ -388,16 +423,16 @@ class LayoutReader {
     const auto found = definitions.find(name);
     if (found != definitions.end()) return found->second;
     reader.mistake(key,
-                   fmt::format("is \"{}\", but there is no [{}.{}]; there are {}",
-                               name.substr(0, 60),
+                   fmt::format("is {}, but there is no such [{}.NAME]; there are {}",
+                               in_quotes(name),
                                key,
-                               name.substr(0, 60),
                                names_of(definitions)));
     return {};
   }
 
   void read_fault(const toml::table& table) {
-    TableReader& reader = reader_of(table, fmt::format("fault {}", faults_.size() + 1));
+    const std::string place = fmt::format("fault {}", faults_.size() + 1);
+    TableReader& reader = reader_of(table, place, place);
     faults_.push_back(read_fault_table(reader));
     reader.finish();
   }
@@ -408,16 +443,18 @@ class LayoutReader {
         problem.place.starts_with("line") &&
         (problem.key.starts_with("pipe.") || problem.key.starts_with("outlet."));
     if (defined_elsewhere) return;  // said at the definition
-    std::string key = problem.key;
-    std::string prefix;
-    if (key.starts_with("riser.") && problem.place.starts_with("line")) {
-      prefix = "riser.";
-      key = key.substr(prefix.size());
+    if (problem.place == "lines") {
+      if (!problem.key.empty() || lines_were_read_)
+        mistakes_.add(root_.position_of("line"), problem.place, problem.key, problem.message);
+      return;
     }
-    auto reader = readers_.find(problem.place + (prefix.empty() ? "" : "|" + prefix));
-    if (reader == readers_.end())
-      return root_.mistake(problem.key, problem.place + ": " + problem.message);
-    reader->second.mistake(key, problem.message);
+    constexpr std::string_view riser = "riser.";
+    const bool of_riser = problem.place.starts_with("line") && problem.key.starts_with(riser);
+    const auto reader = readers_.find(problem.place + (of_riser ? " riser" : ""));
+    if (reader != readers_.end())
+      return reader->second.mistake(of_riser ? problem.key.substr(riser.size()) : problem.key,
+                                    problem.message);
+    mistakes_.add(root_.position(), problem.place, problem.key, problem.message);
   }
 
   Mistakes mistakes_;
@@ -429,23 +466,68 @@ class LayoutReader {
   Water water_;
   Site site_;
   std::vector<Line> lines_;
+  bool lines_were_read_ = false;
   std::vector<Fault> faults_;
 };
 
-toml::table parse(std::string_view text, const std::string& name) {
+/// Dotted keys nest tables, one in another, and they are taken apart by recursion: hundreds of
+/// thousands would exhaust the stack. Follows TOML's texts and comments, in which dots do not
+/// count.
+void refuse_many_dots(std::string_view text, const std::string& name) {
+  constexpr int most_dots = 64;
+  std::string_view open;  // the quotes that end the present text, empty outside
+  bool comment = false;
+  std::uint32_t line = 1;
+  int dots = 0;
+  for (std::size_t i = 0; i < text.size();) {
+    const std::string_view rest = text.substr(i);
+    std::size_t taken = 1;
+    if (rest[0] == '\n') {
+      ++line;
+      dots = 0;
+      comment = false;
+      if (open.size() == 1) open = {};
+    } else if (!open.empty()) {
+      if (rest[0] == '\\' && open[0] == '"')
+        taken = std::min<std::size_t>(2, rest.size());
+      else if (rest.starts_with(open)) {
+        taken = open.size();  // a long text may end in two quotes of its own
+        while (open.size() == 3 && taken < std::min<std::size_t>(5, rest.size()) &&
+               rest[taken] == open[0])
+          ++taken;
+        open = {};
+      }
+    } else if (!comment) {
+      comment = rest[0] == '#';
+      for (const std::string_view quotes : {"\"\"\"", "'''", "\"", "'"})
+        if (open.empty() && rest.starts_with(quotes)) open = quotes;
+      if (!open.empty()) taken = open.size();
+      dots += rest[0] == '.';
+      if (dots > most_dots)
+        throw InvalidInput(at(name, {line, 1}),
+                           fmt::format("has more than {} dots in one line", most_dots));
+    }
+    i += taken;
+  }
+}
+
+/// @param left_of the text [columns], to be taken off in errors
+toml::table parse(std::string_view text, const std::string& name, std::uint32_t left_of = 0) {
   if (text.size() > most_bytes)
     throw InvalidInput(name, fmt::format("has more than {} MiB of text", most_bytes >> 20));
+  refuse_many_dots(text, name);
   try {
     return toml::parse(text, std::string_view(name));
   } catch (const toml::parse_error& error) {
-    const Position& where = error.source().begin;
-    throw InvalidInput(fmt::format("{}:{}:{}", name, where.line, where.column),
-                       fmt::format("is not TOML: {}", error.description()));
+    Position where = error.source().begin;
+    where.column -= std::min(left_of, where.column - 1);
+    throw InvalidInput(at(name, where),
+                       fmt::format("is not TOML: {}", printable(error.description())));
   }
 }
 
 std::string contents_of(const std::filesystem::path& file) {
-  const std::string name = file.string();
+  const std::string name = file.empty() ? "\"\"" : printable(file.string());
   std::error_code error;
   if (std::filesystem::is_directory(file, error))
     throw InvalidInput(name, "is a directory; a description file is wanted");
@@ -464,7 +546,7 @@ std::string contents_of(const std::filesystem::path& file) {
 }  // namespace
 
 Layout read_layout(const std::filesystem::path& file) {
-  return read_layout_text(contents_of(file), file.string());
+  return read_layout_text(contents_of(file), printable(file.string()));
 }
 
 Layout read_layout_text(std::string_view text, const std::string& name) {
@@ -473,13 +555,19 @@ Layout read_layout_text(std::string_view text, const std::string& name) {
 }
 
 Fault read_fault(std::string_view text) {
+  constexpr std::string_view before = "fault={";
   const std::string name = "fault";
-  const toml::table root = parse(fmt::format("fault={{{}}}", text), name);
+  const std::string whole = fmt::format("{}{}}}", before, text);
+  const toml::table root = parse(whole, name, before.size());
   const toml::table* table = root["fault"].as_table();
-  if (root.size() != 1 || !table)
+  // The table must be the whole of it: nothing may close it early, not even before a comment.
+  const auto characters = std::count_if(whole.begin(), whole.end(), [](char c) {
+    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+  });
+  if (root.size() != 1 || !table || table->source().end.column != characters + 1)
     throw InvalidInput(
         name, "is more than the inside of one table; write line = \"row 2\", outlet = 7, ...");
-  Mistakes mistakes(name);
+  Mistakes mistakes(name, before.size());
   TableReader reader(*table, "", "", mistakes);
   Fault fault = read_fault_table(reader);
   reader.finish();

@@ -31,8 +31,10 @@ class Report {
 
   std::string write() {
     const std::string& name = after_.layout().site().name;
-    if (!name.empty()) paragraph("", name);
-    line("");
+    if (!name.empty()) {
+      paragraph("", name);
+      line("");
+    }
     findings();
     if (before_) consequences();
     supply();
@@ -85,9 +87,11 @@ class Report {
   std::string pressure_with_unit(const Pressure& value) const {
     return pressure(value) + " " + shown_.pressure.symbol;
   }
-  /// A pressure a person chose, as it was chosen: "25 psi".
+  /// A pressure a person chose, without a needless decimal: "25 psi".
   std::string limit(const Pressure& value) const {
-    return fmt::format("{:.4g} {}", value / shown_.pressure, shown_.pressure.symbol);
+    std::string text = pressure(value);
+    if (text.ends_with(".0")) text.resize(text.size() - 2);
+    return text + " " + shown_.pressure.symbol;
   }
   int pressure_decimals() const { return system_ == UnitSystem::us ? 1 : 0; }
   static double positive_zero(double value) { return std::abs(value) < 1e-9 ? 0 : value; }
@@ -128,10 +132,14 @@ class Report {
                                                                                : Doing::serves;
   }
 
-  /// "outlets 3 to 10, 12"
+  /// "outlets 3 to 10, 12"; of very many stretches the first ones.
   static std::string numbers(const std::vector<int>& outlets) {
+    constexpr int most_stretches = 12;
     std::string text = outlets.size() == 1 ? "outlet " : "outlets ";
-    for (std::size_t i = 0; i < outlets.size();) {
+    int stretches = 0;
+    for (std::size_t i = 0; i < outlets.size(); ++stretches) {
+      if (stretches == most_stretches)
+        return text + fmt::format(" and {} more", outlets.size() - i);
       std::size_t last = i;
       while (last + 1 < outlets.size() && outlets[last + 1] == outlets[last] + 1) ++last;
       if (i > 0) text += ", ";
@@ -157,7 +165,9 @@ class Report {
         all_serve = false;
       }
     }
-    if (all_serve)
+    if (after_.layout().outlet_count() == 0)
+      paragraph("* ", "There are no outlets.");
+    else if (all_serve)
       paragraph("* ",
                 fmt::format("Every one of the {} outlets has its rated pressure.",
                             after_.layout().outlet_count()));
@@ -287,9 +297,10 @@ class Report {
 
     line("");
     paragraph("",
-              fmt::format("{}: {} outlets{}{}, rated {} at {}",
+              fmt::format("{}: {} outlet{}{}{}, rated {} at {}",
                           solved.name,
                           solved.pressure.size(),
+                          solved.pressure.size() == 1 ? "" : "s",
                           pipe_line.outlet->name.empty() ? "" : " of kind ",
                           pipe_line.outlet->name,
                           fmt::format("{:.3g} {}", rated_flow / unit, unit.symbol),
@@ -323,7 +334,8 @@ class Report {
     }
   }
 
-  /// All outlets of a short line; of a long one those where something changes, and the ends.
+  /// All outlets of a short line; of a long one the ends and those where something changes, up to
+  /// 120.
   std::vector<std::size_t> rows_of(const Line& line, const LineSolution& solved) const {
     constexpr std::size_t most = 60;
     const std::size_t count = solved.state.size();
@@ -332,7 +344,8 @@ class Report {
       const bool end = i < 3 || i + 3 >= count;
       const bool changes = (i > 0 && doing(line, solved, i) != doing(line, solved, i - 1)) ||
                            (i + 1 < count && doing(line, solved, i) != doing(line, solved, i + 1));
-      if (count <= most || end || changes || i % ((count + most - 1) / most * 5) == 0)
+      const bool milestone = i % ((count + most - 1) / most * 5) == 0;
+      if (count <= most || end || ((changes || milestone) && rows.size() < 2 * most))
         rows.push_back(i);
     }
     return rows;
