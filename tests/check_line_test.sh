@@ -1,0 +1,230 @@
+#!/bin/sh
+# check_line_test.sh: the program check_line as a person or a script meets it.
+#
+#   check_line_test.sh PROGRAM EXAMPLES_FOLDER
+#
+# Prints what fails. Exit status: 0 nothing did, 1 something did.
+# Status 3 (not solved) is not tried: no description is known that is accepted and not solved.
+
+program=$1
+examples=$2
+if [ ! -x "$program" ] || [ ! -d "$examples" ]; then
+  echo "usage: check_line_test.sh PROGRAM EXAMPLES_FOLDER"
+  exit 1
+fi
+folder=$(mktemp -d) || exit 1
+trap 'rm -rf "$folder"' EXIT
+trap 'exit 1' HUP INT TERM
+failures=0
+
+fail() {
+  echo "FAILED: $1"
+  failures=$((failures + 1))
+}
+
+# run ARGUMENT...: leaves the exit status in $status, what was said in out and err.
+run() {
+  "$program" "$@" >"$folder/out" 2>"$folder/err"
+  status=$?
+}
+
+# expect STATUS CASE: the last run ended so.
+expect() {
+  [ "$status" -eq "$1" ] || fail "$2: exit status $status, expected $1"
+}
+# says PATTERN CASE: standard output has a line like this.
+says() {
+  grep -q -e "$1" "$folder/out" || fail "$2: no \"$1\" on standard output"
+}
+# is_silent_on out|err CASE
+is_silent_on() {
+  [ ! -s "$folder/$1" ] || fail "$2: says on $1: $(head -n 1 "$folder/$1")"
+}
+# answers STATUS CASE: a report on standard output and nothing else.
+answers() {
+  expect "$1" "$2"
+  is_silent_on err "$2"
+  says 'Cautions' "$2"
+}
+# refuses PATTERN CASE: status 2, nothing on standard output, a message like this on the other.
+refuses() {
+  expect 2 "$2"
+  is_silent_on out "$2"
+  grep -q -e "$1" "$folder/err" || fail "$2: no \"$1\" in: $(head -n 3 "$folder/err")"
+}
+
+# description PRESSURE: a row of three outlets that wants 30 psi, works from 20 and mists above 50.
+description() {
+  cat <<END
+[supply]
+pressure = "$1"
+[pipe.wide]
+inside_diameter = "2 in"
+hazen_williams = 150
+[outlet.spray]
+flow = "2 gpm"
+at = "30 psi"
+minimum = "20 psi"
+maximum = "50 psi"
+[[line]]
+name = "row 1"
+pipe = "wide"
+outlet = "spray"
+count = 3
+spacing = "20 ft"
+riser = { height = "2 ft", inside_diameter = "0.8 in", hazen_williams = 140 }
+END
+}
+good=$folder/good.toml
+description '40 psi' >"$good"
+
+# ---- statuses
+
+run "$good"
+answers 0 'a line that serves'
+says '^\* Every one of the 3 outlets has its rated pressure\.$' 'a line that serves'
+
+for pressure in '0 psi' '15 psi' '28 psi' '60 psi'; do
+  description "$pressure" >"$folder/other.toml"
+  run "$folder/other.toml"
+  answers 1 "a supply of $pressure"
+done
+
+for example in "$examples"/*.toml; do
+  run "$example"
+  [ "$status" -eq 0 ] || [ "$status" -eq 1 ] || fail "$example: exit status $status"
+  is_silent_on err "$example"
+  says 'Cautions' "$example"
+done
+
+# ---- options
+
+run "$good" --fault 'line="row 1", outlet=1, kind="capped"' \
+  --fault 'line="row 1", outlet=3, kind="clogged", share=0.5'
+answers 0 'two faults'
+says 'row 1, outlet 1: capped\.' 'two faults'
+says 'row 1, outlet 3: clogged, 50 % of its flow lost\.' 'two faults'
+says 'before' 'two faults'
+
+run --fault='line="row 1", outlet=1, kind="capped"' "$good"
+answers 0 'a fault before the file'
+says 'row 1, outlet 1: capped\.' 'a fault before the file'
+
+description '31 psi' >"$folder/other.toml"
+run "$folder/other.toml"
+answers 0 'a supply of 31 psi'
+run "$folder/other.toml" --fault 'line="row 1", outlet=2, kind="head off"'
+answers 1 'a head off'
+says '^\* row 1: outlet 2 is broken' 'a head off'
+
+run "$good" --units si
+answers 0 '--units si'
+says 'Supply: held at 276 kPa' '--units si'
+run "$good" --units us
+answers 0 '--units us'
+says 'Supply: held at 40\.0 psi' '--units us'
+
+for option in --help -h; do
+  run "$option"
+  expect 0 "$option"
+  says '--fault' "$option"
+  is_silent_on err "$option"
+done
+
+# refuses_option PATTERN ARGUMENT...
+refuses_option() {
+  pattern=$1
+  shift
+  run "$@"
+  refuses "$pattern" "options $*"
+}
+refuses_option 'FILE'
+refuses_option '.' "$good" --nonsense
+refuses_option '.' "$good" another.toml
+refuses_option 'units' "$good" --units
+refuses_option 'units' "$good" --units furlong
+refuses_option 'units' "$good" --units 7
+refuses_option 'units' "$good" --units 1
+refuses_option 'units' "$good" --units us --units si
+refuses_option 'fault' "$good" --fault
+refuses_option 'fault' "$good" --fault ''
+refuses_option 'fault' "$good" --fault 'row 1, 7'
+refuses_option 'fault.*: share: is not given' "$good" --fault 'line="row 1", outlet=1, kind="worn"'
+refuses_option 'there is no such line' "$good" --fault 'line="row 9", outlet=1, kind="capped"'
+refuses_option 'must be from 1 to 3' "$good" --fault 'line="row 1", outlet=4, kind="capped"'
+refuses_option 'accepted are "head off"' "$good" --fault 'line="row 1", outlet=1, kind="gone"'
+refuses_option 'already has fault 1' "$good" --fault 'line="row 1", outlet=1, kind="capped"' \
+  --fault 'line="row 1", outlet=1, kind="capped"'
+refuses_option 'fault' "$good" --fault 'line="row 1", outlet=1, kind="capped"} x={'
+
+# ---- files that are none
+
+# refuses_file PATTERN FILE
+refuses_file() {
+  run "$2"
+  refuses "$1" "file ${2##*/}"
+}
+refuses_file "none.toml: does not exist" "$folder/none.toml"
+refuses_file 'is a directory' "$folder"
+refuses_file 'does not exist' ''
+
+: >"$folder/empty.toml"
+refuses_file 'empty.toml:1:1: supply: is not given' "$folder/empty.toml"
+
+head -c 100000 "$program" >"$folder/binary.toml"
+refuses_file 'binary.toml:1:[0-9]*: is not TOML' "$folder/binary.toml"
+
+printf '[supply]\npressure = 40\n' >"$folder/bare.toml"
+refuses_file 'bare.toml:2:12: supply: pressure: is the bare number 40' "$folder/bare.toml"
+
+description '40 furlong' >"$folder/unit.toml"
+refuses_file 'unit.toml:2:12: supply: pressure: "40 furlong"' "$folder/unit.toml"
+
+{
+  printf '[supply]\n'
+  printf 'presure = "40 psi"\n[[line]]\n'
+} >"$folder/several.toml"
+refuses_file 'several.toml:1:1: supply: pressure: is not given' "$folder/several.toml"
+[ "$(wc -l <"$folder/err")" -ge 4 ] || fail 'several mistakes: not all of them are told'
+
+description '40 psi' >"$folder/secret.toml"
+chmod 000 "$folder/secret.toml"
+chmod 755 "$folder"
+if [ ! -r "$folder/secret.toml" ]; then
+  refuses_file 'cannot be opened for reading' "$folder/secret.toml"
+elif setpriv --reuid=65534 --regid=65534 --clear-groups "$program" --help >/dev/null 2>&1; then
+  setpriv --reuid=65534 --regid=65534 --clear-groups "$program" "$folder/secret.toml" \
+    >"$folder/out" 2>"$folder/err"
+  status=$?
+  refuses 'cannot be opened for reading' 'a file without permission'
+else
+  echo 'skipped: a file without permission (this user may read all files)'
+fi
+
+# ---- a large file, refused within ten seconds
+
+i=0
+while [ $i -lt 1024 ]; do
+  printf '# %1021s\n' "$i"
+  i=$((i + 1))
+done >"$folder/mebibyte"
+i=0
+while [ $i -lt 100 ]; do
+  cat "$folder/mebibyte"
+  i=$((i + 1))
+done >"$folder/large.toml"
+start=$(date +%s)
+refuses_file 'large.toml: has more than 8 MiB' "$folder/large.toml"
+seconds=$(($(date +%s) - start))
+[ $seconds -le 10 ] || fail "a file of 100 MiB: refused after $seconds s"
+
+# ---- nothing that is read may end the program by a signal
+
+awk 'BEGIN { printf "a"; for (i = 0; i < 1000000; i++) printf ".a"; print " = 1" }' \
+  >"$folder/keys.toml"
+refuses_file '.' "$folder/keys.toml"
+awk 'BEGIN { printf "a = "; for (i = 0; i < 100000; i++) printf "["; print "" }' \
+  >"$folder/brackets.toml"
+refuses_file 'is not TOML' "$folder/brackets.toml"
+
+[ $failures -eq 0 ]

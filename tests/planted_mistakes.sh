@@ -1,0 +1,68 @@
+#!/bin/sh
+# Plants one mistake after another in a copy of the library (constants, signs, exponents, an off-by-one in a sweep)
+# and shows that the tests notice each. A mistake that survives is a missing test.
+set -eu
+root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+work=${HYDRO_BUILD:-$root/build/planted}
+jobs=$(nproc)
+
+rm -rf "$work/source"
+mkdir -p "$work/source"
+for part in CMakeLists.txt hydro tests; do cp -R "$root/$part" "$work/source/"; done
+cmake -S "$work/source" -B "$work/build" -DHYDRO_EXAMPLES=OFF -DHYDRO_BENCHMARKS=OFF -DHYDRO_PYTHON=OFF \
+  -DCMAKE_BUILD_TYPE=None -DCMAKE_CXX_FLAGS=-O1 >/dev/null
+
+tests_pass() {
+  cmake --build "$work/build" --target hydro_tests --parallel "$jobs" >"$work/build.log" 2>&1 || {
+    tail -n 20 "$work/build.log"
+    echo "the library does not compile with this mistake: plant another"
+    exit 2
+  }
+  # A mistake may make a test run for ever; that is noticed too.
+  timeout 300 "$work/build/tests/hydro_tests" --gtest_brief=1 >"$work/tests.log" 2>&1
+}
+
+tests_pass || {
+  cat "$work/tests.log"
+  echo "the tests fail without any mistake"
+  exit 2
+}
+
+noticed=0
+missed=0
+# plant FILE EXPRESSION WHAT: EXPRESSION is sed's.
+plant() {
+  file=$work/source/hydro/$1
+  sed "$2" "$file" >"$work/changed"
+  if cmp -s "$file" "$work/changed"; then
+    echo "$1 has no place for this mistake any more: $2"
+    exit 2
+  fi
+  cp "$work/changed" "$file"
+  if tests_pass; then
+    missed=$((missed + 1))
+    echo "MISSED   $3 ($1)"
+  else
+    noticed=$((noticed + 1))
+    echo "noticed  $3 ($1)"
+  fi
+  cp "$root/hydro/$1" "$file"
+}
+
+plant physics/friction.cpp 's/10\.67/10.76/' 'a constant of Hazen-Williams'
+plant physics/friction_law.hpp 's/slope_exponent = 0\.852/slope_exponent = 0.85/' 'an exponent of Hazen-Williams'
+plant physics/friction_law.hpp 's/2\.51/2.15/' 'a constant of Colebrook-White'
+plant physics/friction.cpp 's|64 / reynolds|46 / reynolds|' 'a constant of laminar flow'
+plant physics/water.cpp 's/511\.45/541.45/' 'a coefficient of the viscosity of water'
+plant physics/outlet_law.hpp 's/std::pow(share, inverse_exponent)/std::pow(share, exponent)/' 'an inverse exponent of an outlet'
+plant solver/sweeps.cpp 's/- reach\.ground_rise - loss\.head/+ reach.ground_rise - loss.head/' 'the sign of the ground in a sweep'
+plant solver/sweeps.cpp 's/i > run\.first ? states_\[i - 1\]/i > run.first + 1 ? states_[i - 1]/' 'an off-by-one in a sweep'
+plant solver/tree.cpp 's/(1 + open\.loss_coefficient)/(open.loss_coefficient)/' 'the velocity head lost at a break'
+plant solver/tree.cpp 's/reach(first, at_inlet + at_outlet)/reach(first, at_outlet)/' 'the loss at a line'"'"'s inlet'
+plant layout/line.cpp 's/static_cast<double>(outlet_number - 1)/static_cast<double>(outlet_number)/' 'an off-by-one in the places of outlets'
+plant layout/layout.cpp 's/inlet_elevations\[\*feeder\] +/inlet_elevations[*feeder] -/' 'the sign of the ground from line to line'
+plant answers/check.cpp 's/rated \* (1 - rounding)/rated * (1 - 1000 * rounding)/' 'the tolerance of below rated'
+plant quantities/units.hpp 's/gravity = 9\.80665/gravity = 9.81/' 'standard gravity'
+
+echo "$noticed passed, $missed failed"
+[ "$missed" -eq 0 ]

@@ -1,0 +1,122 @@
+#include "random_layout.hpp"
+
+#include <cmath>
+#include <random>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace hydro {
+namespace {
+
+class Dice {
+ public:
+  explicit Dice(std::uint64_t seed) : engine_(seed) {}
+  double between(double low, double high) {
+    return low + (high - low) * std::ldexp(static_cast<double>(engine_() >> 11), -53);
+  }
+  double log_between(double low, double high) {
+    return std::exp(between(std::log(low), std::log(high)));
+  }
+  int whole(int low, int high) { return std::min(high, static_cast<int>(between(low, high + 1))); }
+  bool chance(double share) { return between(0, 1) < share; }
+
+ private:
+  std::mt19937_64 engine_;
+};
+
+void give_wall(Dice& dice, const Mix& mix, Pipe& pipe) {
+  const double kind = dice.between(0, 1);
+  if (kind < 0.5)
+    pipe.hazen_williams = dice.between(80, 150);
+  else if (kind < 0.85 && mix.darcy_weisbach)
+    pipe.roughness = (dice.chance(0.5) ? 0 : dice.log_between(1e-5, 1e-2)) * pipe.inside_diameter;
+  else
+    pipe.darcy_factor = dice.between(0.01, 0.05);
+}
+
+Outlet random_outlet(Dice& dice, const Mix& mix) {
+  const double favourites[] = {0.5, 0.5, 0.5, mix.least_exponent, mix.most_exponent};
+  return {.flow = dice.log_between(1, 3000) * lph,
+          .at = dice.between(50, 400) * kPa,
+          .exponent = dice.chance(0.6) ? favourites[dice.whole(0, 4)]
+                                       : dice.between(mix.least_exponent, mix.most_exponent)};
+}
+
+Riser random_riser(Dice& dice) {
+  Riser riser{.height = dice.between(0, 3) * units::m};
+  if (dice.chance(0.3)) return riser;
+  riser.inside_diameter = dice.log_between(5, 40) * mm;
+  if (dice.chance(0.5))
+    riser.hazen_williams = 150;
+  else
+    riser.darcy_factor = 0.025;
+  riser.loss_coefficient = dice.between(0, 3);
+  return riser;
+}
+
+Line random_line(Dice& dice, const Mix& mix, double scale, bool with_outlets) {
+  Line line;
+  line.pipe.inside_diameter = dice.log_between(10, 100) * scale * mm;
+  give_wall(dice, mix, line.pipe);
+  line.ground_rise = dice.between(-1, 1) * dice.log_between(0.1, 60) * units::m;
+  if (dice.chance(0.3)) line.loss_coefficient = dice.between(0, 20);
+  if (!with_outlets) {
+    line.length = dice.log_between(1, 300) * units::m;
+    return line;
+  }
+  line.outlet = random_outlet(dice, mix);
+  line.count = static_cast<int>(dice.log_between(1, mix.most_outlets + 0.999));
+  line.spacing = dice.log_between(0.2, 15) * units::m;
+  if (dice.chance(0.3)) line.first_at = dice.between(0, 5) * units::m;
+  if (dice.chance(0.2)) line.length = line.place_of(*line.count) + dice.between(0, 20) * units::m;
+  if (dice.chance(0.3)) line.outlet_loss_coefficient = dice.between(0, 2);
+  if (dice.chance(0.5)) line.riser = random_riser(dice);
+  return line;
+}
+
+std::vector<Fault> random_faults(Dice& dice, const Mix& mix, const std::vector<Line>& lines) {
+  std::vector<Fault> faults;
+  std::set<std::pair<std::string, int>> taken;
+  const int wanted = dice.whole(0, mix.most_faults);
+  for (int i = 0; i < wanted; ++i) {
+    const Line& line =
+        lines[static_cast<std::size_t>(dice.whole(0, static_cast<int>(lines.size()) - 1))];
+    if (!line.outlet) continue;
+    const int outlet = dice.whole(1, *line.count);
+    if (!taken.emplace(line.name, outlet).second) continue;
+    const double kind = dice.between(0, 1);
+    if (kind < 0.5 && line.riser.inside_diameter)
+      faults.emplace_back(kind < 0.4 ? Fault(head_off(line.name, outlet))
+                                     : Fault(riser_sheared(line.name, outlet)));
+    else if (kind < 0.7)
+      faults.emplace_back(clogged(line.name, outlet, dice.between(0.01, 0.99)));
+    else if (kind < 0.85)
+      faults.emplace_back(worn(line.name, outlet, dice.between(0.01, 2)));
+    else
+      faults.emplace_back(capped(line.name, outlet));
+  }
+  return faults;
+}
+
+}  // namespace
+
+Layout random_layout(std::uint64_t seed, const Mix& mix) {
+  Dice dice(seed);
+  const int count = static_cast<int>(dice.log_between(1, mix.most_lines + 0.999));
+  const double scale = dice.log_between(0.1, 10);
+  std::vector<Line> lines;
+  for (int i = 0; i < count; ++i) {
+    lines.push_back(random_line(dice, mix, scale, dice.chance(0.8) || i + 1 == count));
+    lines.back().name = "line " + std::to_string(i);
+    if (i > 0 && dice.chance(0.85))
+      lines.back().fed_by = "line " + std::to_string(dice.whole(0, i - 1));
+  }
+  const Supply supply{.pressure = (dice.chance(0.1) ? 0 : dice.log_between(1, 800)) * kPa,
+                      .elevation = dice.between(-500, 500) * units::m};
+  const std::vector<Fault> faults = random_faults(dice, mix, lines);
+  return Layout(supply, lines).with_faults(faults);
+}
+
+}  // namespace hydro

@@ -1,0 +1,912 @@
+// read_layout_test.cpp: description files, good and bad. In the texts below an @ marks the place at
+// which a mistake must be reported; it is taken out before the text is read.
+#include "hydro/text/read_layout.hpp"
+
+#include "hydro/solver/solve.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace hydro {
+namespace {
+
+using testing::AllOf;
+using testing::AnyOf;
+using testing::ElementsAre;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+using testing::StartsWith;
+
+constexpr std::size_t a_screen = 1000;  // characters
+
+std::string repeated(std::string_view part, int times) {
+  std::string text;
+  for (int i = 0; i < times; ++i) text += part;
+  return text;
+}
+
+/// A sound description in parts, so that a test need only write the part it spoils.
+struct Description {
+  std::string top = "name = \"Plover Flat\"\n";
+  std::string supply = "[supply]\npressure = \"40 psi\"\n";
+  std::string pipe = "[pipe.wide]\ninside_diameter = \"2 in\"\nhazen_williams = 150\n";
+  std::string outlet = "[outlet.spray]\nflow = \"2 gpm\"\nat = \"30 psi\"\n";
+  std::string line =
+      "[[line]]\nname = \"row 1\"\npipe = \"wide\"\noutlet = \"spray\"\ncount = 3\n"
+      "spacing = \"20 ft\"\n";
+  std::string more = {};
+
+  std::string text() const { return top + supply + pipe + outlet + line + more; }
+};
+
+/// A text without its marks, and the places of the marks as "line:column".
+struct Marked {
+  std::string text;
+  std::vector<std::string> places;
+};
+
+Marked unmark(std::string_view marked) {
+  Marked result;
+  int line = 1;
+  int column = 1;
+  for (const char c : marked) {
+    if (c == '@') {
+      result.places.push_back(std::to_string(line) + ":" + std::to_string(column));
+      continue;
+    }
+    result.text += c;
+    column = c == '\n' ? 1 : column + 1;
+    line += c == '\n';
+  }
+  return result;
+}
+
+template <class Action>
+std::vector<std::string> mistakes_of(Action action) {
+  std::vector<std::string> texts;
+  try {
+    action();
+  } catch (const InvalidInput& error) {
+    for (const Problem& problem : error.problems()) texts.push_back(problem.text());
+  }
+  return texts;
+}
+std::vector<std::string> mistakes_in(const std::string& text) {
+  return mistakes_of([&] { read_layout_text(text, "f"); });
+}
+
+bool has_control_characters(std::string_view text) {
+  return std::any_of(text.begin(), text.end(), [](char c) {
+    return static_cast<unsigned char>(c) < ' ' || c == '\x7f';
+  });
+}
+
+// ---- good files
+
+TEST(ReadLayout, AFileMakesTheSameLayoutAsCode) {
+  const Layout read = read_layout_text(R"(
+name = "Plover Flat"
+site.altitude = "400 ft"
+water = { temperature = "62 degF", density = "999 kg/m3", kinematic_viscosity = "1.1 mm2/s" }
+supply = { pressure = "43 psi", elevation = "-2 ft" }
+[pipe.main]
+inside_diameter = "3 in"
+roughness = "0.0015 mm"
+[pipe.lateral]
+inside_diameter = "1-3/4 in"
+hazen_williams = 150
+[pipe.tube]
+inside_diameter = "20 mm"
+darcy_factor = 0.02
+[outlet.spray]
+flow = "2 gpm"
+at = "30 psi"
+exponent = 0.55
+rated = "25 psi"
+minimum = "18 psi"
+maximum = "50 psi"
+[[line]]
+name = "main"
+pipe = "main"
+length = "180 ft"
+ground_rise = "3 ft"
+loss_coefficient = 2
+[[line]]
+name = "row 1"
+fed_by = "main"
+pipe = "lateral"
+outlet = "spray"
+count = 10
+spacing = "36 ft"
+first_at = "18 ft"
+length = "350 ft"
+outlet_loss_coefficient = 0.3
+riser = { height = "4 ft", inside_diameter = "0.81 in", hazen_williams = 150, loss_coefficient = 1 }
+[[line]]
+name = "row 2"
+pipe = "tube"
+outlet = "spray"
+count = 2
+spacing = "2 m"
+riser = { height = "1 ft", inside_diameter = "20 mm", darcy_factor = 0.03 }
+[[fault]]
+line = "row 1"
+outlet = 7
+kind = "riser sheared"
+stub = "0.5 ft"
+[[fault]]
+line = "row 2"
+outlet = 1
+kind = "clogged"
+share = 0.25
+)");
+
+  const Outlet spray{.name = "spray",
+                     .flow = 2 * gpm,
+                     .at = 30 * psi,
+                     .exponent = 0.55,
+                     .rated = 25 * psi,
+                     .minimum = 18 * psi,
+                     .maximum = 50 * psi};
+  const Pipe main{.name = "main", .inside_diameter = 3 * inch, .roughness = 0.0015 * mm};
+  const Pipe lateral{.name = "lateral", .inside_diameter = 1.75 * inch, .hazen_williams = 150};
+  const Pipe tube{.name = "tube", .inside_diameter = 20 * mm, .darcy_factor = 0.02};
+  const Layout built =
+      Layout(Supply{.pressure = 43 * psi, .elevation = -2 * ft},
+             {Line{.name = "main",
+                   .pipe = main,
+                   .length = 180 * ft,
+                   .ground_rise = 3 * ft,
+                   .loss_coefficient = 2},
+              Line{.name = "row 1",
+                   .fed_by = "main",
+                   .pipe = lateral,
+                   .outlet = spray,
+                   .count = 10,
+                   .spacing = 36 * ft,
+                   .first_at = 18 * ft,
+                   .length = 350 * ft,
+                   .riser = {.height = 4 * ft,
+                             .inside_diameter = 0.81 * inch,
+                             .hazen_williams = 150,
+                             .loss_coefficient = 1},
+                   .outlet_loss_coefficient = 0.3},
+              Line{.name = "row 2",
+                   .pipe = tube,
+                   .outlet = spray,
+                   .count = 2,
+                   .spacing = 2 * units::m,
+                   .riser = {.height = 1 * ft, .inside_diameter = 20 * mm, .darcy_factor = 0.03}}},
+             Water{.temperature = 62 * degF,
+                   .density = 999 * kg_per_m3,
+                   .kinematic_viscosity = 1.1 * mm2_per_s},
+             Site{.name = "Plover Flat", .altitude = 400 * ft, .units = UnitSystem::us})
+          .with_faults({riser_sheared("row 1", 7, 0.5 * ft), clogged("row 2", 1, 0.25)});
+
+  EXPECT_EQ(read.supply(), built.supply());
+  EXPECT_EQ(read.water(), built.water());
+  EXPECT_EQ(read.site(), built.site());
+  EXPECT_EQ(read.lines(), built.lines());
+  EXPECT_EQ(read.faults(), built.faults());
+  const Solution from_file = solve(read);
+  const Solution from_code = solve(built);
+  for (std::size_t i = 0; i < built.lines().size(); ++i) {  // bit for bit
+    EXPECT_TRUE(
+        std::ranges::equal(from_file.lines()[i].pressure.si(), from_code.lines()[i].pressure.si()));
+    EXPECT_TRUE(std::ranges::equal(from_file.lines()[i].flow.si(), from_code.lines()[i].flow.si()));
+  }
+}
+
+TEST(ReadLayout, WhatIsLeftOutStaysOut) {
+  const Layout read = read_layout_text(Description().text());
+  EXPECT_EQ(read.line("row 1"),
+            (Line{.name = "row 1",
+                  .pipe = {.name = "wide", .inside_diameter = 2 * inch, .hazen_williams = 150},
+                  .outlet = Outlet{.name = "spray", .flow = 2 * gpm, .at = 30 * psi},
+                  .count = 3,
+                  .spacing = 20 * ft}));
+  EXPECT_EQ(read.supply(), Supply{.pressure = 40 * psi});
+  EXPECT_EQ(read.water(), Water{});
+  EXPECT_THAT(read.faults(), IsEmpty());
+}
+
+TEST(ReadLayout, ReportsAreInTheUnitsOfTheSupply) {
+  const auto units = [](const std::string& pressure) {
+    return read_layout_text(
+               Description{.supply = "[supply]\npressure = \"" + pressure + "\"\n"}.text())
+        .units();
+  };
+  EXPECT_EQ(units("40 psi"), UnitSystem::us);
+  EXPECT_EQ(units("40psi"), UnitSystem::us);
+  EXPECT_EQ(units("40 psi "), UnitSystem::us);  // the blank is accepted, so it must not matter
+  EXPECT_EQ(units("280 kPa"), UnitSystem::si);
+  EXPECT_EQ(units("2.8 bar"), UnitSystem::si);
+}
+
+TEST(ReadLayout, TheOrderOfTablesCommentsAndLineEndsDoNotMatter) {
+  const Description sound;
+  const Layout expected = read_layout_text(sound.text());
+  std::string crlf;
+  for (const char c : sound.text()) crlf += c == '\n' ? std::string("\r\n") : std::string(1, c);
+  const std::string texts[] = {
+      crlf,
+      "\xef\xbb\xbf" + sound.text(),  // a byte order mark
+      "# a comment\n\n" + sound.top + sound.line + sound.outlet + sound.pipe + sound.supply,
+      sound.text().substr(0, sound.text().size() - 1),  // no line end at the end
+  };
+  for (const std::string& text : texts) EXPECT_EQ(read_layout_text(text).lines(), expected.lines());
+}
+
+TEST(ReadLayout, LongNamesStayApartAndVeryLongOnesAreRefused) {
+  const auto with_pipes = [](const std::string& name) {
+    return Description{
+        .pipe = "[pipe." + name + "1]\ninside_diameter = \"3 in\"\nhazen_williams = 150\n" +
+                "[pipe." + name + "2]\ninside_diameter = \"1 in\"\nroughness = \"0 mm\"\n",
+        .line = "[[line]]\nname = \"a\"\nlength = \"9 ft\"\npipe = \"" + name + "2\"\n"}
+        .text();
+  };
+  const std::string name(59, 'n');
+  EXPECT_EQ(read_layout_text(with_pipes(name)).line("a").pipe,
+            (Pipe{.name = name + "2", .inside_diameter = 1 * inch, .roughness = 0 * mm}));
+  EXPECT_THAT(mistakes_in(with_pipes(name + "n")), testing::Contains(HasSubstr("at most 60")));
+}
+
+// ---- mistakes of meaning: each place, each message, and nothing else
+
+struct BadFile {
+  std::string name;
+  Description marked;
+  std::vector<std::string> messages;  ///< begins after the place; " ... " is a gap
+};
+
+void PrintTo(const BadFile& file, std::ostream* out) {
+  *out << file.name;
+}
+
+class BadFiles : public testing::TestWithParam<BadFile> {};
+
+TEST_P(BadFiles, AreRefusedWithEveryMistakeAtItsPlace) {
+  const Marked marked = unmark(GetParam().marked.text());
+  ASSERT_EQ(marked.places.size(), GetParam().messages.size());
+  std::vector<testing::Matcher<std::string>> expected;
+  for (std::size_t i = 0; i < marked.places.size(); ++i) {
+    const std::string& message = GetParam().messages[i];
+    const std::size_t gap = std::min(message.find(" ... "), message.size());
+    const std::string rest = gap < message.size() ? message.substr(gap + 5) : "";
+    expected.push_back(AllOf(StartsWith("f:" + marked.places[i] + ": " + message.substr(0, gap)),
+                             HasSubstr(rest)));
+  }
+  EXPECT_THAT(mistakes_in(marked.text), testing::ElementsAreArray(expected));
+}
+
+std::string supply_with(const std::string& rest) {
+  return "[supply]\npressure = \"40 psi\"\n" + rest;
+}
+std::string pipe_with(const std::string& rest) {
+  return "[pipe.wide]\ninside_diameter = \"2 in\"\n" + rest;
+}
+std::string outlet_with(const std::string& rest) {
+  return "[outlet.spray]\nflow = \"2 gpm\"\nat = \"30 psi\"\n" + rest;
+}
+std::string row_with(const std::string& rest) {
+  return "[[line]]\nname = \"row 1\"\npipe = \"wide\"\noutlet = \"spray\"\n" + rest;
+}
+const std::string three = "count = 3\nspacing = \"20 ft\"\n";
+
+const BadFile wrong_values[] = {
+    {"bare_number",
+     {.supply = "[supply]\npressure = @40\n"},
+     {"supply: pressure: is the bare number 40; write a text with the unit, like \"25 psi\""}},
+    {"bare_fraction",
+     {.supply = supply_with("elevation = @2.5\n")},
+     {"supply: elevation: is the bare number 2.5; write a text with the unit, like \"20 ft\""}},
+    {"no_unit",
+     {.supply = "[supply]\npressure = @\"40\"\n"},
+     {"supply: pressure: \"40\": has no unit; a pressure is a number and one of: psi, kPa"}},
+    {"other_quantity",
+     {.supply = "[supply]\n  pressure   =   @\"40 ft\"\n"},
+     {"supply: pressure: \"40 ft\": is a length; a pressure is a number and one of: psi, kPa"}},
+    {"list_for_a_quantity",
+     {.supply = "[supply]\npressure = @[\"40 psi\"]\n"},
+     {"supply: pressure: is a list; write a text with the unit"}},
+    {"table_for_a_quantity",
+     {.supply = "[supply]\npressure = @{ value = 40 }\n"},
+     {"supply: pressure: is a table; write a text with the unit"}},
+    {"truth_for_a_quantity",
+     {.supply = "[supply]\npressure = @true\n"},
+     {"supply: pressure: is true; write a text with the unit"}},
+    {"date_for_a_quantity",
+     {.supply = "[supply]\npressure = @2024-05-01\n"},
+     {"supply: pressure: is a date or time; write a text with the unit"}},
+    {"out_of_range",
+     {.supply = "[supply]\npressure = @\"-40 kPa\"\n"},
+     {"supply: pressure: \"-40 kPa\" is -40 kPa, must be from 0 to 10000 kPa"}},
+    {"water",
+     {.more = "[water]\ntemperature = @\"120 degC\"\n"},
+     {"water: temperature: \"120 degC\" is 120 degC, must be from 0 to 100 degC"}},
+    {"site",
+     {.more = "[site]\naltitude = @\"7 km\"\n"},
+     {"site: altitude: \"7 km\" is 7000 m, must be from -500 to 6000 m"}},
+    {"text_for_a_number",
+     {.pipe = pipe_with("hazen_williams = @\"150\"\n")},
+     {"pipe \"wide\": hazen_williams: is the text \"150\"; write a plain number, without quotes"}},
+    {"nan",
+     {.pipe = pipe_with("hazen_williams = @nan\n")},
+     {"pipe \"wide\": hazen_williams: is nan, must be from 10 to 200"}},
+    {"inf",
+     {.pipe = pipe_with("darcy_factor = @-inf\n")},
+     {"pipe \"wide\": darcy_factor: is -inf, must be from 0.001 to 1"}},
+    {"pipe_out_of_range",
+     {.pipe = "[pipe.wide]\nhazen_williams = 150\ninside_diameter = @\"0.05 mm\"\n"},
+     {"pipe \"wide\": inside_diameter: \"0.05 mm\" is 0.05 mm, must be from 0.1 to 10000 mm"}},
+    {"outlet_out_of_range",
+     {.outlet = outlet_with("exponent = @2\n")},
+     {"outlet \"spray\": exponent: is 2, must be from 0.1 to 1.5"}},
+    {"minimum_above_rated",
+     {.outlet = outlet_with("minimum = @\"31 psi\"\n")},
+     {"outlet \"spray\": minimum: \"31 psi\" is 213.7374761 kPa, must be at most the rated"}},
+    {"number_for_a_name",
+     {.line = "[[line]]\nname = @1\npipe = \"wide\"\noutlet = \"spray\"\n" + three},
+     {"line 1: name: is the bare number 1; write a text, in quotes"}},
+    {"empty_name",
+     {.line = "[[line]]\nname = @\"\"\npipe = \"wide\"\noutlet = \"spray\"\n" + three},
+     {"line 1: name: \"\" is empty"}},
+    {"count_with_decimals",
+     {.line = row_with("count = @2.5\nspacing = \"20 ft\"\n")},
+     {"line \"row 1\": count: is the bare number 2.5; must be a whole number from 1 to 1000000"}},
+    {"count_as_text",
+     {.line = row_with("count = @\"3\"\nspacing = \"20 ft\"\n")},
+     {"line \"row 1\": count: is the text \"3\"; must be a whole number from 1 to 1000000"}},
+    {"count_0",
+     {.line = row_with("count = @0\nspacing = \"20 ft\"\n")},
+     {"line \"row 1\": count: is the bare number 0; must be a whole number from 1 to 1000000"}},
+    {"count_of_a_million_millions",
+     {.line = row_with("count = @1000000000000\nspacing = \"20 ft\"\n")},
+     {"line \"row 1\": count: is the bare number 1000000000000; must be a whole number from 1 to "
+      "1000000"}},
+    {"riser_is_a_number",
+     {.line = row_with(three + "riser = @2\n")},
+     {"line \"row 1\": riser: is the bare number 2; must be a table"}},
+    {"riser_height_is_a_number",
+     {.line = row_with(three + "riser = { height = @2 }\n")},
+     {"line \"row 1\": riser.height: is the bare number 2; write a text with the unit"}},
+    {"riser_too_high",
+     {.line = row_with(three + "riser = { height = @\"31 m\" }\n")},
+     {"line \"row 1\": riser.height: \"31 m\" is 31 m, must be from 0 to 30 m"}},
+    {"riser_in_a_table_of_its_own",
+     {.line = row_with(three), .more = "[line.riser]\nheight = @\"31 m\"\n"},
+     {"line \"row 1\": riser.height: \"31 m\" is 31 m, must be from 0 to 30 m"}},
+    {"spacing_negative",
+     {.line = row_with("count = 3\nspacing = @\"-20 m\"\n")},
+     {"line \"row 1\": spacing: \"-20 m\" is -0.02 km, must be above 0 to 100 km"}},
+    {"shorter_than_its_outlets",
+     {.line = row_with(three + "length = @\"50 ft\"\n")},
+     {"line \"row 1\": length: \"50 ft\" is 15.24 m, shorter than the 18.288 m"}},
+};
+
+const BadFile wrong_keys_and_tables[] = {
+    {"misspelt_key",
+     {.supply = supply_with("@presure = \"40 psi\"\n")},
+     {"supply: \"presure\": is not a key known here; accepted are elevation, pressure"}},
+    {"misspelt_key_of_a_line",
+     {.line = row_with(three + "@lenght = \"60 ft\"\n")},
+     {"line \"row 1\": \"lenght\": is not a key known here; accepted are count, fed_by, first_at, "
+      "ground_rise, length, loss_coefficient, name, outlet, outlet_loss_coefficient, pipe, riser, "
+      "spacing"}},
+    {"misspelt_key_of_a_riser",
+     {.line = row_with(three + "riser = { height = \"2 ft\", @bore = \"1 in\" }\n")},
+     {"line \"row 1\": riser.\"bore\": is not a key known here; accepted are darcy_factor, "
+      "hazen_williams, height, inside_diameter, loss_coefficient, roughness"}},
+    {"misspelt_table",
+     {.more = "[@sight]\naltitude = \"400 ft\"\n"},
+     {"\"sight\": is not a key known here; accepted are fault, line, name, outlet, pipe, site, "
+      "supply, "
+      "water"}},
+    {"capital_letters",
+     {.top = "@Name = \"Plover Flat\"\n"},
+     {"\"Name\": is not a key known here"}},
+    {"no_supply", {.top = "@", .supply = ""}, {"supply: is not given; write [supply]"}},
+    {"no_pressure", {.supply = "@[supply]\n"}, {"supply: pressure: is not given"}},
+    {"no_lines", {.top = "@", .line = ""}, {"lines: there is none"}},
+    {"no_bore",
+     {.pipe = "@[pipe.wide]\nhazen_williams = 150\n"},
+     {"pipe \"wide\": inside_diameter: is not given"}},
+    {"no_wall",
+     {.pipe = "@" + pipe_with("")},
+     {"pipe \"wide\": hazen_williams, roughness, darcy_factor: none is given"}},
+    {"no_flow",
+     {.outlet = "@[outlet.spray]\nat = \"30 psi\"\n"},
+     {"outlet \"spray\": flow: is not given"}},
+    {"no_pressure_of_the_flow",
+     {.outlet = "@[outlet.spray]\nflow = \"2 gpm\"\n"},
+     {"outlet \"spray\": at: is not given"}},
+    {"no_name_of_a_line",
+     {.line = "@[[line]]\npipe = \"wide\"\noutlet = \"spray\"\n" + three},
+     {"line 1: name: is not given"}},
+    {"no_pipe",
+     {.line = "@[[line]]\nname = \"row 1\"\noutlet = \"spray\"\n" + three},
+     {"line \"row 1\": pipe: is not given"}},
+    {"no_count",
+     {.line = "@" + row_with("spacing = \"20 ft\"\n")},
+     {"line \"row 1\": count: is not given"}},
+    {"no_spacing",
+     {.line = "@" + row_with("count = 3\n")},
+     {"line \"row 1\": spacing: is not given"}},
+    {"no_height",
+     {.line = row_with(three + "riser = @{ inside_diameter = \"1 in\", hazen_williams = 150 }\n")},
+     {"line \"row 1\": riser.height: is not given"}},
+    {"site_is_a_text",
+     {.top = "site = @\"Plover Flat\"\n"},
+     {"site: is the text \"Plover Flat\"; must be a table"}},
+    {"line_is_a_number",
+     {.top = "line = @3\n", .line = ""},
+     {"line: is the bare number 3; must be tables, each under its own [[line]]"}},
+    {"line_in_single_brackets",
+     {.line = "@[line]\nname = \"row 1\"\npipe = \"wide\"\noutlet = \"spray\"\n" + three},
+     {"line: is a table; must be tables, each under its own [[line]]"}},
+    {"fault_in_single_brackets",
+     {.more = "@[fault]\nline = \"row 1\"\noutlet = 1\nkind = \"capped\"\n"},
+     {"fault: is a table; must be tables, each under its own [[fault]]"}},
+    {"lines_among_numbers",
+     {.top = "line = @[1, { name = \"row 1\" }]\n", .line = ""},
+     {"line: is a list; must be tables"}},
+    {"pipe_of_no_name",
+     {.pipe = "[pipe]\nroughness = @\"0.1 mm\"\n" + pipe_with("hazen_williams = 150\n")},
+     {"pipe \"roughness\": is the text \"0.1 mm\"; must be a table, [pipe."}},
+};
+
+const BadFile dangling_names[] = {
+    {"pipe",
+     {.line = "[[line]]\nname = \"row 1\"\npipe = @\"narrow\"\noutlet = \"spray\"\n" + three},
+     {"line \"row 1\": pipe: is \"narrow\", but there is no ... there are \"wide\""}},
+    {"pipe_empty",
+     {.line = "[[line]]\nname = \"row 1\"\npipe = @\"\"\noutlet = \"spray\"\n" + three},
+     {"line \"row 1\": pipe: is "}},
+    {"outlet",
+     {.line = "[[line]]\nname = \"row 1\"\npipe = \"wide\"\noutlet = @\"sprya\"\n" + three},
+     {"line \"row 1\": outlet: is \"sprya\", but there is no ... there are \"spray\""}},
+    {"outlet_is_a_number",
+     {.line = "[[line]]\nname = \"row 1\"\npipe = \"wide\"\noutlet = @1\n" + three},
+     {"line \"row 1\": outlet: is the bare number 1; write a text, in quotes"}},
+    {"fed_by",
+     {.line = row_with(three + "fed_by = @\"main\"\n")},
+     {"line \"row 1\": fed_by: is \"main\", but there is no such line; there are \"row 1\""}},
+    {"fed_by_nothing",
+     {.line = row_with(three + "fed_by = @\"\"\n")},
+     {"line \"row 1\": fed_by: \"\" is empty"}},
+    {"fed_by_itself",
+     {.line = row_with(three + "fed_by = @\"row 1\"\n")},
+     {"line \"row 1\": fed_by: is \"row 1\", but that leads round in a circle"}},
+    {"circle",
+     {.line = row_with(three + "fed_by = @\"row 2\"\n"),
+      .more =
+          "[[line]]\nname = \"row 2\"\nfed_by = @\"row 1\"\npipe = \"wide\"\nlength = \"9 ft\"\n"},
+     {"line \"row 1\": fed_by: is \"row 2\", but that leads round in a circle",
+      "line \"row 2\": fed_by: is \"row 1\", but that leads round in a circle"}},
+    {"name_used_twice",
+     {.more = "[[line]]\nname = @\"row 1\"\npipe = \"wide\"\nlength = \"9 ft\"\n"},
+     {"line 2: name: \"row 1\" is used by an earlier line"}},
+    {"too_many_outlets",
+     {.line = "@" + row_with("count = 600000\nspacing = \"0.1 ft\"\n"),
+      .more = "[[line]]\nname = \"row 2\"\npipe = \"wide\"\noutlet = \"spray\"\ncount = 600000\n"
+              "spacing = \"0.1 ft\"\n"},
+     {"lines: count: adds up to 1200000 outlets, must be at most 1000000"}},
+};
+
+std::string fault_with(const std::string& rest) {
+  return "[[fault]]\nline = \"row 1\"\n" + rest;
+}
+
+const BadFile wrong_faults[] = {
+    {"unknown_line",
+     {.more = "[[fault]]\nline = @\"row 9\"\noutlet = 1\nkind = \"capped\"\n"},
+     {"fault 1: line: is \"row 9\", but there is no such line; there are \"row 1\""}},
+    {"outlet_beyond",
+     {.more = fault_with("outlet = @4\nkind = \"capped\"\n")},
+     {"fault 1: outlet: is 4, must be from 1 to 3"}},
+    {"outlet_0",
+     {.more = fault_with("outlet = @0\nkind = \"capped\"\n")},
+     {"fault 1: outlet: is the bare number 0; must be a whole number from 1 to"}},
+    {"unknown_kind",
+     {.more = fault_with("outlet = 1\nkind = @\"cloged\"\nshare = 0.5\n")},
+     {"fault 1: kind: is \"cloged\"; accepted are \"head off\", \"riser sheared\", \"clogged\", "
+      "\"worn\", \"capped\""}},
+    {"key_of_another_kind",
+     {.more = fault_with("outlet = 1\nkind = \"capped\"\n@share = 0.5\n")},
+     {"fault 1: \"share\": is not a key known here; accepted are kind, line, outlet"}},
+    {"no_share",
+     {.more = "@" + fault_with("outlet = 1\nkind = \"clogged\"\n")},
+     {"fault 1: share: is not given"}},
+    {"share_1",
+     {.more = fault_with("outlet = 1\nkind = \"clogged\"\nshare = @1\n")},
+     {"fault 1: share: is 1, must be above 0 and below 1"}},
+    {"bore_unknown",
+     {.more = "@" + fault_with("outlet = 1\nkind = \"head off\"\n")},
+     {"fault 1: riser.inside_diameter: of line \"row 1\" is not known"}},
+    {"two_on_one_outlet",
+     {.more = fault_with("outlet = 1\nkind = \"capped\"\n") +
+              fault_with("outlet = @1\nkind = \"worn\"\nshare = 0.2\n")},
+     {"fault 2: outlet: 1 of line \"row 1\" already has fault 1"}},
+    {"empty",
+     {.more = "@@@[[fault]]\n"},
+     {"fault 1: line: is not given",
+      "fault 1: outlet: is not given",
+      "fault 1: kind: is not given"}},
+};
+
+const BadFile several[] = {
+    {"sorted_by_position",
+     {.supply = "[supply]\npressure = @40\n@presure = 1\n",
+      .pipe = "[pipe.wide]\nhazen_williams = @1000\ninside_diameter = @\"2\"\n",
+      .outlet = "@[outlet.spray]\nat = @\"30 gpm\"\n",
+      .line = row_with(
+          "spacing = \"20 ft\"\ncount = @2.5\nriser = { @size = 1, height = @\"2 psi\" }\n"),
+      .more = "[[line]]\nname = @\"row 1\"\npipe = @\"none\"\nlength = @3\n"},
+     {"supply: pressure: is the bare number 40",
+      "supply: \"presure\": is not a key known here",
+      "pipe \"wide\": hazen_williams: is 1000, must be from 10 to 200",
+      "pipe \"wide\": inside_diameter: \"2\": has no unit",
+      "outlet \"spray\": flow: is not given",
+      "outlet \"spray\": at: \"30 gpm\": is a flow",
+      "line \"row 1\": count: is the bare number 2.5",
+      "line \"row 1\": riser.\"size\": is not a key known here",
+      "line \"row 1\": riser.height: \"2 psi\": is a pressure",
+      "line 2: name: \"row 1\" is used by an earlier line",
+      "line 2: pipe: is \"none\", but there is no",
+      "line 2: length: is the bare number 3"}},
+};
+
+constexpr auto name_of_case = [](const testing::TestParamInfo<BadFile>& tested) {
+  return tested.param.name;
+};
+INSTANTIATE_TEST_SUITE_P(Value, BadFiles, testing::ValuesIn(wrong_values), name_of_case);
+INSTANTIATE_TEST_SUITE_P(Key, BadFiles, testing::ValuesIn(wrong_keys_and_tables), name_of_case);
+INSTANTIATE_TEST_SUITE_P(Dangling, BadFiles, testing::ValuesIn(dangling_names), name_of_case);
+INSTANTIATE_TEST_SUITE_P(Fault, BadFiles, testing::ValuesIn(wrong_faults), name_of_case);
+INSTANTIATE_TEST_SUITE_P(Several, BadFiles, testing::ValuesIn(several), name_of_case);
+
+// ---- mistakes of syntax: the first one
+
+TEST(ReadLayoutSyntax, TheFirstMistakeIsToldAtItsPlace) {
+  struct Case {
+    std::string marked;
+    std::string fragment;
+  };
+  const std::string sound = Description().text();
+  const Case cases[] = {
+      {sound + "@[supply]\npressure = \"4 psi\"\n", "cannot redefine existing table 'supply'"},
+      {sound + "@[pipe.wide]\n", "cannot redefine existing table 'pipe.wide'"},
+      {"[supply]\npressure = \"40 psi\"\npressure@ = \"4 psi\"\n",
+       "cannot redefine existing string"},
+      {"[supply]\npressure = \"40 psi@\n", "string"},
+      {"[supply]\npressure = @40 psi\n", ""},
+      {"[supply@\n", ""},
+      {"[supply]\npressure@\n", ""},
+  };
+  for (const Case& test : cases) {
+    const Marked marked = unmark(test.marked);
+    EXPECT_THAT(mistakes_in(marked.text),
+                ElementsAre(AllOf(StartsWith("f:" + marked.places.front().substr(
+                                                        0, marked.places.front().find(':') + 1)),
+                                  HasSubstr("is not TOML: "),
+                                  HasSubstr(test.fragment))))
+        << test.marked;
+  }
+  const Marked twice = unmark(cases[0].marked);
+  EXPECT_THAT(mistakes_in(twice.text),
+              ElementsAre(StartsWith("f:" + twice.places.front() + ": is not TOML: ")));
+}
+
+TEST(ReadLayoutSyntax, AnEmptyFileIsToldWhatItNeeds) {
+  for (const std::string& text :
+       {std::string(), std::string("# nothing\n# at all"), std::string("\n\n")})
+    EXPECT_THAT(mistakes_in(text),
+                ElementsAre(StartsWith("f:1:1: supply: is not given"),
+                            StartsWith("f:1:1: lines: there is none")));
+}
+
+TEST(ReadLayoutSyntax, RefusesWhatIsNoText) {
+  std::string all_bytes;
+  for (int i = 0; i < 256 * 100; ++i) all_bytes += static_cast<char>(i % 256);
+  const std::string bad[] = {all_bytes,
+                             std::string(1000, '\0'),
+                             std::string("\xff\xfe[\0s\0", 6),  // UTF-16
+                             "name = \"\xc3\"\n",               // half a letter
+                             "name = \"a\x1b[2J\"\n",           // a raw control character
+                             Description().text() + '\0' + "\n"};
+  for (const std::string& text : bad)
+    EXPECT_THAT(mistakes_in(text), ElementsAre(AllOf(StartsWith("f:"), HasSubstr("is not TOML"))));
+}
+
+TEST(ReadLayoutSyntax, RefusesDeepNestingOfBrackets) {
+  for (const std::string& text : {"a = " + std::string(100000, '['),
+                                  "a = " + std::string(100000, '[') + std::string(100000, ']'),
+                                  "a = " + repeated("{b=", 100000)})
+    EXPECT_THAT(mistakes_in(text), ElementsAre(HasSubstr("is not TOML")));
+}
+
+TEST(ReadLayoutSyntaxDeathTest, RefusesDeepNestingOfKeys) {
+  const auto refused = [](const std::string& text) {
+    std::exit(mistakes_in(text).empty() ? 1 : 0);
+  };
+  const std::string keys = repeated(".a", 1000000);
+  for (const std::string& text : {"a" + keys + " = 1\n",
+                                  "[a" + keys + "]\n",
+                                  "x = { a" + keys + " = 1 }\n",
+                                  "\"\\\"\"" + keys + " = 1\n",
+                                  "x = { k = \"\"\"\nit's\"\"\", a" + keys + " = 1 }\n",
+                                  "x = { k = \"\"\"\n# \"\"\", a" + keys + " = 1 }\n"})
+    EXPECT_EXIT(refused(text), testing::ExitedWithCode(0), "") << text.substr(0, 30);
+}
+
+TEST(ReadLayoutSyntax, DotsInTextsAndCommentsAreNoNesting) {
+  const std::string dots(300, '.');
+  EXPECT_THAT(mistakes_in("# " + dots + "\n" + Description().text()), IsEmpty());
+  EXPECT_THAT(
+      mistakes_in(Description{.pipe = pipe_with("hazen_williams = \"" + dots + "\"\n")}.text()),
+      ElementsAre(HasSubstr("hazen_williams: is the text")));
+}
+
+// ---- what messages may hold
+
+TEST(ReadLayoutMessages, CutLongNamesKeysAndValues) {
+  const std::string very_long(100000, 'x');
+  const Description descriptions[] = {
+      {.top = very_long + " = 1\n"},
+      {.top = very_long + "\n"},
+      {.top = very_long + " = 1\n" + very_long + " = 2\n"},
+      {.supply = "[supply]\npressure = \"" + very_long + "\"\n"},
+      {.supply = "[supply]\npressure = \"3" + very_long + "\"\n"},
+      {.pipe = pipe_with("hazen_williams = \"" + very_long + "\"\n")},
+      {.pipe = "[pipe." + very_long + "]\ninside_diameter = \"2\"\nhazen_williams = 150\n"},
+      {.pipe = "[pipe]\n" + very_long + " = 2\n"},
+      {.line = "[[line]]\nname = \"" + very_long + "\"\npipe = \"wide\"\nlength = 0\n"},
+      {.line = "[[line]]\nname = \"a\"\nlength = \"9 ft\"\npipe = \"" + very_long + "\"\n"},
+      {.line = row_with(three + "fed_by = \"" + very_long + "\"\n")},
+      {.line = row_with(three + very_long + " = 1\n")},
+      {.more = "[[fault]]\nline = \"" + very_long + "\"\noutlet = 1\nkind = \"capped\"\n"},
+      {.more = fault_with("outlet = 1\nkind = \"" + very_long + "\"\n")},
+      {.more = fault_with("outlet = 1\nkind = \"capped\"\n" + very_long + " = 1\n")},
+  };
+  for (std::size_t i = 0; i < std::size(descriptions); ++i) {
+    const std::vector<std::string> found = mistakes_in(descriptions[i].text());
+    EXPECT_THAT(found, Not(IsEmpty())) << "description " << i;
+    for (const std::string& text : found)
+      EXPECT_LT(text.size(), a_screen) << "description " << i << ": " << text.substr(0, 100);
+  }
+}
+
+TEST(ReadLayoutMessages, QuoteWhatIsWrongAsItWasWritten) {
+  const Description descriptions[] = {
+      {.supply = "[supply]\npressure = \"2000 psi\"\n"},
+      {.pipe = "[pipe.wide]\ninside_diameter = \"2000 psi\"\nhazen_williams = 150\n"},
+      {.outlet = "[outlet.spray]\nflow = \"2 gpm\"\nat = \"30 psi\"\nmaximum = \"2000 psi\"\n"},
+  };
+  for (const Description& description : descriptions)
+    EXPECT_THAT(mistakes_in(description.text()), ElementsAre(HasSubstr("2000 psi")));
+}
+
+TEST(ReadLayoutMessages, ListAFewOfManyMistakesAndCountTheRest) {
+  constexpr int lines = 10000;
+  try {
+    read_layout_text(Description{.more = repeated("[[line]]\n", lines)}.text());
+    FAIL();
+  } catch (const InvalidInput& error) {
+    EXPECT_EQ(error.problems().size(), 3u * lines);
+    EXPECT_LT(std::string_view(error.what()).size(), 10 * a_screen);
+    EXPECT_THAT(error.what(), HasSubstr("more"));
+  }
+}
+
+TEST(ReadLayoutMessages, FarTooManyLinesAreOneMistake) {
+  EXPECT_THAT(mistakes_in(Description{.more = repeated("[[line]]\n", 900000)}.text()),
+              ElementsAre(HasSubstr("must be at most 100000")));
+}
+
+TEST(ReadLayoutMessages, ListAFewOfManyDefinitions) {
+  Description many;
+  for (int i = 0; i < 1000; ++i)
+    many.pipe +=
+        "[pipe.p" + std::to_string(i) + "]\ninside_diameter = \"2 in\"\nhazen_williams = 150\n";
+  many.line = "[[line]]\nname = \"a\"\nlength = \"9 ft\"\npipe = \"none\"\n";
+  const std::vector<std::string> found = mistakes_in(many.text());
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_LT(found.front().size(), a_screen);
+}
+
+TEST(ReadLayoutMessages, PassNoControlCharactersOn) {
+  const std::string evil = "a\\u001b[2J\\n";  // clears a screen
+  const Description descriptions[] = {
+      {.supply = "[supply]\npressure = \"3" + evil + "\"\n"},
+      {.supply = supply_with("\"" + evil + "\" = 1\n")},
+      {.pipe = pipe_with("hazen_williams = \"" + evil + "\"\n")},
+      {.pipe = "[pipe.\"" + evil + "\"]\nhazen_williams = 150\n"},
+      {.line = "[[line]]\nname = \"" + evil + "\"\npipe = \"wide\"\nlength = \"9 ft\"\n"},
+      {.line = row_with(three + "fed_by = \"" + evil + "\"\n")},
+      {.more = "[[fault]]\nline = \"" + evil + "\"\noutlet = 1\nkind = \"capped\"\n"},
+      {.more = fault_with("outlet = 1\nkind = \"" + evil + "\"\n")},
+  };
+  for (std::size_t i = 0; i < std::size(descriptions); ++i) {
+    const std::vector<std::string> found = mistakes_in(descriptions[i].text());
+    EXPECT_THAT(found, Not(IsEmpty())) << "description " << i;
+    for (const std::string& text : found)
+      EXPECT_FALSE(has_control_characters(text)) << testing::PrintToString(text);
+  }
+}
+
+TEST(ReadLayoutMessages, DoNotCutALetterInTwo) {
+  const std::string letter = "\u00e9";  // two bytes
+  for (const std::string before : {"", "x"}) {
+    const std::string text = before + repeated(letter, 100);
+    for (const Description& description :
+         {Description{.pipe = pipe_with("hazen_williams = \"" + text + "\"\n")},
+          Description{.pipe = pipe_with("hazen_williams = 150\n\"" + text + "\" = 1\n")},
+          Description{.more = fault_with("outlet = 1\nkind = \"" + text + "\"\n")}}) {
+      for (std::string message : mistakes_in(description.text())) {
+        for (std::size_t at; (at = message.find(letter)) != std::string::npos;)
+          message.erase(at, letter.size());
+        EXPECT_TRUE(std::all_of(message.begin(), message.end(), [](char c) {
+          return static_cast<unsigned char>(c) < 0x80;
+        })) << testing::PrintToString(message);
+      }
+    }
+  }
+}
+
+TEST(ReadLayoutMessages, NamesWithControlCharactersAreRefused) {
+  const std::string evil = "a\\u001b[2J";
+  const std::string body = "\"]\ninside_diameter = \"2 in\"\nhazen_williams = 150\n";
+  for (const Description& description :
+       {Description{.top = "name = \"" + evil + "\"\n"},
+        Description{.pipe = Description().pipe + "[pipe.\"" + evil + body},
+        Description{.more = "[outlet.\"" + evil + "\"]\nflow = \"2 gpm\"\nat = \"30 psi\"\n"}})
+    EXPECT_THAT(mistakes_in(description.text()), ElementsAre(HasSubstr("control character")));
+}
+
+// ---- files
+
+/// A folder that is gone when the test is over.
+class ReadLayoutFiles : public testing::Test {
+ protected:
+  void SetUp() override { std::filesystem::create_directories(folder_); }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  std::filesystem::path written(const std::string& name,
+                                const std::string& text,
+                                int times = 1) const {
+    const std::filesystem::path file = folder_ / name;
+    std::ofstream stream(file, std::ios::binary);
+    for (int i = 0; i < times; ++i) stream << text;
+    return file;
+  }
+  static std::vector<std::string> mistakes(const std::filesystem::path& file) {
+    return mistakes_of([&] { read_layout(file); });
+  }
+
+  const std::filesystem::path folder_ =
+      std::filesystem::path(testing::TempDir()) /
+      ("read_layout_" + std::string(testing::UnitTest::GetInstance()->current_test_info()->name()));
+};
+
+TEST_F(ReadLayoutFiles, AreReadAndNamedInMistakes) {
+  const auto good = written("good.toml", Description().text());
+  EXPECT_EQ(read_layout(good).outlet_count(), 3);
+  const auto bad = written("bad.toml", "[supply]\npressure = 3\n");
+  EXPECT_THAT(mistakes(bad),
+              testing::Contains(StartsWith(bad.string() + ":2:12: supply: pressure:")));
+}
+
+TEST_F(ReadLayoutFiles, WhatIsNoFileIsRefused) {
+  EXPECT_THAT(mistakes(folder_),
+              ElementsAre(folder_.string() + ": is a directory; a description file is wanted"));
+  EXPECT_THAT(mistakes(folder_ / "none.toml"),
+              ElementsAre((folder_ / "none.toml").string() + ": does not exist"));
+  EXPECT_THAT(mistakes(written("good.toml", Description().text()) / "below"),
+              ElementsAre(HasSubstr("does not exist")));
+  EXPECT_THAT(mistakes(""),
+              ElementsAre(AllOf(HasSubstr("does not exist"),
+                                Not(StartsWith(" ")),
+                                Not(StartsWith(":")),
+                                Not(StartsWith("does")))));
+}
+
+TEST_F(ReadLayoutFiles, OfUpToEightMebibytesAreRead) {
+  const std::string row_of_comment = "#" + std::string(1022, '-') + "\n";
+  const auto good = written("good.toml", row_of_comment, 8 * 1024 - 1);
+  std::ofstream(good, std::ios::app) << Description().text();
+  EXPECT_EQ(read_layout(good).outlet_count(), 3);
+}
+
+TEST_F(ReadLayoutFiles, OfMoreAreRefusedAtOnce) {
+  const std::string mebibyte = repeated("#" + std::string(1022, '-') + "\n", 1024);
+  for (const int mebibytes : {9, 100}) {
+    const auto file = written("large.toml", mebibyte, mebibytes);
+    const auto start = std::chrono::steady_clock::now();
+    EXPECT_THAT(mistakes(file), ElementsAre(file.string() + ": has more than 8 MiB of text"));
+    EXPECT_LT(std::chrono::steady_clock::now() - start, std::chrono::seconds(5));
+  }
+}
+
+// ---- one fault as a text
+
+TEST(ReadFault, ReadsEveryKind) {
+  EXPECT_EQ(read_fault("line=\"row 1\", outlet=7, kind=\"head off\""), Fault(head_off("row 1", 7)));
+  EXPECT_EQ(read_fault("kind=\"head off\", outlet=7, line='row 1', loss_coefficient=1.5"),
+            Fault(head_off("row 1", 7, 1.5)));
+  EXPECT_EQ(read_fault("line = \"row 1\", outlet = 7, kind = \"riser sheared\""),
+            Fault(riser_sheared("row 1", 7)));
+  EXPECT_EQ(read_fault("line=\"a\", outlet=1, kind=\"riser sheared\", stub=\"0.5 ft\", "
+                       "loss_coefficient=2"),
+            Fault(riser_sheared("a", 1, 0.5 * ft, 2)));
+  EXPECT_EQ(read_fault("line=\"a\", outlet=1, kind=\"clogged\", share=0.6"),
+            Fault(clogged("a", 1, 0.6)));
+  EXPECT_EQ(read_fault("line=\"a\", outlet=1, kind=\"worn\", share=1"), Fault(worn("a", 1, 1)));
+  EXPECT_EQ(read_fault("  line=\"}] x={\", outlet=1, kind=\"capped\"  "),
+            Fault(capped("}] x={", 1)));
+}
+
+TEST(ReadFault, RefusesWhatIsMoreThanOneTable) {
+  for (const std::string text : {"line=\"a\"} x={",
+                                 "line=\"a\", outlet=1, kind=\"capped\"} x={",
+                                 "line=\"a\", outlet=1, kind=\"capped\"}\nx={",
+                                 "line=\"a\", outlet=1, kind=\"capped\"}\n[x]\n#",
+                                 "line=\"a\", outlet=1, kind=\"capped\"} #",
+                                 "line=\"a\", outlet=1, kind=\"capped\"}\n#",
+                                 "line=\"a\", outlet=1, kind=\"capped\", \"\"=1} #",
+                                 "}\nfault={line=\"a\", outlet=1, kind=\"capped\"",
+                                 "line=\"a\",\noutlet=1, kind=\"capped\"",
+                                 "line=\"a\", outlet=1, kind=\"capped\" # why",
+                                 "{line=\"a\", outlet=1, kind=\"capped\"}",
+                                 "line=\"a\", outlet=1, kind=\"capped\", outlet=2",
+                                 "row 1, 7, head off"})
+    EXPECT_THAT(mistakes_of([&] { read_fault(text); }), ElementsAre(StartsWith("fault:"))) << text;
+}
+
+TEST(ReadFault, TellsEveryMistakeAtItsPlaceInTheText) {
+  struct Case {
+    std::string marked;
+    std::string message;
+  };
+  const Case cases[] = {
+      {"line=\"a\", outlet=@0, kind=\"capped\"", "outlet: is the bare number 0"},
+      {"line=\"a\", outlet=@\"1\", kind=\"capped\"", "outlet: is the text \"1\""},
+      {"line=@7, outlet=1, kind=\"capped\"", "line: is the bare number 7"},
+      {"line=\"a\", outlet=1, kind=@\"gone\"", "kind: is \"gone\"; accepted are \"head off\""},
+      {"line=\"a\", outlet=1, kind=@\"Capped\"", "kind: is \"Capped\"; accepted are"},
+      {"line=\"a\", outlet=1, kind=\"capped\", @share=0.5",
+       "\"share\": is not a key known here; accepted are kind"},
+      {"line=\"a\", outlet=1, kind=\"clogged\", share=@\"0.5\"", "share: is the text \"0.5\""},
+      {"line=\"a\", outlet=1, kind=\"riser sheared\", stub=@0.5", "stub: is the bare number 0.5"},
+  };
+  for (const Case& test : cases) {
+    const Marked marked = unmark(test.marked);
+    EXPECT_THAT(mistakes_of([&] { read_fault(marked.text); }),
+                ElementsAre(StartsWith("fault:" + marked.places.front() + ": " + test.message)));
+  }
+}
+
+TEST(ReadFault, TellsWhatIsMissing) {
+  const auto found = [](const std::string& text) { return mistakes_of([&] { read_fault(text); }); };
+  EXPECT_THAT(found("line=\"a\", outlet=1, kind=\"clogged\""),
+              ElementsAre(HasSubstr(": share: is not given")));
+  EXPECT_THAT(found("line=\"a\", outlet=1, kind=\"worn\""),
+              ElementsAre(HasSubstr(": share: is not given")));
+  EXPECT_THAT(found(""),
+              ElementsAre(HasSubstr(": line: is not given"),
+                          HasSubstr(": outlet: is not given"),
+                          HasSubstr(": kind: is not given")));
+}
+
+}  // namespace
+}  // namespace hydro

@@ -1,0 +1,12 @@
+#!/bin/sh
+# Runs every test.
+set -eu
+root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+HYDRO_BUILD=${HYDRO_BUILD:-$root/build/tests}
+. "$root/examples/setup.sh"
+
+install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev libcli11-dev \
+  libgtest-dev libgmock-dev libsundials-dev libbenchmark-dev
+compile all -DHYDRO_EXAMPLES=ON -DHYDRO_TESTS=ON -DHYDRO_BENCHMARKS=ON
+
+ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)"
