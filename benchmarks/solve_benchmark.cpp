@@ -1,14 +1,14 @@
 // What a cold solve costs, in law passes of the same run.
 //
-// Unit   one law pass: for every outlet one power and one square root with their derivatives, as a
-// plain loop. Cases  laterals of 20 to 100,000 outlets and a main with 100 laterals of 100 outlets;
-// Hazen-Williams, about
-//        20 % of the supply's head lost, outlets of exponent 0.5, each with and without a riser
-//        that has losses.
-// Kernel from the tree to residuals of 1e-12: the sweeps alone. Whole: solve(), from the layout to
-// the solution.
+// Unit      One law pass: for every outlet one power and one square root with their derivatives,
+//           as a plain loop.
+// Cases     Laterals of 20 to 100,000 outlets and a main with 100 laterals of 100 outlets:
+//           Hazen-Williams, about 20 % of the supply's head lost, outlets of exponent 0.5, each with
+//           and without a riser that has losses.
+// Kernel    From the tree to residuals of 1e-12: the sweeps alone. Whole: solve(), from the layout
+//           to the solution.
 //
-//   solve_benchmark [--benchmark_repetitions=9 ...]
+//   solve_benchmark --benchmark_repetitions=9 --benchmark_enable_random_interleaving=true
 
 #include "hydro/hydro.hpp"
 #include "hydro/solver/sweeps.hpp"
@@ -19,6 +19,7 @@
 #include <cstdio>
 #include <map>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <benchmark/benchmark.h>
@@ -133,18 +134,28 @@ class LawPasses : public benchmark::ConsoleReporter {
  public:
   void ReportRuns(const std::vector<Run>& runs) override {
     ConsoleReporter::ReportRuns(runs);
-    for (const Run& run : runs)
-      if (run.run_type == Run::RT_Iteration)
-        times_[run.run_name.function_name].push_back(run.GetAdjustedRealTime());
+    for (const Run& run : runs) {
+      if (run.run_type != Run::RT_Iteration) continue;
+      times_[run.run_name.function_name].push_back(run.GetAdjustedRealTime());
+      counters_[run.run_name.function_name] = run.counters;
+    }
   }
   void Finalize() override {
     ConsoleReporter::Finalize();
-    std::printf("\n%-28s %12s %12s\n", "cold solve, per outlet", "ns", "law passes");
+    std::printf("\n%-28s %8s %12s %8s %8s\n",
+                "cold solve, per outlet",
+                "ns",
+                "law passes",
+                "steps",
+                "bytes");
     for (auto& [name, outlets] : cases) {
       if (times_[name].empty()) continue;
       const double each = median(times_[name]) / outlets;
       std::printf(
-          "%-28s %12.1f %12.2f\n", name.c_str(), each, each / (median(times_["law pass"]) / 1000));
+          "%-28s %8.1f %12.2f", name.c_str(), each, each / (median(times_["law pass"]) / 1000));
+      if (counters_[name].count("steps") > 0)
+        std::printf(" %8.0f %8.1f", counters_[name]["steps"].value, counters_[name]["bytes"].value);
+      std::printf("\n");
     }
   }
   std::vector<std::pair<std::string, int>> cases;
@@ -155,6 +166,7 @@ class LawPasses : public benchmark::ConsoleReporter {
     return values[values.size() / 2];
   }
   std::map<std::string, std::vector<double>> times_;
+  std::map<std::string, benchmark::UserCounters> counters_;
 };
 
 }  // namespace

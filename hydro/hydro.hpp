@@ -1,7 +1,7 @@
 // hydro.hpp: the table of contents.
 //
 // Threads   const functions may be called from many threads at once; the exceptions say so in their
-// headers.
+//           headers.
 #pragma once
 
 // Floor 0: units and their texts, errors.

@@ -131,6 +131,13 @@ TEST(Comparison, TellsWhatTheBreakDoesToTheRest) {
     others_after += after.line("row 1").flow[i];
   }
   EXPECT_NEAR(change.missing / gpm, (others_before - others_after) / gpm, 1e-10);
+  ASSERT_EQ(change.lines.size(), 1u);
+  for (std::size_t i = 0; i < 10; ++i) {
+    EXPECT_EQ(change.lines[0].pressure[i],
+              after.line("row 1").pressure[i] - before.line("row 1").pressure[i]);
+    EXPECT_LT(change.lines[0].line_pressure[i], Pressure{});
+    EXPECT_EQ(change.lines[0].flow[i], after.line("row 1").flow[i] - before.line("row 1").flow[i]);
+  }
   EXPECT_EQ(change.inflow_after, after.inflow());
   EXPECT_EQ(change.supply_before, 40 * psi);
 }

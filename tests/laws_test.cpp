@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
+#include <optional>
 #include <random>
 #include <string>
 #include <vector>
@@ -261,6 +261,41 @@ TEST_F(Random, MainsMayBeCutIntoTwoLines) {
         EXPECT_NEAR(line.pressure[i] / kPa,
                     cut.line(line.name).pressure[i] / kPa,
                     along_a_path * head_scale_m(whole) * 9.81);
+  });
+}
+
+/// The layout as a person would have typed it in other units, each number read back from a text.
+template <class Q>
+Q retyped(const Q& quantity, const Unit<Q>& unit) {
+  return from_text<Q>(to_text(quantity, unit));
+}
+template <class Q>
+std::optional<Q> retyped(const std::optional<Q>& quantity, const Unit<Q>& unit) {
+  return quantity ? std::optional(retyped(*quantity, unit)) : std::nullopt;
+}
+
+TEST_F(Random, LayoutsDoNotDependOnTheUnitsTheyAreWrittenIn) {
+  for_each_layout([](const Layout& layout) {
+    std::vector<Line> lines = layout.lines();
+    for (Line& line : lines) {
+      line.pipe.inside_diameter = retyped(line.pipe.inside_diameter, inch);
+      line.pipe.roughness = retyped(line.pipe.roughness, ft);
+      line.length = retyped(line.length, ft);
+      line.spacing = retyped(line.spacing, ft);
+      line.first_at = retyped(line.first_at, inch);
+      line.ground_rise = retyped(line.ground_rise, ft);
+      line.riser.height = retyped(line.riser.height, ft);
+      line.riser.inside_diameter = retyped(line.riser.inside_diameter, inch);
+      if (!line.outlet) continue;
+      line.outlet->flow = retyped(line.outlet->flow, gph);
+      line.outlet->at = retyped(line.outlet->at, psi);
+    }
+    const Supply supply{.pressure = retyped(layout.supply().pressure, ftH2O),
+                        .elevation = retyped(layout.supply().elevation, ft)};
+    expect_same(
+        solve(layout),
+        solve(Layout(supply, lines, layout.water(), layout.site()).with_faults(layout.faults())),
+        along_a_path);
   });
 }
 

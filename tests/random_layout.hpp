@@ -1,5 +1,4 @@
-// random_layout.hpp: layouts of any shape, from a seed, for tests of laws that must hold for all of
-// them.
+// random_layout.hpp: layouts of any shape, from a seed, to test laws that must hold for all.
 #pragma once
 
 #include "hydro/layout/layout.hpp"

@@ -148,6 +148,23 @@ TEST(Solver, TakesAChainOfManyLines) {
   expect_solved(solve(Layout(Supply{.pressure = 200 * kPa}, lines)));
 }
 
+// Every outlet capped: what is left is a plain pipe, here with water only to the line beyond.
+TEST(CappedLine, IsAPlainPipe) {
+  Line row = plain_lateral(10);
+  Line beyond = plain_lateral(5);
+  beyond.name = "beyond";
+  beyond.fed_by = "row";
+  Layout capped_row(Supply{.pressure = 300 * kPa}, {row, beyond});
+  for (int outlet = 1; outlet <= 10; ++outlet)
+    capped_row = capped_row.with_fault(capped("row", outlet));
+  const Line main{.name = "row", .pipe = row.pipe, .length = row.whole_length()};
+  const Solution one = solve(capped_row);
+  const Solution other = solve(Layout(Supply{.pressure = 300 * kPa}, {main, beyond}));
+  for (std::size_t i = 0; i < 5; ++i)
+    EXPECT_NEAR(
+        one.line("beyond").pressure[i] / kPa, other.line("beyond").pressure[i] / kPa, 300e-11);
+}
+
 TEST(Supply, AtRestLeavesEverythingDry) {
   const Solution solution = solve(Layout(Supply{.pressure = 0 * kPa}, {plain_lateral(10)}));
   expect_solved(solution);

@@ -1,16 +1,15 @@
 // check.hpp: what a grower would find wrong on walking the lines of a solved layout.
 //
 // What      Every outlet against its rated, lowest and highest pressure; how evenly a line waters;
-// water too
-//           fast in a pipe; pressure below the atmosphere's.
+//           water too fast in a pipe; pressure below the atmosphere's.
 // Formula   below rated          p < rated (1 - 1e-6); a dry outlet has p = 0
 //           pressure variation   (largest - smallest) / average   over outlets of one kind that let
 //           out water flow variation       (largest - smallest) / largest   over the same outlets
 //           column separates     p + atmospheric pressure < vapour pressure
 // Source    Variations of 20 % in pressure and 10 % in flow, 5 ft/s in lines: common practice, no
-// one source
-//           (several definitions circulate; the ones above are used here). With exponent 0.5 the
-//           two variations say nearly the same; with another, only the flow rule is applied.
+//           one source (several definitions circulate; the ones above are used here). With exponent
+//           0.5 the two variations say nearly the same; with another, only the flow rule is
+//           applied.
 // Range     Broken and capped outlets are judged nowhere and left out of the variations.
 // Threads   Pure function.
 // Example   examples/check_line.cpp

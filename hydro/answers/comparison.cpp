@@ -22,6 +22,13 @@ std::vector<Finding> new_ones(const std::vector<Finding>& before,
   return fresh;
 }
 
+template <class Q>
+Series<Q> difference(const Series<Q>& before, const Series<Q>& after) {
+  std::vector<double> changes(after.si().begin(), after.si().end());
+  for (std::size_t i = 0; i < changes.size(); ++i) changes[i] -= before.si()[i];
+  return Series<Q>(std::move(changes));
+}
+
 void require_same_outlets(const Solution& before, const Solution& after) {
   const auto same = [](const LineSolution& one, const LineSolution& other) {
     return one.name == other.name && one.pressure.size() == other.pressure.size();
@@ -41,7 +48,8 @@ Comparison compare(const Solution& before, const Solution& after) {
   require_same_outlets(before, after);
   const Check was = check(before);
   const Check is = check(after);
-  Comparison result{.newly_below_rated = new_ones(was.below_rated, is.below_rated),
+  Comparison result{.lines = {},
+                    .newly_below_rated = new_ones(was.below_rated, is.below_rated),
                     .newly_below_minimum = new_ones(was.below_minimum, is.below_minimum),
                     .newly_dry = new_ones(was.dry, is.dry),
                     .escaping = {},
@@ -53,6 +61,10 @@ Comparison compare(const Solution& before, const Solution& after) {
   for (std::size_t l = 0; l < after.lines().size(); ++l) {
     const LineSolution& line_before = before.lines()[l];
     const LineSolution& line_after = after.lines()[l];
+    result.lines.push_back({line_after.name,
+                            difference(line_before.pressure, line_after.pressure),
+                            difference(line_before.line_pressure, line_after.line_pressure),
+                            difference(line_before.flow, line_after.flow)});
     for (std::size_t i = 0; i < line_after.state.size(); ++i) {
       if (line_before.state[i] == OutletState::broken) result.escaping -= line_before.flow[i];
       if (line_after.state[i] == OutletState::broken)

@@ -1,21 +1,18 @@
 // fault.hpp: what can go wrong with an outlet.
 //
 // What      A fault changes one outlet of a layout (Layout::with_fault). The defaults are
-// estimates; the values
-//           used are always printed.
-// Formula   open riser   H(line) - z - h = friction over h at q + (1 + K) q^2 / (2 g A^2),  q = 0
-// if the left
-//                        side is not above 0; h the height of what still stands, A its bore
+//           estimates; the values used are always printed.
+// Formula   open riser   H(line) - z - h = friction over h at q + (1 + K) q^2 / (2 g A^2), and
+//                        q = 0 if the left side is not above 0; h the height of what still
+//                        stands, A its bore's area
 //           clogged      q = (1 - share) x the outlet's flow at its pressure
 //           worn         q = (1 + share) x the outlet's flow at its pressure
 // Source    Open riser: Bernoulli's equation with the velocity head lost to the air; K about 0.5 to
-// 2 for the
-//           branch of a tee (B. R. Munson et al., Fundamentals of Fluid Mechanics, table 8.2, from
-//           memory: threaded tee, branch flow 2.0; flanged 1.0). A riser usually fails at the
-//           thread of its foot (common practice, no source), hence the stub of 0.5 ft.
+//           2 for the branch of a tee (B. R. Munson et al., Fundamentals of Fluid Mechanics, table
+//           8.2, from memory: threaded tee, branch flow 2.0; flanged 1.0). A riser usually fails at
+//           the thread of its foot (common practice, no source), hence the stub of 0.5 ft.
 // Errors    InvalidInput when the layout has no such line or outlet, when a bore is needed and not
-// known, or
-//           when the outlet already has a fault.
+//           known, or when the outlet already has a fault.
 // Threads   Plain values and pure functions.
 #pragma once
 

@@ -1,9 +1,8 @@
-// layout.hpp: the whole of it: a supply, the lines that hang on it, the water, the place, what is
-// broken.
+// layout.hpp: the whole of it: a supply, the lines that hang on it, the water, the place, and what
+// is broken.
 //
 // What      A Layout is examined when it is made and cannot be changed afterwards; copies share it
-// and cost
-//           nothing. A change makes a new layout.
+//           and cost nothing. A change makes a new layout.
 // Errors    InvalidInput with all mistakes of all lines and faults at once, each with its place.
 // Threads   Immutable: share it between threads as you like.
 // Example   examples/check_line.cpp

@@ -1,9 +1,8 @@
 // line.hpp: one line of pipe, with or without outlets, as it lies in the field.
 //
 // What      A line begins at the supply or at the far end of the line that feeds it. Its outlets
-// stand at
-//           even spacing and count from 1, from the inlet on. The ground rises evenly with the
-//           distance.
+//           stand at even spacing and count from 1, from the inlet on. The ground rises evenly with
+//           the distance.
 // Errors    problems() names each field that is out of its accepted interval.
 // Threads   Plain values and pure functions.
 #pragma once

@@ -8,16 +8,15 @@
 //             between        the cubic in Q that joins h and dh/dQ at both ends
 //           fitting          h = K V^2 / (2 g)
 // Source    Hazen-Williams: SI form as in G. S. Williams and A. Hazen, Hydraulic Tables (3rd ed.,
-// 1920),
-//           with the customary metric constant 10.67; the velocity form V = 1.318 C R^0.63 S^0.54
-//           (ft, s) differs by at most 0.25 % over farm sizes, because the exponents are rounded.
-//           Turbulent: C. F. Colebrook, J. Inst. Civ. Eng. 11 (1939) 133-156, equation 13; solved
-//           with the quartic step of D. Clamond, Ind. Eng. Chem. Res. 48 (2009) 3665-3671 (step
-//           recalled from memory, proved here against 50-digit arithmetic). The cubic is ours: a
-//           jump would leave flows that no pressure can produce.
+//           1920), with the customary metric constant 10.67; the velocity form V = 1.318 C R^0.63
+//           S^0.54 (ft, s) differs by at most 0.25 % over farm sizes, because the exponents are
+//           rounded. Turbulent: C. F. Colebrook, J. Inst. Civ. Eng. 11 (1939) 133-156, equation 13;
+//           solved with the quartic step of D. Clamond, Ind. Eng. Chem. Res. 48 (2009) 3665-3671
+//           (step recalled from memory, proved here against 50-digit arithmetic). The cubic is
+//           ours: a jump would leave flows that no pressure can produce.
 // Range     Hazen-Williams is an empirical law for turbulent water near 15 to 20 degC: solutions
-// carry a note
-//           where much of the loss arises below Re 4000. Colebrook-White: k/D up to 0.05.
+//           carry a note where much of the loss arises below Re 4000. Colebrook-White: k/D up to
+//           0.05.
 // Accuracy  friction factor against 50-digit Colebrook-White, Re 4e3 to 1e8, k/D 0 to 0.05
 //           (friction_test.cpp): relative error <= 4e-15.
 // Errors    InvalidInput for a pipe with problems, a negative Reynolds number or roughness.

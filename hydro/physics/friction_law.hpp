@@ -1,5 +1,5 @@
-// friction_law.hpp: the friction laws as the solver's inner loop uses them: plain doubles in SI, no
-// checks. Not installed. Formulas, sources and ranges stand in friction.hpp.
+// friction_law.hpp: the friction laws as the inner loop uses them: plain doubles in SI, no checks.
+// Not installed. Formulas, sources and ranges stand in friction.hpp.
 #pragma once
 
 #include "hydro/physics/pipe.hpp"

@@ -1,5 +1,5 @@
-// outlet_law.hpp: outlets as the solver's inner loop uses them: plain doubles in SI, pressure as
-// head in m. Not installed. The formula and its source stand in outlet.hpp.
+// outlet_law.hpp: outlets as the inner loop uses them: plain doubles in SI, pressure as head in m.
+// Not installed. The formula and its source stand in outlet.hpp.
 #pragma once
 
 #include "hydro/physics/outlet.hpp"

@@ -1,8 +1,7 @@
 // pipe.hpp: a kind of pipe: its bore and how its wall resists the flow.
 //
 // What      The bore is the inside diameter the water sees. Exactly one of the three fields for the
-// wall is
-//           given; they choose the friction law (friction.hpp).
+//           wall is given; they choose the friction law (friction.hpp).
 // Errors    problems() names each field that is out of its accepted interval.
 // Threads   Plain values.
 #pragma once

@@ -1,10 +1,11 @@
 // riser.hpp: the upright pipe between a line and its outlet.
 //
 // What      A height alone lifts the water without loss. With a bore it is a real length of pipe
-// with its
-//           friction and a loss in its fittings, and its mouth is known if the outlet breaks off.
+//           with its friction and a loss in its fittings, and its mouth is known if the outlet
+//           breaks off.
 // Formula   H(line) - z - height = P(outlet) + friction over the height + K V^2 / (2 g)
-// (friction.hpp) Errors    problems() names each field that is out of its accepted interval.
+//           (friction.hpp)
+// Errors    problems() names each field that is out of its accepted interval.
 // Threads   Plain values.
 #pragma once
 

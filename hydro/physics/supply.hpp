@@ -1,9 +1,7 @@
-// supply.hpp: what feeds the lines: for now a pressure held at the start of every line that nothing
-// feeds.
+// supply.hpp: what feeds the lines: a pressure held at the start of every line that nothing feeds.
 //
 // What      A held pressure is static (the gauge's reading where the water hardly moves). A real
-// pump would
-//           fall along its curve when more water leaves.
+//           pump would fall along its curve when more water leaves.
 // Range     0 psi is a pond whose surface lies at `elevation`.
 // Threads   Plain values.
 #pragma once

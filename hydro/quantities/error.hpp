@@ -1,8 +1,7 @@
 // error.hpp: what is thrown when an input cannot be accepted.
 //
 // What      InvalidInput carries every mistake found, each with the place, the field, the value and
-// what
-//           would be accepted, so that a person can mend them all in one go.
+//           what would be accepted, so that a person can mend them all in one go.
 // Errors    This is they. (NotSolved, the other exception, lives with the solver.)
 // Threads   Plain values.
 #pragma once

@@ -1,9 +1,8 @@
 // range.hpp: an accepted interval, and the examination of an input against many of them.
 //
 // What      Each public struct has one function problems(...) that examines all its fields; the
-// accepted
-//           intervals stand there. They are wide: they catch slips of unit and of sign, not odd
-//           designs.
+//           accepted intervals stand there. They are wide: they catch slips of unit and of sign,
+//           not odd designs.
 // Errors    Comparisons are written positively, so that NaN is outside every range.
 // Threads   Plain values.
 #pragma once

@@ -1,8 +1,7 @@
 // series.hpp: many values of one quantity, one for each outlet of a line.
 //
 // What      Reads like an array of quantities; holds plain doubles in SI, so that others can take
-// them as they
-//           are (`si()`), without a copy.
+//           them as they are (`si()`), without a copy.
 // Threads   Plain values.
 #pragma once
 

@@ -1,12 +1,10 @@
 // unit_text.hpp: quantities as people write them, "25 psi", "5/32 in", "1-1/4 in", "68 degF".
 //
 // What      from_text reads a number and a unit; to_text writes them. A bare number is never taken
-// for a
-//           quantity, and a gallon is the US gallon.
+//           for a quantity, and a gallon is the US gallon.
 // Formula   text = [sign] number unit, number = decimal | n/d | whole-n/d | whole n/d
 // Accuracy  Decimals are read correctly rounded; to_text writes the shortest decimal that reads
-// back to the
-//           same double (unit_text_test.cpp: round trips).
+//           back to the same double (unit_text_test.cpp: round trips).
 // Errors    InvalidInput names the text and every unit that would be accepted.
 // Threads   Pure functions.
 #pragma once

@@ -1,18 +1,16 @@
 // units.hpp: the physical quantities of the library and the units people read them in.
 //
 // What      A quantity (Pressure, Length, Flow, ...) is a Boost.Units SI quantity under a short
-// name:
-//           it cannot be made from a bare number, and a wrong dimension does not compile.
-//           A Unit turns numbers into quantities and back:  25 * psi  is a Pressure,  p / psi  a
+//           name: it cannot be made from a bare number, and a wrong dimension does not compile. A
+//           Unit turns numbers into quantities and back:  25 * psi  is a Pressure,  p / psi  a
 //           double.
 // Formula   value in SI = (number + before) * numerator / denominator + after
 // Source    Exact definitions: inch 0.0254 m, pound 0.45359237 kg (international yard and pound
-// agreement,
-//           1959); standard gravity 9.80665 m/s2 (CGPM 1901, ISO 80000-3); US gallon 231 in3 and
-//           the inch of mercury, conventional, 3386.389 Pa (NIST SP 811, 2008, appendix B).
+//           agreement, 1959); standard gravity 9.80665 m/s2 (CGPM 1901, ISO 80000-3); US gallon 231
+//           in3 and the inch of mercury, conventional, 3386.389 Pa (NIST SP 811, 2008, appendix B).
 // Accuracy  Each factor is a quotient of two exact doubles: one multiplication and one division, so
-// the
-//           error is at most 1 unit in the last place and 25 psi reads back as 25 (units_test.cpp).
+//           the error is at most 1 unit in the last place and 25 psi reads back as 25
+//           (units_test.cpp).
 // Threads   Constants and pure functions.
 #pragma once
 

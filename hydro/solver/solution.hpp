@@ -1,12 +1,11 @@
 // solution.hpp: pressure and flow at every outlet, and the residuals that prove them.
 //
 // What      One LineSolution for each line of the layout, in the same order. Pressures are gauge
-// pressures.
-//           `pressure` is at the device (what the outlet is rated by), `line_pressure` in the pipe
-//           below it. A dry outlet has pressure 0 (it is open to the air) and flow 0; line_pressure
-//           may be negative. An open riser has pressure 0 at its mouth, and the flow that escapes.
-//           A capped outlet has the static pressure, and flow 0. Outlets keep their numbers
-//           whatever happens to them.
+//           pressures. `pressure` is at the device (what the outlet is rated by), `line_pressure`
+//           in the pipe below it. A dry outlet has pressure 0 (it is open to the air) and flow 0;
+//           line_pressure may be negative. An open riser has pressure 0 at its mouth, and the flow
+//           that escapes. A capped outlet has the static pressure, and flow 0. Outlets keep their
+//           numbers whatever happens to them.
 // Threads   Plain values.
 #pragma once
 

@@ -1,25 +1,23 @@
 // sweeps.hpp: Newton's method on a tree of lines, as two sweeps. Not installed.
 //
 // What      The state at every place is the flow arriving AND the head; an outlet carries its own
-// flow and
-//           pressure head, always on its curve. One step is two sweeps of corrections:
-//             outward-in   each subtree answers a small rise dH of head at its inlet with dQ = a +
-//             b dH; inward-out   the rise is passed on, and flows and heads are corrected.
+//           flow and pressure head, always on its curve. One step is two sweeps of corrections:
+//             outward-in   each subtree answers a small rise dH of head at its inlet with
+//                          dQ = a + b dH;
+//             inward-out   the rise is passed on, and flows and heads are corrected.
 //           No matrix, no fill: the time is linear in the number of places.
 // Formula   With m, e, o the residuals of mass, energy and outlet law, h' and g the slopes of the
-// loss in the
-//           reach and of the outlet's flow with head, and A + B dH the answer of all that hangs on
-//           a place:
-//             A = g o + sum of a beyond,   B = g + sum of b beyond
-//             a = (A - m + B e) / (1 + B h'),   b = B / (1 + B h')
+//           loss in the reach and of the outlet's flow with head, and A + B dH the answer of all
+//           that hangs on a place:
+//             A = g o + sum of a beyond,            B = g + sum of b beyond
+//             a = (A - m + B e) / (1 + B h'),       b = B / (1 + B h')
 //             dQ = a + b dH(before),   dH = dH(before) + e - h' dQ,   dq = g (dH + o)
 //           An outlet's curve P = (q/c)^(1/x) starts so flat (x < 1) or so steep (x > 1) that
-//           tangents near P = 0 mislead. Below a small head, the ramp, the curve is a straight line
+//           tangents near P = 0 mislead. Below a small head, the ramp, it is a straight line
 //           through the origin.
 // Source    Ours. Newton's method with block elimination on a tree; friction is linearised in the
-// flow, so a
-//           reach at rest (h' = 0) is harmless, and corrections rather than values are eliminated,
-//           so nothing large is subtracted.
+//           flow, so a reach at rest (h' = 0) is harmless, and corrections rather than values are
+//           eliminated, so nothing large is subtracted.
 #pragma once
 
 #include "hydro/solver/tree.hpp"

@@ -1,13 +1,11 @@
-// tree.hpp: a layout as the solver sees it: places one after another along runs of pipe. Not
-// installed.
+// tree.hpp: a layout as the solver sees it: places one after another along runs of pipe.
+// Not installed.
 //
 // What      A place is where water can leave a line or where a line ends. A reach is the length of
-// pipe that
-//           arrives at a place, with its fittings. A run is a chain of places, numbered outward,
-//           that branches only at its far end. Runs come after the run that feeds them.
+//           pipe that arrives at a place, with its fittings. A run is a chain of places, numbered
+//           outward, that branches only at its far end. Runs come after the run that feeds them.
 // Units     SI doubles; heads and elevations in m, relative to the supply's elevation (far from the
-// sea, or
-//           far above it, nothing is lost to rounding).
+//           sea, or far above it, nothing is lost to rounding).
 #pragma once
 
 #include "hydro/layout/layout.hpp"

@@ -1,13 +1,12 @@
 // read_layout.hpp: layouts and faults from TOML 1.0, as people write them.
 //
 // What      Tables [site], [water], [supply], [pipe.NAME], [outlet.NAME], [[line]] and [[fault]];
-// the keys are
-//           the fields of the structs of the same names. Every quantity is a text with its unit.
+//           the keys are the fields of the structs of the same names. Every quantity is a text with
+//           its unit.
 // Source    TOML 1.0.0 (toml.io), read by toml++.
 // Range     At most 8 MiB of text.
 // Errors    InvalidInput with every mistake of meaning at once, or the first mistake of syntax; the
-// place of
-//           each is file:line:column.
+//           place of each is file:line:column.
 // Threads   Reads the file and nothing else; no global state.
 // Example   examples/ouzel_bench.toml, examples/check_line.cpp
 #pragma once
