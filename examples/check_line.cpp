@@ -7,6 +7,7 @@
 
 #include "hydro/hydro.hpp"
 
+#include <exception>
 #include <iostream>
 #include <string>
 #include <vector>
@@ -34,9 +35,7 @@ int check_line(const std::string& file,
   return hydro::check(now).every_outlet_serves() ? all_serve : some_do_not;
 }
 
-}  // namespace
-
-int main(int argc, char** argv) {
+int run(int argc, char** argv) {
   CLI::App program{"Pressure at every outlet of the lines in FILE, and what is wrong with it."};
   std::string file;
   std::vector<std::string> faults;
@@ -52,12 +51,21 @@ int main(int argc, char** argv) {
   } catch (const CLI::ParseError& error) {
     return program.exit(error) == 0 ? all_serve : bad_input;
   }
+  return check_line(file, faults, units);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
   try {
-    return check_line(file, faults, units);
+    return run(argc, argv);
   } catch (const hydro::InvalidInput& error) {
     std::cerr << error.what() << '\n';
     return bad_input;
   } catch (const hydro::NotSolved& error) {
+    std::cerr << error.what() << '\n';
+    return not_solved;
+  } catch (const std::exception& error) {  // no memory left, say
     std::cerr << error.what() << '\n';
     return not_solved;
   }

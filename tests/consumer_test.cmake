@@ -10,7 +10,7 @@ function(run)
   set(output "${output}" PARENT_SCOPE)
 endfunction()
 
-set(options -D CMAKE_CXX_COMPILER=${COMPILER} "-DCMAKE_CXX_FLAGS=${FLAGS}" -D CMAKE_BUILD_TYPE=Release)
+set(options -D CMAKE_CXX_COMPILER=${COMPILER} "-DCMAKE_CXX_FLAGS=${FLAGS}" -D CMAKE_BUILD_TYPE=Debug)
 if(WAY STREQUAL find_package)
   run(${CMAKE_COMMAND} --install ${BUILD} --prefix ${work}/installed)
   list(APPEND options -D CMAKE_PREFIX_PATH=${work}/installed)

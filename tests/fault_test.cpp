@@ -96,7 +96,8 @@ TEST(Faults, MayBeSeveralAtOnce) {
 }
 
 TEST(Faults, SayThemselvesInOneSentence) {
-  const Line& line = strip().lines()[0];
+  const Layout layout = strip();
+  const Line& line = layout.lines()[0];
   EXPECT_EQ(describe(head_off("row 1", 7), line, UnitSystem::us),
             "row 1, outlet 7: head off, riser open at its top (4.0 ft high, bore 0.81 in, loss "
             "coefficient 1)");

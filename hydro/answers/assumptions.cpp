@@ -21,7 +21,7 @@ class Collection {
   std::vector<std::string> take() {
     for (std::string& sentence : sentences_) {
       const auto about = lines_.find(sentence);
-      if (about != lines_.end()) sentence = names(about->second) + ": " + sentence;
+      if (about != lines_.end()) sentence.insert(0, names(about->second) + ": ");
     }
     return std::move(sentences_);
   }

@@ -34,7 +34,7 @@ RiserSheared riser_sheared(std::string line,
                            int outlet,
                            std::optional<Length> stub,
                            std::optional<double> loss_coefficient) {
-  return {std::move(line), outlet, stub, loss_coefficient};
+  return {std::move(line), outlet, std::move(stub), loss_coefficient};
 }
 Clogged clogged(std::string line, int outlet, double share) {
   return {std::move(line), outlet, share};

@@ -24,6 +24,7 @@ IndexByName index_lines(const std::vector<Line>& lines) {
 /// Names for a hint.
 std::string names_of(const std::vector<Line>& lines) {
   std::vector<std::string> names;
+  names.reserve(lines.size());
   for (const Line& line : lines) names.push_back(line.name);
   return list_in_quotes(names);
 }
@@ -183,9 +184,9 @@ Layout::Layout(Supply supply, std::vector<Line> lines, Water water, Site site) {
   if (auto found = problems(supply, lines, water, site, {}); !found.empty())
     throw InvalidInput(std::move(found));
   auto data = std::make_shared<Data>();
-  data->supply = supply;
+  data->supply = std::move(supply);
   data->lines = std::move(lines);
-  data->water = water;
+  data->water = std::move(water);
   data->site = std::move(site);
   data->index = index_lines(data->lines);
   for (const Line& line : data->lines) {

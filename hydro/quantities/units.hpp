@@ -148,6 +148,7 @@ constexpr Pressure pressure(const Length& head, const Density& density) {
 
 /// `25.0_psi` and `25_psi` for `25 * psi`.
 inline namespace literals {
+// NOLINTBEGIN(bugprone-macro-parentheses): a type and a name cannot stand in parentheses
 #define HYDRO_LITERAL(suffix, Q, unit)                             \
   constexpr Q operator""_##suffix(long double number) {            \
     return static_cast<double>(number) * (unit);                   \
@@ -169,6 +170,7 @@ HYDRO_LITERAL(lph, Flow, lph)
 HYDRO_LITERAL(degC, Temperature, degC)
 HYDRO_LITERAL(degF, Temperature, degF)
 #undef HYDRO_LITERAL
+// NOLINTEND(bugprone-macro-parentheses)
 }  // namespace literals
 
 }  // namespace hydro

@@ -12,7 +12,7 @@ Solution::Solution(Layout layout,
                    Residuals residuals,
                    std::vector<std::string> notes)
     : layout_(std::move(layout)),
-      water_(water),
+      water_(std::move(water)),
       lines_(std::move(lines)),
       residuals_(residuals),
       notes_(std::move(notes)) {

@@ -19,7 +19,7 @@
 namespace hydro {
 namespace {
 
-constexpr std::size_t most_bytes = 8 * 1024 * 1024;
+constexpr std::size_t most_bytes = std::size_t{8} * 1024 * 1024;
 
 using Position = toml::source_position;
 
@@ -240,6 +240,7 @@ class TableReader {
 
 std::string names_of(const auto& definitions) {
   std::vector<std::string> names;
+  names.reserve(definitions.size());
   for (const auto& [name, definition] : definitions) names.push_back(name);
   return list_in_quotes(names);
 }

@@ -192,7 +192,7 @@ class Report {
                       const Line& line,
                       const LineSolution& solved,
                       const std::vector<int>& outlets) const {
-    const std::string who = fmt::format("{}: {}", line.name, numbers(outlets));
+    std::string who = fmt::format("{}: {}", line.name, numbers(outlets));
     const bool one = outlets.size() == 1;
     const auto extreme = [&](auto better) {
       const int found = *std::min_element(outlets.begin(), outlets.end(), [&](int a, int b) {
