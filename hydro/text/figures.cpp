@@ -1,0 +1,47 @@
+#include "hydro/text/figures.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+double without_sign_of_zero(double value) {
+  return std::abs(value) < 1e-9 ? 0 : value;
+}
+
+}  // namespace
+
+std::string Figures::pressure(const Pressure& value) const {
+  return fmt::format(
+      "{:.{}f}", without_sign_of_zero(value / units_.pressure), system_ == UnitSystem::us ? 1 : 0);
+}
+
+std::string Figures::pressure_with_unit(const Pressure& value) const {
+  return pressure(value) + " " + units_.pressure.symbol;
+}
+
+std::string Figures::limit(const Pressure& value) const {
+  std::string text = pressure(value);
+  if (text.ends_with(".0")) text.resize(text.size() - 2);
+  return text + " " + units_.pressure.symbol;
+}
+
+const Unit<Flow>& Figures::flow_unit(const Flow& rated) const {
+  return rated / units_.flow < 1 ? units_.small_flow : units_.flow;
+}
+
+std::string Figures::flow_with_unit(const Flow& value) const {
+  return fmt::format("{:.1f} {}", value / units_.flow, units_.flow.symbol);
+}
+
+std::string Figures::bucket_time(const Flow& value) const {
+  if (!(value > Flow{})) return "never";
+  const double seconds = si(units_.bucket * units_.volume) / si(value);
+  if (seconds < 600) return fmt::format("{:.0f} s", seconds);
+  if (seconds < 36000) return fmt::format("{:.0f} min", seconds / 60);
+  return seconds < 360000 ? fmt::format("{:.0f} h", seconds / 3600) : "days";
+}
+
+}  // namespace hydro

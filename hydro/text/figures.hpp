@@ -1,0 +1,36 @@
+// figures.hpp: quantities as a report prints them, in the units its reader knows. Not installed.
+//
+// Accuracy  Nothing finer than a gauge shows: 0.1 psi, 1 kPa, 0.1 of a unit of flow.
+#pragma once
+
+#include "hydro/quantities/unit_system.hpp"
+
+#include <string>
+
+namespace hydro {
+
+class Figures {
+ public:
+  explicit Figures(UnitSystem system) : system_(system), units_(unit_set(system)) {}
+
+  UnitSystem system() const { return system_; }
+  const UnitSet& units() const { return units_; }
+
+  std::string pressure(const Pressure& value) const;
+  std::string pressure_with_unit(const Pressure& value) const;
+  /// A pressure a person chose, without a needless decimal: "25 psi".
+  std::string limit(const Pressure& value) const;
+
+  std::string flow_with_unit(const Flow& value) const;
+  /// The unit in which outlets of this rated flow are told.
+  const Unit<Flow>& flow_unit(const Flow& rated) const;
+
+  /// How long an outlet takes to fill the bucket.
+  std::string bucket_time(const Flow& value) const;
+
+ private:
+  UnitSystem system_;
+  UnitSet units_;
+};
+
+}  // namespace hydro

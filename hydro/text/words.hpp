@@ -1,0 +1,38 @@
+// words.hpp: what outlets do, in words. Not installed.
+#pragma once
+
+#include "hydro/solver/solution.hpp"
+#include "hydro/text/figures.hpp"
+
+#include <array>
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace hydro {
+
+/// What an outlet does, from the worst on. Finer than OutletState: it knows the rated pressure.
+enum class Doing { broken, capped, dry, below_minimum, below_rated, above_maximum, serves };
+
+inline constexpr std::array failings{Doing::broken,
+                                     Doing::capped,
+                                     Doing::dry,
+                                     Doing::below_minimum,
+                                     Doing::below_rated,
+                                     Doing::above_maximum};
+
+/// @param index of the outlet, from 0 on
+Doing doing(const Line& line, const LineSolution& solved, std::size_t index);
+
+/// For a table: "DOES NOT WORK".
+std::string in_words(Doing what);
+
+/// For a finding: "row 2: outlets 3 to 10 are under the 18 psi below which they do not work (11.5 psi
+/// at outlet 10)." @param outlets by number, from 1 on, in order
+std::string in_a_sentence(Doing what,
+                          const Line& line,
+                          const LineSolution& solved,
+                          const std::vector<int>& outlets,
+                          const Figures& figures);
+
+}  // namespace hydro
