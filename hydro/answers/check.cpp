@@ -4,7 +4,9 @@
 #include "hydro/quantities/range.hpp"
 
 #include <algorithm>
+#include <map>
 #include <optional>
+#include <tuple>
 #include <utility>
 
 namespace hydro {
@@ -16,6 +18,7 @@ constexpr double rounding = 1e-6;  // of the rated pressure
 struct Spread {
   std::string line;
   const Outlet* kind;
+  int lines = 0;  ///< that have such outlets
   int outlets = 0;
   Pressure lowest = {}, highest = {}, sum = {};
   Flow least = {}, most = {};
@@ -58,17 +61,15 @@ class Checking {
       judge_pipe(solved);
     }
     for (const Spread& spread : on_lines_) report(spread);
-    for (const Spread& spread : together_)
-      if (std::count_if(on_lines_.begin(), on_lines_.end(), [&](const Spread& on_line) {
-            return on_line.outlets > 0 && *on_line.kind == *spread.kind;
-          }) > 1)
-        report(spread);
+    for (const auto& [kind, spread] : together_)
+      if (spread.lines > 1) report(spread);
     return std::move(found_);
   }
 
  private:
   void judge_outlets(const Outlet& kind, const LineSolution& solved) {
     Spread on_line{solved.name, &kind};
+    Spread& together = together_.try_emplace(key_of(kind), Spread{{}, &kind}).first->second;
     for (std::size_t i = 0; i < solved.pressure.size(); ++i) {
       const OutletState state = solved.state[i];
       if (state == OutletState::closed || state == OutletState::broken) continue;
@@ -85,9 +86,10 @@ class Checking {
         found_.dry.push_back({solved.name, number, solved.line_pressure[i]});
       else {
         on_line.add(pressure, solved.flow[i]);
-        all_of(kind).add(pressure, solved.flow[i]);
+        together.add(pressure, solved.flow[i]);
       }
     }
+    together.lines += on_line.outlets > 0;
     on_lines_.push_back(on_line);
   }
 
@@ -103,13 +105,17 @@ class Checking {
           {solved.name, lowest, atmosphere_ + lowest < solution_.water().vapour_pressure});
   }
 
-  Spread& all_of(const Outlet& kind) {
-    const auto same = std::find_if(together_.begin(), together_.end(), [&](const Spread& spread) {
-      return *spread.kind == kind;
-    });
-    if (same != together_.end()) return *same;
-    together_.push_back({{}, &kind});
-    return together_.back();
+  /// All that makes a kind of outlet what it is, in an order; -1 stands for what is not given.
+  using Key = std::tuple<std::string, double, double, double, double, double, double>;
+  static Key key_of(const Outlet& kind) {
+    const auto value = [](const std::optional<Pressure>& given) { return given ? si(*given) : -1; };
+    return {kind.name,
+            si(kind.flow),
+            si(kind.at),
+            kind.exponent.value_or(0.5),
+            value(kind.rated),
+            value(kind.minimum),
+            value(kind.maximum)};
   }
 
   void report(const Spread& spread) {
@@ -120,7 +126,7 @@ class Checking {
   const CheckOptions& options_;
   Pressure atmosphere_;
   std::vector<Spread> on_lines_;
-  std::vector<Spread> together_;
+  std::map<Key, Spread> together_;
   Check found_;
 };
 

@@ -1,0 +1,299 @@
+// toml_reader.hpp: TOML read field by field, with the position of every mistake.
+// Not installed; for the one file that reads TOML, since its library is slow to compile.
+#pragma once
+
+#define TOML_HEADER_ONLY 1
+#include "hydro/quantities/range.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+#include <toml++/toml.h>
+
+namespace hydro {
+
+inline constexpr std::size_t most_bytes = std::size_t{8} * 1024 * 1024;
+
+using Position = toml::source_position;
+
+inline std::string at(const std::string& file, const Position& where) {
+  return fmt::format("{}:{}:{}", file, where.line, where.column);
+}
+
+inline std::string printable(std::string_view text) {
+  std::string clean(text);
+  std::replace_if(clean.begin(), clean.end(), is_control, '?');
+  return clean;
+}
+
+/// Collects mistakes with their positions, and remembers which fields have one already.
+class Mistakes {
+ public:
+  /// @param left_of the text [columns], to be taken off its positions
+  explicit Mistakes(std::string file, std::uint32_t left_of = 0)
+      : file_(std::move(file)), left_of_(left_of) {}
+
+  void add(Position where, const std::string& place, const std::string& key, std::string what) {
+    if (!spoiled_.insert({place, key}).second) return;
+    where.column -= std::min(left_of_, where.column - 1);
+    const std::string whose = place + (place.empty() || key.empty() ? "" : ": ") + key;
+    found_.push_back({where, {at(file_, where), whose, std::move(what)}});
+  }
+  bool has(const std::string& place, const std::string& key) const {
+    return spoiled_.contains({place, key});
+  }
+  void throw_if_any() {
+    if (found_.empty()) return;
+    std::stable_sort(found_.begin(), found_.end(), [](const Placed& a, const Placed& b) {
+      return std::pair(a.first.line, a.first.column) < std::pair(b.first.line, b.first.column);
+    });
+    std::vector<Problem> problems;
+    for (Placed& placed : found_) problems.push_back(std::move(placed.second));
+    throw InvalidInput(std::move(problems));
+  }
+
+ private:
+  using Placed = std::pair<Position, Problem>;
+  std::string file_;
+  std::uint32_t left_of_;
+  std::vector<Placed> found_;
+  std::set<std::pair<std::string, std::string>> spoiled_;
+};
+
+inline std::string what_it_is(const toml::node& node) {
+  switch (node.type()) {
+    case toml::node_type::string:
+      return "is the text " + in_quotes(node.as_string()->get());
+    case toml::node_type::integer:
+      return fmt::format("is the bare number {}", node.as_integer()->get());
+    case toml::node_type::floating_point:
+      return fmt::format("is the bare number {}", node.as_floating_point()->get());
+    case toml::node_type::boolean:
+      return fmt::format("is {}", node.as_boolean()->get());
+    case toml::node_type::array:
+      return "is a list";
+    case toml::node_type::table:
+      return "is a table";
+    default:
+      return "is a date or time";
+  }
+}
+
+/// An example of each quantity, for a person who forgot the unit.
+template <class Q>
+inline constexpr std::string_view example = "";
+template <>
+inline constexpr std::string_view example<Length> = "\"20 ft\"";
+template <>
+inline constexpr std::string_view example<Pressure> = "\"25 psi\"";
+template <>
+inline constexpr std::string_view example<Flow> = "\"3.5 gpm\"";
+template <>
+inline constexpr std::string_view example<Temperature> = "\"68 degF\"";
+template <>
+inline constexpr std::string_view example<Density> = "\"998 kg/m3\"";
+template <>
+inline constexpr std::string_view example<KinematicViscosity> = "\"1.0 mm2/s\"";
+
+/// Reads one table field by field; what is never asked for is an unknown key.
+class TableReader {
+ public:
+  /// @param place in errors: `line "row 1"`; @param prefix of the keys: "riser."
+  TableReader(const toml::table& table, std::string place, std::string prefix, Mistakes& mistakes)
+      : table_(table), place_(std::move(place)), prefix_(std::move(prefix)), mistakes_(mistakes) {}
+
+  template <class Q>
+  std::optional<Q> quantity(const char* key) {
+    const toml::node* node = find(key);
+    if (!node) return std::nullopt;
+    if (!node->is_string()) {
+      wrong(*node, key, fmt::format("write a text with the unit, like {}", example<Q>));
+      return std::nullopt;
+    }
+    try {
+      return from_text<Q>(node->as_string()->get());
+    } catch (const InvalidInput& error) {
+      mistakes_.add(node->source().begin, place_, prefix_ + key, error.what());
+      return std::nullopt;
+    }
+  }
+
+  std::optional<double> number(const char* key) {
+    const toml::node* node = find(key);
+    if (!node) return std::nullopt;
+    const auto value = node->value<double>();
+    if (!value || !node->is_number()) {
+      wrong(*node, key, "write a plain number, without quotes");
+      return std::nullopt;
+    }
+    return value;
+  }
+
+  std::optional<int> whole_number(const char* key, int from, int to) {
+    const toml::node* node = find(key);
+    if (!node) return std::nullopt;
+    const auto value = node->is_integer() ? node->value<std::int64_t>() : std::nullopt;
+    if (!value || *value < from || *value > to) {
+      wrong(*node, key, fmt::format("must be a whole number from {} to {}", from, to));
+      return std::nullopt;
+    }
+    return static_cast<int>(*value);
+  }
+
+  std::optional<std::string> text(const char* key) {
+    const toml::node* node = find(key);
+    if (!node) return std::nullopt;
+    if (!node->is_string()) {
+      wrong(*node, key, "write a text, in quotes");
+      return std::nullopt;
+    }
+    return node->as_string()->get();
+  }
+
+  /// A table inside this one.
+  const toml::table* table(const char* key) {
+    const toml::node* node = find(key);
+    if (node && !node->is_table()) wrong(*node, key, "must be a table");
+    return node ? node->as_table() : nullptr;
+  }
+
+  /// A list of tables, [[key]].
+  std::vector<const toml::table*> tables(const char* key) {
+    std::vector<const toml::table*> found;
+    const toml::node* node = find(key);
+    if (!node) return found;
+    const toml::array* array = node->as_array();
+    if (!array || !array->is_homogeneous(toml::node_type::table)) {
+      wrong(*node, key, fmt::format("must be tables, each under its own [[{}]]", key));
+      return found;
+    }
+    for (const toml::node& element : *array) found.push_back(element.as_table());
+    return found;
+  }
+
+  template <class T>
+  T needed(const char* key, std::optional<T> value, T placeholder = {}) {
+    if (!value && !table_.contains(key)) mistake(key, "is not given");
+    return value.value_or(placeholder);
+  }
+
+  /// Unless one of the fields, "a, b, c", has a mistake already.
+  void mistake(const std::string& key, std::string what) {
+    for (std::size_t from = 0; from < key.size();) {
+      const std::size_t comma = std::min(key.find(", ", from), key.size());
+      if (mistakes_.has(place_, prefix_ + key.substr(from, comma - from))) return;
+      from = comma + 2;
+    }
+    const toml::node* node = table_.get(key);
+    if (node && node->is_string() && what.starts_with("is ") && !what.starts_with("is \""))
+      what = in_quotes(node->as_string()->get()) + " " +
+             what;  // as it was written, before it was converted
+    mistakes_.add(position_of(key), place_, prefix_ + key, std::move(what));
+  }
+
+  /// Takes a key without reading it.
+  void accept(const char* key) { asked_.insert(key); }
+
+  /// Keys that were never asked for are mistakes.
+  void finish() {
+    for (const auto& [key, node] : table_) {
+      if (asked_.contains(std::string(key.str()))) continue;
+      std::string accepted;
+      for (const std::string& name : asked_) accepted += (accepted.empty() ? "" : ", ") + name;
+      mistakes_.add(key.source().begin,
+                    place_,
+                    prefix_ + in_quotes(key.str()),
+                    "is not a key known here; accepted are " + accepted);
+    }
+  }
+
+  /// Where a field stands, or the table when it is not given.
+  Position position_of(const std::string& key) const {
+    const toml::node* node = table_.get(key);
+    return node ? node->source().begin : table_.source().begin;
+  }
+  Position position() const { return table_.source().begin; }
+  const std::string& place() const { return place_; }
+
+ private:
+  const toml::node* find(const char* key) {
+    asked_.insert(key);
+    return table_.get(key);
+  }
+  void wrong(const toml::node& node, const char* key, const std::string& hint) {
+    mistakes_.add(node.source().begin, place_, prefix_ + key, what_it_is(node) + "; " + hint);
+  }
+
+  const toml::table& table_;
+  std::string place_;
+  std::string prefix_;
+  Mistakes& mistakes_;
+  std::set<std::string> asked_;
+};
+
+/// Dotted keys nest tables, one in another, and they are taken apart by recursion: hundreds of
+/// thousands would exhaust the stack. Follows TOML's texts and comments, in which dots do not
+/// count.
+inline void refuse_many_dots(std::string_view text, const std::string& name) {
+  constexpr int most_dots = 64;
+  std::string_view open;  // the quotes that end the present text, empty outside
+  bool comment = false;
+  std::uint32_t line = 1;
+  int dots = 0;
+  for (std::size_t i = 0; i < text.size();) {
+    const std::string_view rest = text.substr(i);
+    std::size_t taken = 1;
+    if (rest[0] == '\n') {
+      ++line;
+      dots = 0;
+      comment = false;
+      if (open.size() == 1) open = {};
+    } else if (!open.empty()) {
+      if (rest[0] == '\\' && open[0] == '"')
+        taken = std::min<std::size_t>(2, rest.size());
+      else if (rest.starts_with(open)) {
+        taken = open.size();  // a long text may end in two quotes of its own
+        while (open.size() == 3 && taken < std::min<std::size_t>(5, rest.size()) &&
+               rest[taken] == open[0])
+          ++taken;
+        open = {};
+      }
+    } else if (!comment) {
+      comment = rest[0] == '#';
+      for (const std::string_view quotes : {"\"\"\"", "'''", "\"", "'"})
+        if (open.empty() && rest.starts_with(quotes)) open = quotes;
+      if (!open.empty()) taken = open.size();
+      dots += rest[0] == '.';
+      if (dots > most_dots)
+        throw InvalidInput(at(name, {line, 1}),
+                           fmt::format("has more than {} dots in one line", most_dots));
+    }
+    i += taken;
+  }
+}
+
+/// @param left_of the text [columns], to be taken off in errors
+inline toml::table parse(std::string_view text,
+                         const std::string& name,
+                         std::uint32_t left_of = 0) {
+  if (text.size() > most_bytes)
+    throw InvalidInput(name, fmt::format("has more than {} MiB of text", most_bytes >> 20));
+  refuse_many_dots(text, name);
+  try {
+    return toml::parse(text, std::string_view(name));
+  } catch (const toml::parse_error& error) {
+    Position where = error.source().begin;
+    where.column -= std::min(left_of, where.column - 1);
+    throw InvalidInput(at(name, where),
+                       fmt::format("is not TOML: {}", printable(error.description())));
+  }
+}
+
+}  // namespace hydro
