@@ -1,7 +1,8 @@
 // assumptions.hpp: what was not given and therefore assumed.
 //
 // What      One sentence for each default that the answer rests on, so that nothing is silently
-//           filled in. Threads   Pure function.
+//           filled in.
+// Threads   Pure function.
 #pragma once
 
 #include "hydro/layout/layout.hpp"

@@ -1,9 +1,11 @@
 // outlet.hpp: a kind of outlet, as its maker rates it: so much flow at such a pressure.
 //
 // What      Sprinklers, sprays and emitters let out a flow that rises with the pressure at the
-//           device. Formula   q = flow (p / at)^exponent for p > 0, and 0 otherwise Source    Power
-//           law of outlets as in D. Karmeli, Trans. ASAE 20 (1977) 1079-1085 and FAO Irrigation
-//           Manual, module 9 (2002); exponent 0.5 is Torricelli's law for a plain nozzle.
+//           device.
+// Formula   q = flow (p / at)^exponent for p > 0, and 0 otherwise
+// Source    Power law of outlets as in D. Karmeli, Trans. ASAE 20 (1977) 1079-1085 (from memory)
+//           and FAO Irrigation Manual, module 9 (2002); exponent 0.5 is Torricelli's law for a
+//           plain nozzle.
 // Range     exponent 0.1 to 1.5; the rating's own range of pressures is the maker's.
 // Errors    problems() names each field that is out of its accepted interval.
 // Threads   Plain values and pure functions.

@@ -1,5 +1,6 @@
 // site.hpp: the place: its name, its altitude, and the units its people read.
 //
+// What      The altitude gives the air's pressure, below which a water column parts.
 // Formula   p [Pa] = 101325 (1 - 0.0065 H / 288.15)^5.25588, H in m above the sea
 // Source    ICAO Standard Atmosphere, Doc 7488 (= ISO 2533:1975), troposphere.
 // Range     -500 m to 6,000 m; refused outside.

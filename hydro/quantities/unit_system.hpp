@@ -1,7 +1,8 @@
 // unit_system.hpp: the units in which people of a place read each quantity.
 //
-// Source    The choice is ours: US customary as American growers read it, metric as others do;
-//           gallons are US. Threads   Constants.
+// What      US customary as American growers read it, or metric as others do; gallons are US.
+// Source    The choice is ours.
+// Threads   Constants.
 #pragma once
 
 #include "hydro/quantities/units.hpp"

@@ -2,15 +2,16 @@
 //
 // What      Steady flow of water in full pipes. Velocity head is neglected in lines and paid where
 //           water leaves an open riser.
-// Formula   mass     flow arriving = outlet's flow + flows going on           at every place
-//           energy   H(before) - H(here) = h(Q)                               in every reach
-//           (friction.hpp) outlet   H - z - height = P + riser's loss, q on its curve        at
-//           every outlet (outlet.hpp) H = z + p / (rho g), g = 9.80665 m/s2
-// Source    Conservation of mass and of energy; the method is ours (solver/sweeps.hpp,
-//           solver/content.hpp). Accuracy  The three residuals are at most 1e-12 of their scales
-//           (Residuals), or NotSolved is thrown. Errors    NotSolved. Anything wrong with the
-//           layout was refused when it was made. Threads   Pure function. The same build gives the
-//           same bits. Example examples/check_line.cpp
+// Formula   mass     flow arriving = outlet's flow + flows going on        at every place
+//           energy   H(before) - H(here) = h(Q)                            in every reach
+//           outlet   H - z - height = P + riser's loss, q on its curve     at every outlet
+//           H = z + p / (rho g), g = 9.80665 m/s2; h in friction.hpp, curves in outlet.hpp
+// Source    Conservation of mass and of energy; the method is ours (solver/sweeps.hpp).
+// Accuracy  The three residuals are at most 1e-12 of their scales (Residuals), or NotSolved is
+//           thrown. Below 1e-13 of the head scale an outlet's curve is straight.
+// Errors    NotSolved. Anything wrong with the layout was refused when it was made.
+// Threads   Pure function. The same build gives the same bits.
+// Example   examples/check_line.cpp
 #pragma once
 
 #include "hydro/layout/layout.hpp"

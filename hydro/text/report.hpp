@@ -6,7 +6,9 @@
 // Accuracy  Nothing finer than 0.1 psi, 1 kPa or 0.1 gal/min is printed of a sprinkler: no gauge
 //           reads it. Emitters under 1 gal/min (1 L/min) are told in gallons (litres) an hour.
 // Range     Of a line with more than 60 outlets, the ends and the rows where something changes are
-//           printed, up to 120. Threads   Pure functions. Example   examples/check_line.cpp
+//           printed, up to 120.
+// Threads   Pure functions.
+// Example   examples/check_line.cpp
 #pragma once
 
 #include "hydro/quantities/unit_system.hpp"
