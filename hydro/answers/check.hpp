@@ -3,8 +3,9 @@
 // What      Every outlet against its rated, lowest and highest pressure; how evenly a line waters;
 //           water too fast in a pipe; pressure below the atmosphere's.
 // Formula   below rated          p < rated (1 - 1e-6); a dry outlet has p = 0
-//           pressure variation   (largest - smallest) / average   over outlets of one kind that let
-//           out water flow variation       (largest - smallest) / largest   over the same outlets
+//           pressure variation   (largest - smallest) / average   over outlets of one kind that
+//                                                                 let out water
+//           flow variation       (largest - smallest) / largest   over the same outlets
 //           column separates     p + atmospheric pressure < vapour pressure
 // Source    Variations of 20 % in pressure and 10 % in flow, 5 ft/s in lines: common practice, no
 //           one source (several definitions circulate; the ones above are used here). With exponent
