@@ -251,9 +251,13 @@ TEST(IndependentSolver, AgreesOn500RandomTreesWithFaults) {
   int compared = 0, left_out = 0, dry = 0, broken = 0;
   double worst_head = 0, worst_flow = 0;
   for (std::uint64_t seed = 1; compared < wanted && seed < 4000; ++seed) {
-    const Layout layout = random_layout(
-        seed,
-        {.most_lines = 10, .most_outlets = 30, .least_exponent = 0.2, .darcy_weisbach = false});
+    const Layout layout = random_layout(seed,
+                                        {.most_lines = 10,
+                                         .most_outlets = 30,
+                                         .least_exponent = 0.2,
+                                         .bent_outlets = 0,
+                                         .most_faults = 6,
+                                         .darcy_weisbach = false});
     const DenseModel model(layout);
     if (model.openings().empty()) continue;
     std::vector<double> v(model.openings().size(), 0.7);

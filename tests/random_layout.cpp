@@ -36,7 +36,20 @@ void give_wall(Dice& dice, const Mix& mix, Pipe& pipe) {
     pipe.darcy_factor = dice.between(0.01, 0.05);
 }
 
+/// One that holds its flow, between two pressures or above its minimum.
+Outlet bent_outlet(Dice& dice) {
+  const Pressure low = dice.log_between(5, 200) * kPa;
+  if (dice.chance(0.6))
+    return {.flow = dice.log_between(1, 300) * lph,
+            .compensating = Compensating{low, dice.log_between(1.2, 10) * low}};
+  return {.flow = dice.log_between(1, 300) * lph,
+          .at = 2.0 * low,
+          .exponent = dice.chance(0.3) ? 0 : dice.between(0, 0.0999),
+          .minimum = low};
+}
+
 Outlet random_outlet(Dice& dice, const Mix& mix) {
+  if (dice.chance(mix.bent_outlets)) return bent_outlet(dice);
   const double favourites[] = {0.5, 0.5, 0.5, mix.least_exponent, mix.most_exponent};
   return {.flow = dice.log_between(1, 3000) * lph,
           .at = dice.between(50, 400) * kPa,

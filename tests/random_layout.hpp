@@ -13,6 +13,7 @@ struct Mix {
   int most_outlets = 60;  ///< on one line
   double least_exponent = 0.1;
   double most_exponent = 1.5;
+  double bent_outlets = 0.2;  ///< share that compensate or have an exponent below 0.1
   int most_faults = 3;
   bool darcy_weisbach = true;  ///< besides Hazen-Williams and constant factors
 };

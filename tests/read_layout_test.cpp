@@ -352,7 +352,7 @@ const BadFile wrong_values[] = {
      {"pipe \"wide\": inside_diameter: \"0.05 mm\" is 0.05 mm, must be from 0.1 to 10000 mm"}},
     {"outlet_out_of_range",
      {.outlet = outlet_with("exponent = @2\n")},
-     {"outlet \"spray\": exponent: is 2, must be from 0.1 to 1.5"}},
+     {"outlet \"spray\": exponent: is 2, must be from 0 to 1.5"}},
     {"minimum_above_rated",
      {.outlet = outlet_with("minimum = @\"31 psi\"\n")},
      {"outlet \"spray\": minimum: \"31 psi\" is 213.7374761 kPa, must be at most the rated"}},

@@ -60,7 +60,8 @@ std::vector<std::string> assumptions(const Layout& layout, UnitSystem units) {
       found.add_about(line.name, "the first outlet stands one spacing from the inlet");
     if (!line.outlet_loss_coefficient)
       found.add_about(line.name, "nothing is lost in the line's fittings at the outlets");
-    if (!line.outlet->exponent) found.add_about(line.name, "the outlets' flow exponent is 0.5");
+    if (!line.outlet->exponent && line.outlet->flow != Flow{} && !line.outlet->compensating)
+      found.add_about(line.name, "the outlets' flow exponent is 0.5");
     if (!line.outlet->rated)
       found.add_about(line.name, "the outlets are judged by the pressure of their rating");
     if (line.riser.height > Length{} && !line.riser.inside_diameter)

@@ -6,13 +6,10 @@
 #include <algorithm>
 #include <map>
 #include <optional>
-#include <tuple>
 #include <utility>
 
 namespace hydro {
 namespace {
-
-constexpr double rounding = 1e-6;  // of the rated pressure
 
 /// Extremes and sums over outlets of one kind that let out water.
 struct Spread {
@@ -35,7 +32,8 @@ struct Spread {
   Variation variation(const CheckOptions& options) const {
     const double pressure = (highest - lowest) / (sum / static_cast<double>(outlets));
     const double flow = (most - least) / most;
-    const bool pressure_rule = kind->exponent.value_or(0.5) == 0.5;
+    const bool pressure_rule =
+        kind->exponent.value_or(0.5) == 0.5 && !kind->compensating && kind->points.empty();
     return {
         line,
         kind->name,
@@ -76,11 +74,11 @@ class Checking {
       const int number = static_cast<int>(i) + 1;
       const Pressure pressure = solved.pressure[i];
       const Pressure rated = kind.rated_pressure();
-      if (pressure < rated * (1 - rounding))
+      if (is_below(pressure, rated))
         found_.below_rated.push_back({solved.name, number, pressure, rated});
-      if (kind.minimum && pressure < *kind.minimum)
+      if (kind.minimum && is_below(pressure, *kind.minimum))
         found_.below_minimum.push_back({solved.name, number, pressure, *kind.minimum});
-      if (kind.maximum && pressure > *kind.maximum)
+      if (kind.maximum && is_above(pressure, *kind.maximum))
         found_.above_maximum.push_back({solved.name, number, pressure, *kind.maximum});
       if (state == OutletState::dry)
         found_.dry.push_back({solved.name, number, solved.line_pressure[i]});
@@ -106,16 +104,21 @@ class Checking {
   }
 
   /// All that makes a kind of outlet what it is, in an order; -1 stands for what is not given.
-  using Key = std::tuple<std::string, double, double, double, double, double, double>;
+  using Key = std::pair<std::string, std::vector<double>>;
   static Key key_of(const Outlet& kind) {
-    const auto value = [](const std::optional<Pressure>& given) { return given ? si(*given) : -1; };
-    return {kind.name,
-            si(kind.flow),
-            si(kind.at),
-            kind.exponent.value_or(0.5),
-            value(kind.rated),
-            value(kind.minimum),
-            value(kind.maximum)};
+    std::vector<double> values{si(kind.flow), si(kind.at)};
+    const auto add = [&](const auto& given) { values.push_back(given ? si(*given) : -1); };
+    add(kind.exponent);
+    add(kind.rated);
+    add(kind.minimum);
+    add(kind.maximum);
+    add(kind.nozzle);
+    add(kind.discharge_coefficient);
+    const Compensating range = kind.compensating.value_or(Compensating{});
+    values.insert(values.end(), {si(range.low), si(range.high)});
+    for (const RatedPoint& point : kind.points)
+      values.insert(values.end(), {si(point.pressure), si(point.flow)});
+    return {kind.name, std::move(values)};
   }
 
   void report(const Spread& spread) {

@@ -21,12 +21,12 @@ IndexByName index_lines(const std::vector<Line>& lines) {
   return index;
 }
 
-/// Names for a hint.
+/// Names for a hint, as many as it can show.
 std::string names_of(const std::vector<Line>& lines) {
   std::vector<std::string> names;
-  names.reserve(lines.size());
-  for (const Line& line : lines) names.push_back(line.name);
-  return list_in_quotes(names);
+  for (std::size_t i = 0; i < std::min(listed_at_most, lines.size()); ++i)
+    names.push_back(lines[i].name);
+  return list_in_quotes(names, lines.size());
 }
 
 /// The feeder of each line; none: the supply.
@@ -60,6 +60,7 @@ void add_all(std::vector<Problem>& all, const std::string& place, std::vector<Pr
 /// What is wrong between the lines, each of them taken alone being examined elsewhere.
 std::vector<Problem> problems_between(const std::vector<Line>& lines) {
   std::vector<Problem> all;
+  const std::string hint = names_of(lines);
   const std::vector<std::string> places = places_of(lines);
   const IndexByName index = index_lines(lines);
   Feeders feeders(lines.size());
@@ -103,6 +104,8 @@ std::vector<Problem> problems_between(const std::vector<Line>& lines) {
 std::vector<Problem> problems_of_faults(const std::vector<Fault>& faults,
                                         const std::vector<Line>& lines) {
   std::vector<Problem> all;
+  if (faults.empty()) return all;
+  const std::string hint = names_of(lines);
   const IndexByName index = index_lines(lines);
   std::map<std::pair<std::string, int>, std::size_t> earlier;
   for (std::size_t i = 0; i < faults.size(); ++i) {
@@ -110,10 +113,9 @@ std::vector<Problem> problems_of_faults(const std::vector<Fault>& faults,
     const std::string& name = line_of(faults[i]);
     const auto line = index.find(name);
     if (line == index.end()) {
-      all.push_back(
-          {place,
-           "line",
-           "is " + in_quotes(name) + ", but there is no such line; there are " + names_of(lines)});
+      all.push_back({place,
+                     "line",
+                     "is " + in_quotes(name) + ", but there is no such line; there are " + hint});
       continue;
     }
     add_all(all, place, problems(faults[i], lines[line->second]));
@@ -266,14 +268,12 @@ Layout Layout::with_faults(const std::vector<Fault>& faults) const {
   data->faults.insert(data->faults.end(), faults.begin(), faults.end());
   if (auto found = problems_of_faults(data->faults, data->lines); !found.empty())
     throw InvalidInput(std::move(found));
-  for (const Fault& fault : faults) {
-    std::vector<Fault>& on_line = data->faults_by_line[data->index.at(line_of(fault))];
-    const auto after = std::upper_bound(
-        on_line.begin(), on_line.end(), fault, [](const Fault& one, const Fault& other) {
-          return outlet_of(one) < outlet_of(other);
-        });
-    on_line.insert(after, fault);
-  }
+  for (const Fault& fault : faults)
+    data->faults_by_line[data->index.at(line_of(fault))].push_back(fault);
+  for (auto& [line, on_line] : data->faults_by_line)
+    std::sort(on_line.begin(), on_line.end(), [](const Fault& one, const Fault& other) {
+      return outlet_of(one) < outlet_of(other);
+    });
   return Layout(std::shared_ptr<const Data>(std::move(data)));
 }
 

@@ -26,7 +26,7 @@ double reynolds_number(const Pipe& pipe, const Flow& flow, const WaterProperties
 
 double colebrook_white(double reynolds, double relative_roughness) {
   Examination examination;
-  examination.within("reynolds", reynolds, Range<double>{0, 1e12, units::plain, true});
+  examination.within("reynolds", reynolds, Range<double>{100, 1e12, units::plain});
   examination.within(
       "relative_roughness", relative_roughness, Range<double>{0, 0.05, units::plain});
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));

@@ -34,7 +34,7 @@ Velocity velocity(const Pipe& pipe, const Flow& flow);
 /// Re = V D / nu [-].
 double reynolds_number(const Pipe& pipe, const Flow& flow, const WaterProperties& water);
 
-/// Colebrook-White [-]. @param reynolds above 0 @param relative_roughness k/D, 0 to 0.05.
+/// Colebrook-White [-]. @param reynolds 100 to 1e12 @param relative_roughness k/D, 0 to 0.05.
 double colebrook_white(double reynolds, double relative_roughness);
 
 /// Head lost to the wall over `length`; odd in the flow, strictly rising.

@@ -1,34 +1,44 @@
 // outlet_law.hpp: outlets as the inner loop uses them: plain doubles in SI, pressure as head in m.
-// Not installed. The formula and its source stand in outlet.hpp.
+// Not installed. The formulas and their sources stand in outlet.hpp.
 #pragma once
 
 #include "hydro/physics/outlet.hpp"
 
 #include <cmath>
+#include <limits>
 
 namespace hydro {
 
-/// q = coefficient P^exponent [m3/s, m], q and P >= 0. The inverses spare the inner loop its
-/// divisions.
+/// q = coefficient P^exponent [m3/s, m] from `low` to `high`, and with the square root of P outside.
+/// Rising, continuous, 0 at 0. The inverses spare the inner loop its divisions.
 struct OutletLaw {
   double coefficient = 1;
   double exponent = 0.5;
+  double low = 0;
+  double high = std::numeric_limits<double>::infinity();
   double inverse_coefficient = 1 / coefficient;
   double inverse_exponent = 1 / exponent;
+  bool bent = low > 0 || std::isfinite(high);  ///< whether there is an outside
 
   double flow(double head) const {
+    if (bent) return bent_flow(head);
     return coefficient * (exponent == 0.5 ? std::sqrt(head) : std::pow(head, exponent));
   }
+  /// Of a flow that a whole stretch of heads gives (exponent 0): the lowest of them.
   double head(double flow) const {
+    if (bent) return bent_head(flow);
     const double share = flow * inverse_coefficient;
     return exponent == 0.5 ? share * share : std::pow(share, inverse_exponent);
   }
+  double exponent_at(double head) const {
+    return !bent || (head >= low && head <= high) ? exponent : 0.5;
+  }
+
+  double bent_flow(double head) const;
+  double bent_head(double flow) const;
 };
 
 /// @param weight_density rho g [N/m3]
-inline OutletLaw outlet_law(const Outlet& outlet, double weight_density) {
-  const double exponent = outlet.exponent.value_or(0.5);
-  return {si(outlet.flow) / std::pow(si(outlet.at) / weight_density, exponent), exponent};
-}
+OutletLaw outlet_law(const Outlet& outlet, double weight_density);
 
 }  // namespace hydro

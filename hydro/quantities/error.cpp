@@ -31,12 +31,12 @@ std::string in_quotes(std::string_view text) {
   return "\"" + shown + (end < text.size() ? "..." : "") + "\"";
 }
 
-std::string list_in_quotes(const std::vector<std::string>& texts) {
-  constexpr std::size_t most = 12;
+std::string list_in_quotes(const std::vector<std::string>& texts, std::size_t all) {
+  constexpr std::size_t most = listed_at_most;
   std::string list = texts.empty() ? "none" : "";
   for (std::size_t i = 0; i < std::min(most, texts.size()); ++i)
     list += (i == 0 ? "" : ", ") + in_quotes(texts[i]);
-  if (texts.size() > most) list += " and " + std::to_string(texts.size() - most) + " more";
+  if (all > most) list += " and " + std::to_string(all - most) + " more";
   return list;
 }
 

@@ -6,6 +6,7 @@
 // Threads   Plain values.
 #pragma once
 
+#include <cstddef>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -20,7 +21,9 @@ bool is_control(char c);
 /// for control characters, so that nothing a file says can disturb a terminal.
 std::string in_quotes(std::string_view text);
 /// `"a", "b" and 7 more`, as many as fit on a screen; "none" for none.
-std::string list_in_quotes(const std::vector<std::string>& texts);
+/// @param all how many there are, of which `texts` are at least the first ones
+std::string list_in_quotes(const std::vector<std::string>& texts, std::size_t all);
+inline constexpr std::size_t listed_at_most = 12;
 
 /// One mistake in an input.
 struct Problem {

@@ -12,8 +12,8 @@ namespace {
 
 OutletState state_at(const Outlet& outlet, const Pressure& pressure) {
   if (!(pressure > Pressure{})) return OutletState::dry;
-  if (outlet.minimum && pressure < *outlet.minimum) return OutletState::below_minimum;
-  if (outlet.maximum && pressure > *outlet.maximum) return OutletState::above_maximum;
+  if (outlet.minimum && is_below(pressure, *outlet.minimum)) return OutletState::below_minimum;
+  if (outlet.maximum && is_above(pressure, *outlet.maximum)) return OutletState::above_maximum;
   return OutletState::works;
 }
 
@@ -71,6 +71,18 @@ LineSolution Reading::line(std::size_t line_index) const {
           .inlet_velocity = Velocity::from_value(inflow / bore_area),
           .inlet_pressure = Pressure::from_value(weight_density_ * head_at_inlet),
           .end_pressure = Pressure::from_value(weight_density_ * states_[run.end - 1].head)};
+}
+
+std::optional<std::string> Reading::note_on_catalogue(std::size_t line_index) const {
+  const Line& line = layout_.lines()[line_index];
+  if (!line.outlet || line.outlet->points.empty()) return std::nullopt;
+  const PointsFit fit = fit_of(line.outlet->points);
+  return fmt::format(
+      "line {}: its outlets' catalogue is met by the exponent {:.3f}, with a largest misfit of "
+      "{:.1f} %",
+      in_quotes(line.name),
+      fit.exponent,
+      100 * fit.largest_misfit);
 }
 
 std::optional<std::string> Reading::note_on_slow_flow(std::size_t line_index) const {

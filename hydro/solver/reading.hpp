@@ -22,6 +22,9 @@ class Reading {
 
   LineSolution line(std::size_t line_index) const;
 
+  /// A catalogue that a power law meets badly.
+  std::optional<std::string> note_on_catalogue(std::size_t line_index) const;
+
   /// Hazen-Williams is a law of turbulent flow: says where it carries much of a loss that is not.
   std::optional<std::string> note_on_slow_flow(std::size_t line_index) const;
 

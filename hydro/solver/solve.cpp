@@ -30,7 +30,8 @@ bool all_finite(const std::vector<State>& states) {
 /// `steps`.
 Imbalance iterate(Sweeps& sweeps, int most, int& steps) {
   Imbalance left = sweeps.gather();
-  for (int taken = 0; taken < most && !left.within(tolerance); ++taken, ++steps) {
+  for (int taken = 0; taken < most && std::isfinite(left.sum) && !left.within(tolerance);
+       ++taken, ++steps) {
     sweeps.correct();
     left = sweeps.gather();
   }
@@ -41,7 +42,7 @@ Imbalance iterate(Sweeps& sweeps, int most, int& steps) {
 /// follows the answer while that ramp shrinks; more gently after a ramp on which the steps did not
 /// settle.
 Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& steps) {
-  double ramp = 1;  // of the head span
+  double ramp = 2;  // of the head span: no head is higher anywhere
   constexpr double fastest = 0.1;
   double factor = fastest;
   constexpr double gentlest = 0.95;
@@ -86,6 +87,7 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
   std::vector<std::string> notes;
   for (std::size_t i = 0; i < layout.lines().size(); ++i) {
     lines.push_back(reading.line(i));
+    if (auto note = reading.note_on_catalogue(i)) notes.push_back(std::move(*note));
     if (auto note = reading.note_on_slow_flow(i)) notes.push_back(std::move(*note));
   }
   Solution solution(layout, water, std::move(lines), residuals, std::move(notes));

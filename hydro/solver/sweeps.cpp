@@ -40,7 +40,7 @@ void set_by_flow(State& state, const OutletLaw& law, double ramp, double flow) {
 
 /// The exponent of the curve where the outlet is on it: 1 on the ramp.
 double exponent_at(const OutletLaw& law, double ramp, const State& state) {
-  return state.outlet_head >= ramp ? law.exponent : 1;
+  return state.outlet_head >= ramp ? law.exponent_at(state.outlet_head) : 1;
 }
 
 /// Leaves the outlet's gap o and slope g. The curve P = (q / c)^(1/x) has the slope P / (x q),
@@ -59,6 +59,24 @@ void linearise(const Mouth& mouth, double ramp, State& state) {
   state.outlet_slope = stretch / (state.outlet_head + stretch * riser.slope);
 }
 
+/// The same for an outlet whose curve has bends. On a stretch that is nearly flat the head says all and the
+/// flow nothing; towards a bend a step by flow could fall over it, so it goes only as far as the bend.
+void advance_bent(const Mouth& mouth, double ramp, double head_rise, double at_rest, State& state) {
+  const OutletLaw& law = mouth.law;
+  const double flow_rise = state.outlet_slope * (head_rise + state.outlet_gap);
+  double pressure_rise = head_rise + state.outlet_gap;
+  if (mouth.has_riser)
+    pressure_rise -= flow_rise * (mouth.riser.length * state.riser_slope +
+                                  2 * mouth.riser.fitting * state.outlet_flow);
+  state.riser_slope = unknown_slope;
+  const double bend = std::max(ramp, law.low);
+  if (state.outlet_head < bend)
+    set_by_flow(state, law, ramp, std::min(state.outlet_flow + flow_rise, law.flow(bend)));
+  else
+    set_by_head(
+        state, law, ramp, std::min(state.outlet_head + pressure_rise, at_rest - mouth.height));
+}
+
 /// Moves the outlet along its curve: by head where its pressure rises, by flow where it falls. The
 /// tangent overshoots in the other variable each time; near the end the flow is the one that is
 /// known well. No outlet of a tree ever has more than its head at rest.
@@ -75,6 +93,7 @@ void advance(const Mouth& mouth,
       set_by_head(state, mouth.law, ramp, std::min(available, at_rest - mouth.height));
     return;
   }
+  if (mouth.law.bent) return advance_bent(mouth, ramp, head_rise, at_rest, state);
   const double flow_before = state.outlet_flow;
   const double flow_rise = state.outlet_slope * (head_rise + state.outlet_gap);
   double share = flow_rise / flow_before;
@@ -91,6 +110,14 @@ void advance(const Mouth& mouth,
   if (mouth.has_riser) state.riser_slope = mouth.riser.friction.carry(state.riser_slope, share);
 }
 
+/// No outlet draws more than the pipe before it and its own riser can carry.
+void limit(const Mouth& mouth, double ramp, double capacity, State& state) {
+  const double most = std::min(capacity, mouth.riser.capacity);
+  if (!(state.outlet_flow > most)) return;
+  set_by_flow(state, mouth.law, ramp, most);
+  state.riser_slope = unknown_slope;
+}
+
 }  // namespace
 
 Sweeps::Sweeps(const Tree& tree, double ramp)
@@ -103,18 +130,22 @@ Sweeps::Sweeps(const Tree& tree, double ramp)
     double elevation = run.elevation;
     for (std::size_t i = run.first; i < run.end; ++i) {
       const Place& place = tree.places[i];
-      elevation += tree.reaches[index(place.reach)].ground_rise;
+      const Reach& reach = tree.reaches[index(place.reach)];
+      elevation += reach.ground_rise;
       states_[i].head = tree.supply_head - elevation;
       if (place.mouth == none) continue;
       const Mouth& mouth = tree.mouths[index(place.mouth)];
       set_by_head(states_[i], mouth.law, ramp_, start_share * (states_[i].head - mouth.height));
+      limit(mouth, ramp_, reach.capacity, states_[i]);
     }
   }
   for (std::size_t r = tree.runs.size(); r-- > 0;) {
     const Run& run = tree.runs[r];
     double flow = beyond_[r].flow;
-    for (std::size_t i = run.end; i-- > run.first;)
-      states_[i].flow = flow += states_[i].outlet_flow;
+    for (std::size_t i = run.end; i-- > run.first;) {
+      const double capacity = tree.reaches[index(tree.places[i].reach)].capacity;
+      states_[i].flow = flow = std::min(flow + states_[i].outlet_flow, capacity);
+    }
     if (run.fed_by != none) beyond_[index(run.fed_by)].flow += flow;
   }
 }
@@ -149,6 +180,7 @@ Imbalance Sweeps::gather() {
       state.answer_slope = beyond.slope * share;
       beyond = {state.flow, state.answer, state.answer_slope};
 
+      left.sum += mass_gap + state.energy_gap + state.outlet_gap;
       left.mass = std::max(left.mass, std::abs(mass_gap));
       left.energy = std::max(left.energy, std::abs(state.energy_gap));
       left.flow_scale = std::max(left.flow_scale, std::abs(state.flow));
@@ -175,12 +207,13 @@ void Sweeps::correct() {
           reach.length * state.wall_slope + 2 * reach.fitting * std::abs(state.flow);
       head_rise += state.energy_gap - reach_slope * flow_rise;
       state.wall_slope = reach.friction.carry(state.wall_slope, flow_rise / state.flow);
-      state.flow += flow_rise;
+      state.flow = std::clamp(state.flow + flow_rise, 0.0, reach.capacity);
       state.head += head_rise;
       at_rest -= reach.ground_rise;
-      if (place.mouth != none)
-        advance(
-            tree_->mouths[index(place.mouth)], ramp_, tree_->head_span, head_rise, at_rest, state);
+      if (place.mouth == none) continue;
+      const Mouth& mouth = tree_->mouths[index(place.mouth)];
+      advance(mouth, ramp_, tree_->head_span, head_rise, at_rest, state);
+      limit(mouth, ramp_, reach.capacity, state);
     }
     end_rises_[r] = head_rise;
   }

@@ -22,6 +22,7 @@
 
 #include "hydro/solver/tree.hpp"
 
+#include <cmath>
 #include <vector>
 
 namespace hydro {
@@ -48,13 +49,14 @@ struct Imbalance {
   double mass = 0;        ///< largest over all places [m3/s]
   double energy = 0;      ///< largest over all reaches [m]
   double outlet = 0;      ///< largest over all outlets [m]
+  double sum = 0;         ///< of all gaps: not finite if any of them is not
   double flow_scale = 0;  ///< largest flow in any pipe [m3/s]
   double head_scale = 0;  ///< Tree::head_span [m]
 
-  /// Written without division, so that a layout at rest passes; NaN does not.
+  /// Written without division, so that a layout at rest passes. Maxima forget NaN, the sum does not.
   bool within(double tolerance) const {
-    return mass <= tolerance * flow_scale && energy <= tolerance * head_scale &&
-           outlet <= tolerance * head_scale;
+    return std::isfinite(sum) && mass <= tolerance * flow_scale &&
+           energy <= tolerance * head_scale && outlet <= tolerance * head_scale;
   }
 };
 

@@ -87,7 +87,8 @@ class RunBuilder {
     if (const auto* it = std::get_if<Clogged>(&fault)) share -= it->share;
     if (const auto* it = std::get_if<Worn>(&fault)) share += it->share;
     Mouth mouth = sound_mouth();
-    mouth.law = {share * mouth.law.coefficient, mouth.law.exponent};
+    mouth.law.coefficient *= share;
+    mouth.law.inverse_coefficient /= share;
     return keep(tree_.mouths, mouth);
   }
 
@@ -97,6 +98,19 @@ class RunBuilder {
   FrictionLaw friction_;
   Tree& tree_;
 };
+
+/// The flow at which a reach would lose `head`, to a few per cent: steps on the logarithms, in which
+/// every loss is nearly straight.
+double capacity_for(const Reach& reach, double head) {
+  double flow = 1e-3;
+  for (int step = 0; step < 8; ++step) {
+    double slope = unknown_slope;
+    const Loss loss = reach.loss(flow, slope);
+    if (!(loss.head > 0 && head > 0)) return no_limit;
+    flow *= std::pow(head / loss.head, loss.head / (flow * loss.slope));
+  }
+  return flow;
+}
 
 }  // namespace
 
@@ -125,6 +139,12 @@ Tree make_tree(const Layout& layout, const WaterProperties& water) {
     highest = std::max(highest, std::max(near, far) + si(line.riser.height));
   }
   tree.head_span = std::max(tree.supply_head, highest - lowest);
+  constexpr double margin = 1.5;  // over the supply's head and the whole fall of the ground
+  for (Reach& reach : tree.reaches)
+    reach.capacity = capacity_for(reach, margin * 2 * tree.head_span);
+  for (Mouth& mouth : tree.mouths)
+    if (mouth.has_riser)
+      mouth.riser.capacity = capacity_for(mouth.riser, margin * 2 * tree.head_span);
   return tree;
 }
 

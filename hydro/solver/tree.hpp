@@ -15,16 +15,20 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <vector>
 
 namespace hydro {
+
+inline constexpr double no_limit = std::numeric_limits<double>::infinity();
 
 /// A length of pipe with its fittings: h(Q) = length J(Q) + fitting Q |Q|.
 struct Reach {
   FrictionLaw friction;
   double length = 0;
   double fitting = 0;
-  double ground_rise = 0;  ///< along its length
+  double ground_rise = 0;      ///< along its length
+  double capacity = no_limit;  ///< about the flow [m3/s] that would take all the head there is
 
   /// @param wall_slope of the loss per metre, if it is known; it is left evaluated
   Loss loss(double flow, double& wall_slope) const {

@@ -17,9 +17,10 @@ namespace {
 
 std::string names_of(const auto& definitions) {
   std::vector<std::string> names;
-  names.reserve(definitions.size());
-  for (const auto& [name, definition] : definitions) names.push_back(name);
-  return list_in_quotes(names);
+  for (auto it = definitions.begin(); it != definitions.end() && names.size() < listed_at_most;
+       ++it)
+    names.push_back(it->first);
+  return list_in_quotes(names, definitions.size());
 }
 
 Fault read_fault_table(TableReader& reader) {
@@ -135,12 +136,37 @@ class LayoutReader {
   }
 
   static Outlet read_outlet(TableReader& reader) {
-    return {.flow = reader.needed("flow", reader.quantity<Flow>("flow")),
-            .at = reader.needed("at", reader.quantity<Pressure>("at")),
+    const bool by_flow = !reader.gives("nozzle") && !reader.gives("points");
+    const bool at_pressure = by_flow && !reader.gives("compensating");
+    const auto flow = reader.quantity<Flow>("flow");
+    const auto at = reader.quantity<Pressure>("at");
+    return {.flow = by_flow ? reader.needed("flow", flow) : flow.value_or(Flow{}),
+            .at = at_pressure ? reader.needed("at", at) : at.value_or(Pressure{}),
             .exponent = reader.number("exponent"),
             .rated = reader.quantity<Pressure>("rated"),
             .minimum = reader.quantity<Pressure>("minimum"),
-            .maximum = reader.quantity<Pressure>("maximum")};
+            .maximum = reader.quantity<Pressure>("maximum"),
+            .compensating = read_compensating(reader),
+            .nozzle = reader.quantity<Length>("nozzle"),
+            .discharge_coefficient = reader.number("discharge_coefficient"),
+            .points = read_points(reader)};
+  }
+
+  static std::optional<Compensating> read_compensating(TableReader& reader) {
+    auto inner = reader.inside("compensating");
+    if (!inner) return std::nullopt;
+    const Compensating compensating{
+        .low = inner->needed("low", inner->quantity<Pressure>("low")),
+        .high = inner->needed("high", inner->quantity<Pressure>("high"))};
+    inner->finish();
+    return compensating;
+  }
+
+  static std::vector<RatedPoint> read_points(TableReader& reader) {
+    std::vector<RatedPoint> points;
+    for (const auto& [pressure, flow] : reader.pairs<Pressure, Flow>("points"))
+      points.push_back({pressure, flow});
+    return points;
   }
 
   Riser read_riser(const toml::table& table, const std::string& place) {

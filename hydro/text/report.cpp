@@ -135,7 +135,8 @@ class Report {
     const Line& pipe_line = after_.layout().lines()[index];
     const LineSolution& solved = after_.lines()[index];
     if (!pipe_line.outlet) return;
-    const Flow rated_flow = discharge(*pipe_line.outlet, pipe_line.outlet->rated_pressure());
+    const Flow rated_flow =
+        discharge(*pipe_line.outlet, pipe_line.outlet->rated_pressure(), after_.water().density);
     const Unit<Flow>& unit = figures_.flow_unit(rated_flow);
     const std::string bucket = fmt::format("{:g} {} in", shown_.bucket, shown_.volume.symbol);
 

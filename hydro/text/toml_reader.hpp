@@ -157,6 +157,39 @@ class TableReader {
     return node->as_string()->get();
   }
 
+  /// A reader of a table inside this one; none if it is not given.
+  std::optional<TableReader> inside(const char* key) {
+    const toml::table* inner = table(key);
+    if (!inner) return std::nullopt;
+    return TableReader(*inner, place_, prefix_ + key + ".", mistakes_);
+  }
+
+  /// [["20 psi", "3.1 gpm"], ...]
+  template <class P, class Q>
+  std::vector<std::pair<P, Q>> pairs(const char* key) {
+    std::vector<std::pair<P, Q>> found;
+    const toml::node* node = find(key);
+    const toml::array* list = node ? node->as_array() : nullptr;
+    if (node && !list) wrong(*node, key, "must be a list of pairs");
+    if (!list) return found;
+    for (const toml::node& element : *list) {
+      const toml::array* pair = element.as_array();
+      if (!pair || pair->size() != 2 || !(*pair)[0].is_string() || !(*pair)[1].is_string()) {
+        wrong(
+            element, key, fmt::format("must be a pair of texts, [{}, {}]", example<P>, example<Q>));
+        return {};
+      }
+      try {
+        found.emplace_back(from_text<P>((*pair)[0].as_string()->get()),
+                           from_text<Q>((*pair)[1].as_string()->get()));
+      } catch (const InvalidInput& error) {
+        mistakes_.add(element.source().begin, place_, prefix_ + key, error.what());
+        return {};
+      }
+    }
+    return found;
+  }
+
   /// A table inside this one.
   const toml::table* table(const char* key) {
     const toml::node* node = find(key);
@@ -197,6 +230,8 @@ class TableReader {
              what;  // as it was written, before it was converted
     mistakes_.add(position_of(key), place_, prefix_ + key, std::move(what));
   }
+
+  bool gives(const char* key) const { return table_.contains(key); }
 
   /// Takes a key without reading it.
   void accept(const char* key) { asked_.insert(key); }

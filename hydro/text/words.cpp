@@ -43,10 +43,8 @@ Doing doing(const Line& line, const LineSolution& solved, std::size_t index) {
     case OutletState::works:
       break;
   }
-  constexpr double rounding = 1e-6;
-  return solved.pressure[index] < line.outlet->rated_pressure() * (1 - rounding)
-             ? Doing::below_rated
-             : Doing::serves;
+  return is_below(solved.pressure[index], line.outlet->rated_pressure()) ? Doing::below_rated
+                                                                         : Doing::serves;
 }
 
 std::string in_words(Doing what) {
