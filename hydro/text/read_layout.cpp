@@ -166,7 +166,9 @@ class LayoutReader {
     std::vector<RatedPoint> points;
     for (const auto& [pressure, flow] : reader.pairs<Pressure, Flow>("points"))
       points.push_back({pressure, flow});
-    return points;
+    if (!points.empty() || !reader.gives("points")) return points;
+    reader.mistake("points", "are too few, must be two or more at different pressures");
+    return {{1 * bar, 1 * lph}, {2 * bar, 2 * lph}};  // spares the mistakes that would follow
   }
 
   Riser read_riser(const toml::table& table, const std::string& place) {
