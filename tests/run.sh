@@ -6,7 +6,8 @@ HYDRO_BUILD=${HYDRO_BUILD:-$root/build/tests}
 . "$root/examples/setup.sh"
 
 install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev libcli11-dev \
-  libgtest-dev libgmock-dev libsundials-dev libbenchmark-dev
+  libgtest-dev libgmock-dev libsundials-dev libbenchmark-dev \
+  python3-dev pybind11-dev python3-numpy python3-pytest
 compile all -DHYDRO_EXAMPLES=ON -DHYDRO_TESTS=ON -DHYDRO_BENCHMARKS=ON
 
 ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)"
