@@ -38,6 +38,17 @@ void set_by_flow(State& state, const OutletLaw& law, double ramp, double flow) {
   state.outlet_head = head >= ramp ? head : ramp * (flow / law.flow(ramp));
 }
 
+/// Opens an outlet at a pressure that leaves its riser something of the available head.
+void open_within(const Mouth& mouth, double ramp, double available, State& state) {
+  set_by_head(state, mouth.law, ramp, available);
+  state.riser_slope = unknown_slope;
+  while (mouth.has_riser && state.outlet_flow > 0) {
+    double slope = unknown_slope;
+    if (state.outlet_head + mouth.riser.loss(state.outlet_flow, slope).head <= available) return;
+    set_by_flow(state, mouth.law, ramp, 0.7 * state.outlet_flow);
+  }
+}
+
 /// The exponent of the curve where the outlet is on it: 1 on the ramp.
 double exponent_at(const OutletLaw& law, double ramp, const State& state) {
   return state.outlet_head >= ramp ? law.exponent_at(state.outlet_head) : 1;
@@ -88,9 +99,8 @@ void advance(const Mouth& mouth,
              State& state) {
   if (is_dry(state)) {
     const double available = state.head - mouth.height;
-    state.riser_slope = unknown_slope;
     if (available > hardly_any * head_span)
-      set_by_head(state, mouth.law, ramp, std::min(available, at_rest - mouth.height));
+      open_within(mouth, ramp, std::min(available, at_rest - mouth.height), state);
     return;
   }
   if (mouth.law.bent) return advance_bent(mouth, ramp, head_rise, at_rest, state);

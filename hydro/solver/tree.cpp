@@ -139,7 +139,7 @@ Tree make_tree(const Layout& layout, const WaterProperties& water) {
     highest = std::max(highest, std::max(near, far) + si(line.riser.height));
   }
   tree.head_span = std::max(tree.supply_head, highest - lowest);
-  constexpr double margin = 1.5;  // over the supply's head and the whole fall of the ground
+  constexpr double margin = 1.05;  // over the supply's head and the whole fall of the ground
   for (Reach& reach : tree.reaches)
     reach.capacity = capacity_for(reach, margin * 2 * tree.head_span);
   for (Mouth& mouth : tree.mouths)
