@@ -25,13 +25,19 @@ void run_dry(State& state) {
   state.outlet_head = 0;
 }
 
-void set_by_head(State& state, const OutletLaw& law, double ramp, double head) {
+[[gnu::always_inline]] inline void set_by_head(State& state,
+                                               const OutletLaw& law,
+                                               double ramp,
+                                               double head) {
   if (!(head > 0)) return run_dry(state);
   state.outlet_head = head;
   state.outlet_flow = head >= ramp ? law.flow(head) : law.flow(ramp) * (head / ramp);
 }
 
-void set_by_flow(State& state, const OutletLaw& law, double ramp, double flow) {
+[[gnu::always_inline]] inline void set_by_flow(State& state,
+                                               const OutletLaw& law,
+                                               double ramp,
+                                               double flow) {
   if (!(flow > 0)) return run_dry(state);
   const double head = law.head(flow);
   state.outlet_flow = flow;
@@ -39,7 +45,7 @@ void set_by_flow(State& state, const OutletLaw& law, double ramp, double flow) {
 }
 
 /// Opens an outlet at a pressure that leaves its riser something of the available head.
-void open_within(const Mouth& mouth, double ramp, double available, State& state) {
+[[gnu::cold]] void open_within(const Mouth& mouth, double ramp, double available, State& state) {
   set_by_head(state, mouth.law, ramp, available);
   state.riser_slope = unknown_slope;
   while (mouth.has_riser && state.outlet_flow > 0) {
@@ -72,7 +78,8 @@ void linearise(const Mouth& mouth, double ramp, State& state) {
 
 /// The same for an outlet whose curve has bends. On a stretch that is nearly flat the head says all and the
 /// flow nothing; towards a bend a step by flow could fall over it, so it goes only as far as the bend.
-void advance_bent(const Mouth& mouth, double ramp, double head_rise, double at_rest, State& state) {
+[[gnu::noinline]] void advance_bent(
+    const Mouth& mouth, double ramp, double head_rise, double at_rest, State& state) {
   const OutletLaw& law = mouth.law;
   const double flow_rise = state.outlet_slope * (head_rise + state.outlet_gap);
   double pressure_rise = head_rise + state.outlet_gap;
@@ -107,7 +114,8 @@ void advance(const Mouth& mouth,
   const double flow_before = state.outlet_flow;
   const double flow_rise = state.outlet_slope * (head_rise + state.outlet_gap);
   double share = flow_rise / flow_before;
-  const double pressure_rise = state.outlet_head * share / exponent_at(mouth.law, ramp, state);
+  const double inverse_exponent = state.outlet_head >= ramp ? mouth.law.inverse_exponent : 1;
+  const double pressure_rise = state.outlet_head * share * inverse_exponent;
   if (pressure_rise > near_the_end * head_span) {
     set_by_head(state,
                 mouth.law,
@@ -131,11 +139,7 @@ void limit(const Mouth& mouth, double ramp, double capacity, State& state) {
 }  // namespace
 
 Sweeps::Sweeps(const Tree& tree, double ramp)
-    : tree_(&tree),
-      ramp_(ramp),
-      states_(tree.places.size()),
-      beyond_(tree.runs.size()),
-      end_rises_(tree.runs.size()) {
+    : tree_(&tree), ramp_(ramp), states_(tree.places.size()), far_ends_(tree.runs.size()) {
   for (const Run& run : tree.runs) {
     double elevation = run.elevation;
     for (std::size_t i = run.first; i < run.end; ++i) {
@@ -151,24 +155,24 @@ Sweeps::Sweeps(const Tree& tree, double ramp)
   }
   for (std::size_t r = tree.runs.size(); r-- > 0;) {
     const Run& run = tree.runs[r];
-    double flow = beyond_[r].flow;
+    double flow = far_ends_[r].beyond.flow;
     for (std::size_t i = run.end; i-- > run.first;) {
       const double capacity = tree.reaches[index(tree.places[i].reach)].capacity;
       states_[i].flow = flow = std::min(flow + states_[i].outlet_flow, capacity);
     }
-    if (run.fed_by != none) beyond_[index(run.fed_by)].flow += flow;
+    if (run.fed_by != none) far_ends_[index(run.fed_by)].beyond.flow += flow;
   }
 }
 
 Imbalance Sweeps::gather() {
   Imbalance left{.head_scale = tree_->head_span};
-  std::fill(beyond_.begin(), beyond_.end(), Answer{});
+  std::fill(far_ends_.begin(), far_ends_.end(), FarEnd{});
   for (std::size_t r = tree_->runs.size(); r-- > 0;) {
     const Run& run = tree_->runs[r];
     const double head_at_inlet = run.fed_by == none
                                      ? tree_->supply_head
                                      : states_[tree_->runs[index(run.fed_by)].end - 1].head;
-    Answer beyond = beyond_[r];
+    Answer beyond = far_ends_[r].beyond;
     for (std::size_t i = run.end; i-- > run.first;) {
       const Place& place = tree_->places[i];
       State& state = states_[i];
@@ -196,7 +200,7 @@ Imbalance Sweeps::gather() {
       left.flow_scale = std::max(left.flow_scale, std::abs(state.flow));
     }
     if (run.fed_by == none) continue;
-    Answer& feeder = beyond_[index(run.fed_by)];
+    Answer& feeder = far_ends_[index(run.fed_by)].beyond;
     feeder = {
         feeder.flow + beyond.flow, feeder.constant + beyond.constant, feeder.slope + beyond.slope};
   }
@@ -206,7 +210,7 @@ Imbalance Sweeps::gather() {
 void Sweeps::correct() {
   for (std::size_t r = 0; r < tree_->runs.size(); ++r) {
     const Run& run = tree_->runs[r];
-    double head_rise = run.fed_by == none ? 0 : end_rises_[index(run.fed_by)];
+    double head_rise = run.fed_by == none ? 0 : far_ends_[index(run.fed_by)].rise;
     double at_rest = tree_->supply_head - run.elevation;
     for (std::size_t i = run.first; i < run.end; ++i) {
       const Place& place = tree_->places[i];
@@ -225,7 +229,7 @@ void Sweeps::correct() {
       advance(mouth, ramp_, tree_->head_span, head_rise, at_rest, state);
       limit(mouth, ramp_, reach.capacity, state);
     }
-    end_rises_[r] = head_rise;
+    far_ends_[r].rise = head_rise;
   }
 }
 

@@ -86,8 +86,12 @@ class Sweeps {
   const Tree* tree_;
   double ramp_;
   std::vector<State> states_;
-  std::vector<Answer> beyond_;     ///< by run: of the runs that begin at its far end
-  std::vector<double> end_rises_;  ///< by run: correction of the head at its far end
+  /// What a run and those that begin at its far end tell each other.
+  struct FarEnd {
+    Answer beyond;    ///< theirs together
+    double rise = 0;  ///< correction of the head
+  };
+  std::vector<FarEnd> far_ends_;  ///< by run
 };
 
 }  // namespace hydro
