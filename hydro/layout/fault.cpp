@@ -98,7 +98,7 @@ std::vector<Problem> problems(const Fault& fault, const Line& line) {
   if (open_riser(fault, line) && !line.riser.inside_diameter)
     examination.add(
         "riser.inside_diameter",
-        "of line " + in_quotes(line.name) + " is not known, so the flow of the break is not");
+        "of line " + in_quotes(line.name) + " is not known, and the flow of a break hangs on it; give the line's riser its bore");
   std::visit(
       ByKind{[&](const HeadOff& it) {
                examination.within("loss_coefficient", it.loss_coefficient, some_loss);
