@@ -2,7 +2,8 @@
 // outlet flows, solved by KINSOL of SUNDIALS (a general-purpose nonlinear solver) from a crude
 // start. The answer of such a tree is unique, so two solvers that meet their equations must agree.
 //
-// Unknown of each outlet: v > 0 stands for a flow v q_max, v < 0 for a lack of head -v S.
+// Unknown of each outlet: v > 0 stands for a flow v q_max, or, where the flow is held, for a pressure head v^2 S;
+// v < 0 for a lack of head -v S.
 // Equation: head that arrives, from the supply along the pipes - ground - height - P(q) - riser(q)
 // = 0 (or = v S).
 
@@ -47,6 +48,8 @@ struct Opening {
   double exponent;
   double height;
   double largest_flow;
+  double low;  // below it, and above `high`, q rises with the square root of P; both 0: nowhere
+  double high;
   bool open_riser;
   double riser_length;
   double riser_k;
@@ -68,9 +71,14 @@ class DenseModel {
   double weight() const { return weight_; }
 
   double flow(const Opening& opening, double v) const {
-    return v > 0 ? v * opening.largest_flow : 0;
+    if (!(v > 0)) return 0;
+    if (opening.low == 0) return v * opening.largest_flow;
+    const double P = head(opening, v);
+    const double held = std::clamp(P, opening.low, opening.high);
+    return opening.coefficient * std::pow(held, opening.exponent) * std::sqrt(P / held);
   }
   double head(const Opening& opening, double v) const {
+    if (opening.low > 0) return v > 0 ? v * v * scale_ : 0;
     return v > 0 ? std::pow(flow(opening, v) / opening.coefficient, 1 / opening.exponent) : 0;
   }
 
@@ -163,11 +171,21 @@ class DenseModel {
                .exponent = outlet.exponent.value_or(0.5),
                .height = line.riser.height / units::m,
                .largest_flow = 0,
+               .low = 0,
+               .high = INFINITY,
                .open_riser = false,
                .riser_length = line.riser.height / units::m,
                .riser_k = line.riser.loss_coefficient.value_or(0)};
     it.coefficient =
         outlet.flow / m3_per_s / std::pow(outlet.at / units::Pa / weight_, it.exponent);
+    if (outlet.compensating) {
+      it.exponent = 0;
+      it.coefficient = outlet.flow / m3_per_s;
+      it.low = outlet.compensating->low / units::Pa / weight_;
+      it.high = outlet.compensating->high / units::Pa / weight_;
+    } else if (it.exponent < 0.1) {
+      it.low = outlet.minimum.value() / units::Pa / weight_;
+    }
     if (fault) {
       if (const auto* clog = std::get_if<Clogged>(fault)) it.coefficient *= 1 - clog->share;
       if (const auto* wear = std::get_if<Worn>(fault)) it.coefficient *= 1 + wear->share;
@@ -178,6 +196,7 @@ class DenseModel {
         // The random risers have a loss coefficient of their own, which is the break's default.
         it.coefficient = A * std::sqrt(2 * g / (1 + it.riser_k));
         it.exponent = 0.5;
+        it.low = 0;
         it.riser_k = 0;
         it.open_riser = true;
         if (!off) it.height = it.riser_length = std::min(0.5 * 0.3048, it.riser_length);
@@ -255,7 +274,6 @@ TEST(IndependentSolver, AgreesOn500RandomTreesWithFaults) {
                                         {.most_lines = 10,
                                          .most_outlets = 30,
                                          .least_exponent = 0.2,
-                                         .bent_outlets = 0,
                                          .most_faults = 6,
                                          .darcy_weisbach = false});
     const DenseModel model(layout);
