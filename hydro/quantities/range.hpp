@@ -74,7 +74,7 @@ class Examination {
   void include(const std::string& part, const std::vector<Problem>& found) {
     for (const Problem& problem : found) add(part + "." + problem.key, problem.message);
   }
-  std::vector<Problem> take() { return std::move(problems_); }
+  std::vector<Problem> take() { return std::exchange(problems_, {}); }
 
  private:
   std::vector<Problem> problems_;

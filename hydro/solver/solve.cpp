@@ -12,8 +12,7 @@ namespace hydro {
 namespace {
 
 constexpr double tolerance = 1e-12;  // of each residual's scale
-constexpr double last_ramp =
-    1e-13;  // of the head span: bends the outlets' curves by less than the tolerance
+constexpr double last_ramp = 1e-13;  // of the head span: moves no outlet beyond the tolerance
 
 double share_of(double part, double whole) {
   return part == 0 ? 0 : part / whole;
@@ -26,8 +25,7 @@ bool all_finite(const std::vector<State>& states) {
   });
 }
 
-/// Newton steps until the imbalance is within the tolerance or `most` are taken; counts them on
-/// `steps`.
+/// Newton steps until the imbalance is within the tolerance or `most` are taken; counts them.
 Imbalance iterate(Sweeps& sweeps, int most, int& steps) {
   Imbalance left = sweeps.gather();
   for (int taken = 0; taken < most && std::isfinite(left.sum) && !left.within(tolerance);
@@ -38,14 +36,14 @@ Imbalance iterate(Sweeps& sweeps, int most, int& steps) {
   return left;
 }
 
-/// The last resort: starts from outlets whose curves are straight up to the whole head span, and
+/// The last resort: starts from outlets whose curves are straight as far as there is any head, and
 /// follows the answer while that ramp shrinks; more gently after a ramp on which the steps did not
 /// settle.
 Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& steps) {
-  double ramp = 2;  // of the head span: no head is higher anywhere
   constexpr double fastest = 0.1;
-  double factor = fastest;
   constexpr double gentlest = 0.95;
+  double factor = fastest;
+  double ramp = 2;  // of the head span: no head is higher anywhere
   sweeps = Sweeps(tree, ramp * tree.head_span);
   Imbalance left = iterate(sweeps, most_each, steps);
   while (left.within(tolerance) && ramp > last_ramp) {

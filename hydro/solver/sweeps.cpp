@@ -6,11 +6,9 @@
 namespace hydro {
 namespace {
 
-constexpr double start_share =
-    0.85;  // of the static head: with about 20 % loss, close to the answer
+constexpr double start_share = 0.85;   // of the head at rest: close where 20 % is lost
 constexpr double near_the_end = 1e-6;  // of the head span: steps this small are taken by flow
-constexpr double hardly_any =
-    1e-13;  // of the head span: no more wakes a dry outlet, or rounding would
+constexpr double hardly_any = 1e-13;   // of the head span: more wakes a dry outlet
 
 std::size_t index(std::int32_t reference) {
   return static_cast<std::size_t>(reference);
@@ -76,8 +74,8 @@ void linearise(const Mouth& mouth, double ramp, State& state) {
   state.outlet_slope = stretch / (state.outlet_head + stretch * riser.slope);
 }
 
-/// The same for an outlet whose curve has bends. On a stretch that is nearly flat the head says all and the
-/// flow nothing; towards a bend a step by flow could fall over it, so it goes only as far as the bend.
+/// The same for an outlet whose curve has bends. On a stretch that is nearly flat the head says all
+/// and the flow nothing; towards a bend a step by flow could fall over it, so it ends there.
 [[gnu::noinline]] void advance_bent(
     const Mouth& mouth, double ramp, double head_rise, double at_rest, State& state) {
   const OutletLaw& law = mouth.law;

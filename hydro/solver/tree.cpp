@@ -99,7 +99,7 @@ class RunBuilder {
   Tree& tree_;
 };
 
-/// The flow at which a reach would lose `head`, to a few per cent: steps on the logarithms, in which
+/// A little more than the flow at which a reach would lose `head`: steps on the logarithms, in which
 /// every loss is nearly straight.
 double capacity_for(const Reach& reach, double head) {
   double flow = 1e-3;
@@ -109,7 +109,8 @@ double capacity_for(const Reach& reach, double head) {
     if (!(loss.head > 0 && head > 0)) return no_limit;
     flow *= std::pow(head / loss.head, loss.head / (flow * loss.slope));
   }
-  return flow;
+  constexpr double generous = 1.2;  // a reach must never be held below what it carries
+  return generous * flow;
 }
 
 }  // namespace
@@ -139,12 +140,10 @@ Tree make_tree(const Layout& layout, const WaterProperties& water) {
     highest = std::max(highest, std::max(near, far) + si(line.riser.height));
   }
   tree.head_span = std::max(tree.supply_head, highest - lowest);
-  constexpr double margin = 1.05;  // over the supply's head and the whole fall of the ground
-  for (Reach& reach : tree.reaches)
-    reach.capacity = capacity_for(reach, margin * 2 * tree.head_span);
+  constexpr double margin = 2.1;  // of the head span: the supply's head, the whole fall, and some
+  for (Reach& reach : tree.reaches) reach.capacity = capacity_for(reach, margin * tree.head_span);
   for (Mouth& mouth : tree.mouths)
-    if (mouth.has_riser)
-      mouth.riser.capacity = capacity_for(mouth.riser, margin * 2 * tree.head_span);
+    if (mouth.has_riser) mouth.riser.capacity = capacity_for(mouth.riser, margin * tree.head_span);
   return tree;
 }
 

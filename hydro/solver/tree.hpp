@@ -4,8 +4,9 @@
 // What      A place is where water can leave a line or where a line ends. A reach is the length of
 //           pipe that arrives at a place, with its fittings. A run is a chain of places, numbered
 //           outward, that branches only at its far end. Runs come after the run that feeds them.
-// Units     SI doubles; heads and elevations in m, relative to the supply's elevation (far from the
-//           sea, or far above it, nothing is lost to rounding).
+// Units     SI doubles. The head at a place is the pressure head in the pipe [m]; the rise of the
+//           ground belongs to the reach, so that nothing is lost to rounding far above the sea.
+//           Elevations are above the supply's.
 #pragma once
 
 #include "hydro/layout/layout.hpp"
@@ -64,8 +65,7 @@ struct Run {
 
 struct Tree {
   double supply_head = 0;
-  double head_span =
-      0;  ///< scale of the residuals in head: the larger of |supply head| and all rise and fall
+  double head_span = 0;  ///< the residuals' scale: the supply's head or all rise and fall [m]
   std::vector<Reach> reaches;
   std::vector<Mouth> mouths;
   std::vector<Place> places;
