@@ -74,11 +74,13 @@ std::vector<std::string> assumptions(const Layout& layout, UnitSystem units) {
                             outlet_of(fault),
                             value));
     };
-    if (const auto* off = std::get_if<HeadOff>(&fault); off && !off->loss_coefficient)
+    const bool riser_tells = layout.line(line_of(fault)).riser.loss_coefficient.has_value();
+    if (const auto* off = std::get_if<HeadOff>(&fault);
+        off && !off->loss_coefficient && !riser_tells)
       estimated("the loss coefficient");
     if (const auto* sheared = std::get_if<RiserSheared>(&fault)) {
       if (!sheared->stub) estimated("the height");
-      if (!sheared->loss_coefficient) estimated("the loss coefficient");
+      if (!sheared->loss_coefficient && !riser_tells) estimated("the loss coefficient");
     }
   }
   return found.take();

@@ -79,9 +79,9 @@ std::string describe(const Fault& fault, const Line& line, UnitSystem units) {
       ByKind{[&](const HeadOff&) { return "head off, riser open at its top " + opening(); },
              [&](const RiserSheared&) { return "riser sheared, stub open " + opening(); },
              [](const Clogged& it) {
-               return fmt::format("clogged, {:.0f} % of its flow lost", 100 * it.share);
+               return fmt::format("clogged, {:.3g} % of its flow lost", 100 * it.share);
              },
-             [](const Worn& it) { return fmt::format("worn, {:.0f} % more flow", 100 * it.share); },
+             [](const Worn& it) { return fmt::format("worn, {:.3g} % more flow", 100 * it.share); },
              [](const Capped&) { return std::string("capped"); }},
       fault);
   return fmt::format("{}, outlet {}: {}", line_of(fault), outlet_of(fault), what);
@@ -98,7 +98,8 @@ std::vector<Problem> problems(const Fault& fault, const Line& line) {
   if (open_riser(fault, line) && !line.riser.inside_diameter)
     examination.add(
         "riser.inside_diameter",
-        "of line " + in_quotes(line.name) + " is not known, and the flow of a break hangs on it; give the line's riser its bore");
+        "of line " + in_quotes(line.name) +
+            " is not known, and the flow of a break hangs on it; give the line's riser its bore");
   std::visit(
       ByKind{[&](const HeadOff& it) {
                examination.within("loss_coefficient", it.loss_coefficient, some_loss);

@@ -13,10 +13,20 @@ void require_sound(const Pipe& pipe) {
   if (auto found = problems(pipe); !found.empty()) throw InvalidInput(std::move(found));
 }
 
+constexpr Range<Flow> some_flow{-1e6, 1e6, m3_per_s};
+
+template <class Q>
+void require_within(const char* name, const Q& value, const Range<Q>& range) {
+  Examination examination;
+  examination.within(name, value, range);
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+}
+
 }  // namespace
 
 Velocity velocity(const Pipe& pipe, const Flow& flow) {
   require_sound(pipe);
+  require_within("flow", flow, some_flow);
   return flow / area(pipe);
 }
 
@@ -38,11 +48,18 @@ Length friction_loss(const Pipe& pipe,
                      const Flow& flow,
                      const WaterProperties& water) {
   require_sound(pipe);
+  require_within("length", length, Range<Length>{0, 1e8, units::m});
+  require_within("flow", flow, some_flow);
+  require_within("kinematic_viscosity",
+                 water.kinematic_viscosity,
+                 Range<KinematicViscosity>{0.001, 10000, mm2_per_s});
   return length * FrictionLaw(pipe, water).per_metre(si(flow)).head;
 }
 
 Length fitting_loss(const Pipe& pipe, double loss_coefficient, const Flow& flow) {
   require_sound(pipe);
+  require_within("loss_coefficient", loss_coefficient, Range<double>{0, 1e9, units::plain});
+  require_within("flow", flow, some_flow);
   const double k = fitting_coefficient(loss_coefficient, si(pipe.inside_diameter));
   return k * si(flow) * std::abs(si(flow)) * units::m;
 }

@@ -75,6 +75,10 @@ OutletLaw outlet_law(const Outlet& outlet, double weight_density) {
 
 Flow discharge(const Outlet& outlet, const Pressure& pressure, const Density& density) {
   if (auto found = problems(outlet); !found.empty()) throw InvalidInput(std::move(found));
+  Examination examination;
+  examination.within("pressure", pressure, Range<Pressure>{-1e6, 1e6, kPa});
+  examination.within("density", density, Range<Density>{900, 1100, kg_per_m3});
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
   const double weight_density = si(density) * gravity;
   const OutletLaw law = outlet_law(outlet, weight_density);
   return Flow::from_value(si(pressure) > 0 ? law.flow(si(pressure) / weight_density) : 0);

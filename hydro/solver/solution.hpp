@@ -52,7 +52,7 @@ struct Residuals {
   double energy = 0;         ///< in every length of pipe
   double outlet = 0;         ///< in the head at every outlet
   int steps = 0;             ///< Newton steps taken
-  bool last_resort = false;  ///< the content was minimised
+  bool last_resort = false;  ///< the ramp was shrunk (solver/sweeps.hpp)
 };
 
 class Solution {

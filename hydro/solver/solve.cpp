@@ -1,5 +1,6 @@
 #include "hydro/solver/solve.hpp"
 
+#include "hydro/quantities/range.hpp"
 #include "hydro/solver/reading.hpp"
 #include "hydro/solver/sweeps.hpp"
 #include "hydro/solver/tree.hpp"
@@ -67,6 +68,9 @@ Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& step
 }  // namespace
 
 Solution solve(const Layout& layout, const SolveOptions& options) {
+  Examination examination;
+  examination.within("newton_steps", options.newton_steps, 0, 10000);
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
   const WaterProperties water = properties(layout.water());
   const Tree tree = make_tree(layout, water);
   Sweeps sweeps(tree, last_ramp * tree.head_span);
@@ -76,9 +80,10 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
     residuals.last_resort = true;
     left = shrink_ramp(sweeps, tree, options.newton_steps, residuals.steps);
   }
-  residuals.mass = share_of(left.mass, left.flow_scale);
-  residuals.energy = share_of(left.energy, left.head_scale);
-  residuals.outlet = share_of(left.outlet, left.head_scale);
+  const double beyond_numbers = std::isfinite(left.sum) ? 0 : HUGE_VAL;
+  residuals.mass = std::max(beyond_numbers, share_of(left.mass, left.flow_scale));
+  residuals.energy = std::max(beyond_numbers, share_of(left.energy, left.head_scale));
+  residuals.outlet = std::max(beyond_numbers, share_of(left.outlet, left.head_scale));
 
   const Reading reading(layout, water, tree, sweeps.states());
   std::vector<LineSolution> lines;

@@ -23,7 +23,7 @@ struct SolveOptions {
   int newton_steps = 60;  ///< at most; then the last resort, with as many for each of its ramps
 };
 
-/// @throws NotSolved
+/// @throws NotSolved, InvalidInput for options.newton_steps outside 0 to 10000
 Solution solve(const Layout& layout, const SolveOptions& options = {});
 
 }  // namespace hydro
