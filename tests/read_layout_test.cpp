@@ -389,7 +389,7 @@ const BadFile wrong_values[] = {
      {"line \"row 1\": riser.height: \"31 m\" is 31 m, must be from 0 to 30 m"}},
     {"spacing_negative",
      {.line = row_with("count = 3\nspacing = @\"-20 m\"\n")},
-     {"line \"row 1\": spacing: \"-20 m\" is -0.02 km, must be above 0 to 100 km"}},
+     {"line \"row 1\": spacing: \"-20 m\" is -0.02 km, must be from 1e-06 to 100 km"}},
     {"shorter_than_its_outlets",
      {.line = row_with(three + "length = @\"50 ft\"\n")},
      {"line \"row 1\": length: \"50 ft\" is 15.24 m, shorter than the 18.288 m"}},

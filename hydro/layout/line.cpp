@@ -17,7 +17,7 @@ Length Line::whole_length() const {
 }
 
 std::vector<Problem> problems(const Line& line) {
-  constexpr Range<Length> some_length{0, 100, km, true};
+  constexpr Range<Length> some_length{1e-6, 100, km};
   constexpr Range<double> some_loss{0, 1e9, units::plain};
   Examination examination;
 

@@ -9,8 +9,8 @@
 namespace hydro {
 namespace {
 
-constexpr Range<Pressure> some_pressure{0, 10000, kPa, true};
-constexpr Range<Flow> some_flow{0, 3600000, lph, true};
+constexpr Range<Pressure> some_pressure{0.001, 10000, kPa};
+constexpr Range<Flow> some_flow{0.001, 3600000, lph};
 constexpr double least_free_exponent =
     0.1;  // below it a curve is too steep at the foot to be solved
 

@@ -48,12 +48,11 @@ class RunBuilder {
 
  private:
   Reach reach(double length, double loss_coefficient) const {
-    const double slope_of_ground =
-        si(line_.ground_rise.value_or(Length{})) / si(line_.whole_length());
+    const double share_of_line = length / si(line_.whole_length());
     return {friction_,
             length,
             fitting_coefficient(loss_coefficient, si(line_.pipe.inside_diameter)),
-            length * slope_of_ground};
+            si(line_.ground_rise.value_or(Length{})) * share_of_line};
   }
 
   Mouth sound_mouth() const {
