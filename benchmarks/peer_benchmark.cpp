@@ -1,0 +1,275 @@
+// What a cold solve of one lateral costs, beside general solvers in the same run.
+//
+// Case      The base case of solve_benchmark.cpp: Hazen-Williams, about 20 % of the supply's head
+//           lost, outlets of exponent 0.5, flat ground, no risers.
+// Peers     Eigen's sparse LDLT, KINSOL's banded Newton, GSL's dense hybrid method (to n = 100).
+//           What is common to all stands in peers.hpp; how each was made strong, in its own file.
+// Ours      The sweeps, from the tree to the tolerance; their memory is made inside the time.
+// Proof     After the timing, the profile that the last solve left is put into the equations of
+//           peers.hpp, in long doubles: mass by the inflow, energy by the supply's head.
+// Table     Medians. A ratio is only as good as the machine is quiet: compare within one run.
+//
+//   peer_benchmark [--benchmark_repetitions=15]
+
+#include "hydro/hydro.hpp"
+#include "hydro/solver/sweeps.hpp"
+#include "hydro/solver/tree.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+#include <map>
+#include <memory>
+#include <stdexcept>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "peers.hpp"
+#include <benchmark/benchmark.h>
+
+namespace {
+
+using namespace hydro;
+using peers::Lateral;
+using peers::Peer;
+using peers::Profile;
+
+constexpr double supply_kPa = 300;
+constexpr double lost_share = 0.2;  // of the supply's head, by friction along the lateral
+
+/// A bore that loses about `lost_share` of the supply's head over `count` outlets.
+Length bore_for(int count, const Length& spacing) {
+  const double flow = count * si(800 * lph);
+  const double loss = lost_share * supply_kPa * 1000 / 9806.65;
+  const double factor = 0.36;  // of a line with many outlets
+  return Length::from_value(std::pow(
+      factor * 10.67 * count * si(spacing) * std::pow(flow, 1.852) / (std::pow(150, 1.852) * loss),
+      1 / 4.8704));
+}
+
+Tree lateral_tree(int count) {
+  const Length spacing = 12.0 / std::max(1, count / 1000) * units::m;
+  const Line line{.name = "lateral",
+                  .pipe = {.inside_diameter = std::min(10.0 * units::m, bore_for(count, spacing)),
+                           .hazen_williams = 150},
+                  .outlet = Outlet{.flow = 800 * lph, .at = 250 * kPa},
+                  .count = count,
+                  .spacing = spacing};
+  const Layout layout{Supply{.pressure = supply_kPa * kPa}, {line}};
+  return make_tree(layout, properties(layout.water()));
+}
+
+/// The same lateral for the peers, with the coefficients of the tree.
+Lateral lateral_of(const Tree& tree) {
+  const Reach& reach = tree.reaches.back();
+  const Mouth& mouth = tree.mouths.at(0);
+  double wall_slope = unknown_slope;
+  const double unit_loss = reach.loss(1, wall_slope).head;
+  for (const Reach& other : tree.reaches)
+    if (other.length != reach.length || other.fitting != 0 || other.ground_rise != 0)
+      throw std::logic_error("the reaches differ");
+  if (tree.runs.size() != 1 || tree.mouths.size() != 1 || mouth.has_riser || mouth.height != 0 ||
+      mouth.law.exponent != 0.5 || mouth.law.bent)
+    throw std::logic_error("not the case that the peers know");
+  return {tree.places.size(), tree.supply_head, unit_loss, mouth.law.coefficient};
+}
+
+class Ours final : public Peer {
+ public:
+  explicit Ours(Tree tree) : tree_(std::move(tree)), sweeps_(tree_, ramp()) {}
+
+  int solve() override {
+    sweeps_ = Sweeps(tree_, ramp());
+    Imbalance left = sweeps_.gather();
+    int steps = 0;
+    for (; !left.within(peers::tolerance) && steps < peers::most_steps; ++steps) {
+      sweeps_.correct();
+      left = sweeps_.gather();
+    }
+    return left.within(peers::tolerance) ? steps : -1;
+  }
+
+  Profile profile() const override {
+    Profile result;
+    for (const State& state : sweeps_.states()) {
+      result.flow.push_back(state.flow);
+      result.head.push_back(state.head);
+    }
+    return result;
+  }
+
+ private:
+  double ramp() const { return 1e-13 * tree_.head_span; }
+
+  Tree tree_;
+  Sweeps sweeps_;
+};
+
+struct Gaps {
+  double mass;    ///< largest, by the inflow
+  double energy;  ///< largest, by the supply's head
+};
+
+Gaps gaps_of(const Lateral& line, const Profile& profile) {
+  using Long = long double;
+  Long mass = 0;
+  Long energy = 0;
+  for (std::size_t i = 0; i < line.count; ++i) {
+    const Long flow = profile.flow[i];
+    const Long head = profile.head[i];
+    const Long flow_beyond = i + 1 < line.count ? profile.flow[i + 1] : 0;
+    const Long head_before = i > 0 ? profile.head[i - 1] : line.supply_head;
+    const Long lost = line.loss_coefficient * std::pow(flow, Long{1.852});
+    mass = std::max(mass, std::abs(flow - flow_beyond - line.outlet_coefficient * std::sqrt(head)));
+    energy = std::max(energy, std::abs(head_before - head - lost));
+  }
+  return {static_cast<double>(mass / profile.flow[0]),
+          static_cast<double>(energy / line.supply_head)};
+}
+
+void cold_solve(benchmark::State& state, Peer& peer, const Lateral& line) {
+  int steps = 0;
+  for (auto _ : state) {
+    steps = peer.solve();
+    benchmark::ClobberMemory();
+  }
+  const Gaps gaps = gaps_of(line, peer.profile());
+  const bool solved =
+      steps >= 0 && gaps.mass <= peers::tolerance && gaps.energy <= peers::tolerance;
+  state.counters["steps"] = steps;
+  state.counters["mass"] = gaps.mass;
+  state.counters["energy"] = gaps.energy;
+  state.counters["solved"] = solved;
+}
+
+/// The unit of solve_benchmark.cpp: one power and one square root with their derivatives.
+void law_pass(benchmark::State& state) {
+  constexpr std::size_t count = 1000;
+  std::vector<double> flow(count), pressure(count);
+  for (std::size_t i = 0; i < count; ++i) {  // values that a predictor cannot learn
+    flow[i] = 1e-4 * static_cast<double>(i % 977 + 1);
+    pressure[i] = 20 + 0.01 * static_cast<double>(i % 613);
+  }
+  for (auto _ : state) {
+    double sum = 0;
+    for (std::size_t i = 0; i < count; ++i) {
+      const double friction = 1e5 * std::pow(flow[i], 0.852);
+      const double outlet = 1e-4 * std::sqrt(pressure[i]);
+      sum += friction * flow[i] + 1.852 * friction + outlet + outlet / (2 * pressure[i]);
+    }
+    benchmark::DoNotOptimize(sum);
+  }
+}
+
+struct Case {
+  std::string name;
+  std::string ours;  ///< name of the case it is compared with
+  double outlets;
+};
+
+/// Keeps the runs of each case and prints them as one table.
+class Table : public benchmark::BenchmarkReporter {
+ public:
+  std::vector<Case> cases;
+
+  bool ReportContext(const Context& context) override {
+    PrintBasicContext(&GetErrorStream(), context);
+    return true;
+  }
+  void ReportRuns(const std::vector<Run>& runs) override {
+    for (const Run& run : runs) {
+      if (run.run_type != Run::RT_Iteration) continue;
+      const std::string& name = run.run_name.function_name;
+      Measured& measured = measured_[name];
+      measured.counters = run.counters;
+      const auto solved = run.counters.find("solved");
+      if (solved != run.counters.end() && !(solved->second.value > 0)) measured.failed = true;
+      measured.times.push_back(run.GetAdjustedRealTime());
+    }
+  }
+  bool any_failed() const {
+    return std::any_of(
+        measured_.begin(), measured_.end(), [](const auto& it) { return it.second.failed; });
+  }
+  void Finalize() override {
+    const double unit = median("law pass") / 1000;
+    std::printf("\nOne law pass: %.1f ns per outlet\n\n", unit);
+    std::printf("%-16s %12s %12s %8s %10s %10s %8s\n",
+                "cold solve",
+                "ns/outlet",
+                "law passes",
+                "steps",
+                "mass",
+                "energy",
+                "to ours");
+    for (const Case& it : cases) {
+      if (measured_[it.name].times.empty()) continue;
+      benchmark::UserCounters& counters = measured_[it.name].counters;
+      std::printf("%-16s %12.1f %12.2f %8.0f %10.1e %10.1e %8.1f%s\n",
+                  it.name.c_str(),
+                  median(it.name) / it.outlets,
+                  median(it.name) / it.outlets / unit,
+                  counters["steps"].value,
+                  counters["mass"].value,
+                  counters["energy"].value,
+                  median(it.name) / median(it.ours),
+                  measured_[it.name].failed ? "  NOT SOLVED" : "");
+    }
+  }
+
+ private:
+  struct Measured {
+    std::vector<double> times;
+    benchmark::UserCounters counters;
+    bool failed = false;
+  };
+
+  double median(const std::string& name) {
+    std::vector<double> times = measured_[name].times;
+    if (times.empty()) return std::nan("");
+    std::sort(times.begin(), times.end());
+    return times[times.size() / 2];
+  }
+
+  std::map<std::string, Measured> measured_;
+};
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  Table table;
+  std::vector<std::unique_ptr<Peer>> solvers;
+  benchmark::RegisterBenchmark("law pass", law_pass)->MinTime(0.1);
+  for (const int count : {20, 100, 1000, 10000}) {
+    const Tree tree = lateral_tree(count);
+    const Lateral line = lateral_of(tree);
+    const std::string suffix = ", " + std::to_string(count);
+    const auto add = [&](const std::string& name, std::unique_ptr<Peer> solver) {
+      solvers.push_back(std::move(solver));
+      Peer& peer = *solvers.back();
+      benchmark::RegisterBenchmark((name + suffix).c_str(), [&peer, line](benchmark::State& state) {
+        cold_solve(state, peer, line);
+      })->MinTime(0.1);
+      table.cases.push_back({name + suffix, "ours" + suffix, static_cast<double>(count)});
+    };
+    add("ours", std::make_unique<Ours>(tree));
+    add("LDLT", peers::make_ldlt(line));
+    add("KINSOL", peers::make_kinsol(line));
+    if (count <= 100) add("GSL", peers::make_gsl(line));
+  }
+  // Defaults first: what the caller says comes later, and wins.
+  std::array defaults{std::string("--benchmark_enable_random_interleaving=true"),
+                      std::string("--benchmark_repetitions=15")};
+  std::vector<char*> arguments{argv[0]};
+  for (std::string& it : defaults) arguments.push_back(it.data());
+  arguments.insert(arguments.end(), argv + 1, argv + argc);
+  int argument_count = static_cast<int>(arguments.size());
+  arguments.push_back(nullptr);
+  benchmark::Initialize(&argument_count, arguments.data());
+  if (benchmark::ReportUnrecognizedArguments(argument_count, arguments.data())) return 1;
+  benchmark::RunSpecifiedBenchmarks(&table);
+  benchmark::Shutdown();
+  return table.any_failed() ? 1 : 0;
+}
