@@ -25,6 +25,8 @@
 #include <cmath>
 #include <vector>
 
+#include <boost/container/small_vector.hpp>
+
 namespace hydro {
 
 struct State {
@@ -91,7 +93,8 @@ class Sweeps {
     Answer beyond;    ///< theirs together
     double rise = 0;  ///< correction of the head
   };
-  std::vector<FarEnd> far_ends_;  ///< by run
+  /// By run; in place for the few runs of a small layout, where an allocation would be felt.
+  boost::container::small_vector<FarEnd, 8> far_ends_;
 };
 
 }  // namespace hydro

@@ -130,6 +130,8 @@ def test_what_is_printed_of_a_quantity_is_the_same_quantity(unit):
     for number in np.random.default_rng(7).uniform(-300, 300, 200):
         for quantity in (number * unit, round(number, 2) * unit, 1e-9 * number * unit):
             assert eval(repr(quantity)) == quantity
+        text = repr(round(number, 2) * unit).split()[0]
+        assert len(text) <= len(str(round(number, 2)))
 
 
 def test_arithmetic_and_order():
@@ -252,7 +254,9 @@ def test_faults_act_and_can_be_taken_away(layout):
         line = hydro.solve(sound.with_fault(fault)).line("row 1")
         return line.flow[6].to(gpm), line.pressure[6].to(psi), line.state[6]
 
-    spray = lambda pressure: 1.2 * math.sqrt(pressure / 30)
+    def spray(pressure):
+        return 1.2 * math.sqrt(pressure / 30)
+
     clogged, pressure, state = outlet_7(hydro.clogged("row 1", 7, 0.6))
     assert clogged == pytest.approx(0.4 * spray(pressure), rel=1e-9) and state == "works"
     worn, pressure, state = outlet_7(hydro.worn("row 1", 7, 0.25))
