@@ -249,6 +249,14 @@ Length Layout::outlet_elevation(std::size_t line_index, int outlet_number) const
   return inlet_elevation(line_index) + line.ground_rise.value_or(Length{}) * share;
 }
 
+const Outlet& Layout::outlet_at(std::size_t line_index, int outlet_number) const {
+  const Line& line = data_->lines.at(line_index);
+  if (!(outlet_number >= 1 && outlet_number <= line.outlet_count()))
+    throw InvalidInput(
+        "outlet", fmt::format("is {}, must be from 1 to {}", outlet_number, line.outlet_count()));
+  return *line.outlet;
+}
+
 const std::vector<Fault>& Layout::faults_on(std::size_t line_index) const {
   static const std::vector<Fault> no_faults;
   const auto found = data_->faults_by_line.find(line_index);

@@ -49,6 +49,9 @@ class Layout {
   /// Ground elevation of an outlet (from 1 on).
   Length outlet_elevation(std::size_t line_index, int outlet_number) const;
 
+  /// The kind that stands at an outlet (from 1 on).
+  const Outlet& outlet_at(std::size_t line_index, int outlet_number) const;
+
   /// The faults on one line, in the order of its outlets.
   const std::vector<Fault>& faults_on(std::size_t line_index) const;
 

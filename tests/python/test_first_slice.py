@@ -281,8 +281,8 @@ def test_faults_act_and_can_be_taken_away(layout):
     "use, message",
     [
         (lambda bench: bench.with_fault(hydro.head_off("row 9", 7)), "row 9"),
-        (lambda bench: bench.with_fault(hydro.head_off("row 1", 11)), "is 11, must be from 1 to 10"),
-        (lambda bench: bench.with_fault(hydro.worn("row 1", 1, -1)), "share: is -1, must be above 0"),
+        (lambda bench: bench.with_fault(hydro.head_off("row 1", 11)), "is 11, must be from 1 to"),
+        (lambda bench: bench.with_fault(hydro.worn("row 1", 1, -1)), "share: is -1, must be above"),
         (lambda bench: bench.with_fault(hydro.capped("row 2", 7)), "outlet"),
         (lambda bench: hydro.solve(bench).line("row 9"), "row 9"),
         (lambda bench: hydro.read_layout("no such file"), "no such file"),
@@ -317,7 +317,9 @@ def test_errors_are_pythons_own_kinds():
 
 
 def test_the_bench_is_solved_as_its_report_says(before, after):
-    rows = re.findall(r"^ +(\d+) +([\d.]+) +([\d.]+) +([\d.]+) +\S+ %? +([\d.]+) ", REPORT.read_text(), re.M)
+    number = r" +([\d.]+)"
+    row = rf"^ +(\d+){3 * number} +\S+ %?{number} "
+    rows = re.findall(row, REPORT.read_text(), re.M)
     assert [int(row[0]) for row in rows] == 2 * list(range(1, 11))
     for name, table in (("row 1", rows[:10]), ("row 2", rows[10:])):
         place, pressure, pressure_before, flow = np.array(table, float).T[1:]
@@ -352,7 +354,8 @@ def test_a_series_is_a_sequence_of_quantities(after):
     series = after.line("row 2").pressure
     numbers = series.to(psi)
     assert type(series) is hydro.PressureSeries
-    assert isinstance(numbers, np.ndarray) and numbers.dtype == np.float64 and numbers.shape == (10,)
+    assert isinstance(numbers, np.ndarray)
+    assert numbers.dtype == np.float64 and numbers.shape == (10,)
     assert len(series) == 10
     assert type(series[0]) is hydro.Pressure
     assert [pressure.to(psi) for pressure in series] == list(numbers)
