@@ -1,6 +1,7 @@
 // check_line: solves a description file and tells what is wrong, with and without faults.
 //
-//   check_line FILE [--fault 'line="row 2", outlet=7, kind="head off"']... [--units us|si]
+//   check_line FILE [--fault 'line="row 2", outlet=7, kind="head off"']... [--try FAULT]...
+//              [--units us|si]
 //
 // Exit status: 0 no outlet is below its rated or lowest or above its highest pressure; 1 some are;
 // 2 bad input; 3 not solved.
@@ -18,13 +19,30 @@ namespace {
 
 enum ExitStatus { all_serve = 0, some_do_not = 1, bad_input = 2, not_solved = 3 };
 
-int check_line(const std::string& file,
-               const std::vector<std::string>& faults,
-               const std::string& units) {
+struct Wishes {
+  std::string file;
+  std::vector<std::string> faults;
+  std::vector<std::string> tries;  // faults that are skipped where they do not fit
+  std::string units;
+};
+
+std::vector<hydro::Fault> read_faults(const std::vector<std::string>& texts,
+                                      const std::string& file) {
+  std::vector<hydro::Fault> faults;
+  if (texts.empty()) return faults;
+  const std::vector<hydro::Outlet> outlets = hydro::read_outlets(file);
+  for (const std::string& text : texts) faults.push_back(hydro::read_fault(text, outlets));
+  return faults;
+}
+
+int check_line(const Wishes& wishes) {
   hydro::ReportOptions options;
-  if (!units.empty()) options.units = units == "us" ? hydro::UnitSystem::us : hydro::UnitSystem::si;
-  hydro::Layout layout = hydro::read_layout(file);
-  for (const std::string& fault : faults) layout = layout.with_fault(hydro::read_fault(fault));
+  if (!wishes.units.empty())
+    options.units = wishes.units == "us" ? hydro::UnitSystem::us : hydro::UnitSystem::si;
+  auto [layout, skipped] = hydro::read_layout(wishes.file)
+                               .with_faults(read_faults(wishes.faults, wishes.file))
+                               .with_possible_faults(read_faults(wishes.tries, wishes.file));
+  options.skipped = skipped;
 
   const hydro::Solution now = hydro::solve(layout);
   if (layout.faults().empty())
@@ -37,21 +55,25 @@ int check_line(const std::string& file,
 
 int run(int argc, char** argv) {
   CLI::App program{"Pressure at every outlet of the lines in FILE, and what is wrong with it."};
-  std::string file;
-  std::vector<std::string> faults;
-  std::string units;
-  program.add_option("FILE", file, "description of the lines (TOML)")->required();
+  Wishes wishes;
+  program.add_option("FILE", wishes.file, "description of the lines (TOML)")->required();
   program
-      .add_option("--fault", faults, "line=\"row 2\", outlet=7, kind=\"head off\"; may be repeated")
+      .add_option(
+          "--fault", wishes.faults, "line=\"row 2\", outlet=7, kind=\"head off\"; may be repeated")
       ->allow_extra_args(false);
-  program.add_option("--units", units, "units of the report, us or si; default those of the file")
+  program
+      .add_option("--try", wishes.tries, "like --fault, but skipped and listed if it does not fit")
+      ->allow_extra_args(false);
+  program
+      .add_option(
+          "--units", wishes.units, "units of the report, us or si; default those of the file")
       ->check(CLI::IsMember({"us", "si"}));
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
     return program.exit(error) == 0 ? all_serve : bad_input;
   }
-  return check_line(file, faults, units);
+  return check_line(wishes);
 }
 
 }  // namespace

@@ -16,6 +16,8 @@ struct Mix {
   double bent_outlets = 0.2;  ///< share that compensate or have an exponent below 0.1
   int most_faults = 3;
   bool darcy_weisbach = true;  ///< besides Hazen-Williams and constant factors
+  double breadth =
+      0.4;  ///< share of lines with reaches, uneven outlets, elevations, taps and so on
 };
 
 /// Trees of lines with bores of 1 to 1,000 mm, hills of 60 m, outlets of 1 to 3,000 L/h, supplies

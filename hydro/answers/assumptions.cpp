@@ -16,7 +16,7 @@ class Collection {
   void add_about(const std::string& line, const std::string& sentence) {
     const auto [known, is_new] = lines_.emplace(sentence, std::vector<std::string>{});
     if (is_new) sentences_.push_back(sentence);
-    known->second.push_back(line);
+    if (known->second.empty() || known->second.back() != line) known->second.push_back(line);
   }
   std::vector<std::string> take() {
     for (std::string& sentence : sentences_) {
@@ -40,6 +40,31 @@ class Collection {
   std::map<std::string, std::vector<std::string>> lines_;
 };
 
+void assumed_of(const Outlet& kind, const std::string& line, Collection& found) {
+  if (!kind.exponent && kind.flow != Flow{} && !kind.compensating)
+    found.add_about(line, "the outlets' flow exponent is 0.5");
+  if (!kind.rated) found.add_about(line, "the outlets are judged by the pressure of their rating");
+}
+
+void assumed_of(const Fault& fault, const Layout& layout, Collection& found) {
+  const std::string which = outlet_of(fault) ? fmt::format(", outlet {}", *outlet_of(fault)) : "";
+  const auto estimated = [&](const char* value) {
+    found.add(fmt::format("{}{}: {} is an estimate", line_of(fault), which, value));
+  };
+  const bool riser_tells = layout.line(line_of(fault)).riser.loss_coefficient.has_value();
+  if (const auto* off = std::get_if<HeadOff>(&fault); off && !off->loss_coefficient && !riser_tells)
+    estimated("the loss coefficient of the break");
+  if (const auto* sheared = std::get_if<RiserSheared>(&fault)) {
+    if (!sheared->stub) estimated("the height of the break");
+    if (!sheared->loss_coefficient && !riser_tells) estimated("the loss coefficient of the break");
+  }
+  if (const auto* missing = std::get_if<NozzleMissing>(&fault);
+      missing && !missing->discharge_coefficient)
+    estimated("the discharge coefficient of the open body");
+  if (const auto* it = std::get_if<Leak>(&fault); it && !it->exponent)
+    estimated("the exponent of the leak");
+}
+
 }  // namespace
 
 std::vector<std::string> assumptions(const Layout& layout, UnitSystem units) {
@@ -52,37 +77,28 @@ std::vector<std::string> assumptions(const Layout& layout, UnitSystem units) {
     found.add(fmt::format(
         "the water has {:.0f} {}", (20 * degC) / shown.temperature, shown.temperature.symbol));
   for (const Line& line : layout.lines()) {
-    if (!line.ground_rise) found.add_about(line.name, "the ground is level");
+    if (!line.ground_rise && line.elevations.empty())
+      found.add_about(line.name, "the ground is level");
     if (!line.loss_coefficient)
       found.add_about(line.name, "nothing is lost in fittings at the inlet");
-    if (!line.outlet) continue;
-    if (!line.first_at)
+    if (line.outlet_count() == 0) continue;
+    if (!line.elevations.empty() && line.whole_length() > line.place_of(line.outlet_count()))
+      found.add_about(line.name, "the ground is level beyond the last outlet");
+    if (line.outlets.empty() && !line.first_at)
       found.add_about(line.name, "the first outlet stands one spacing from the inlet");
     if (!line.outlet_loss_coefficient)
       found.add_about(line.name, "nothing is lost in the line's fittings at the outlets");
-    if (!line.outlet->exponent && line.outlet->flow != Flow{} && !line.outlet->compensating)
-      found.add_about(line.name, "the outlets' flow exponent is 0.5");
-    if (!line.outlet->rated)
-      found.add_about(line.name, "the outlets are judged by the pressure of their rating");
+    const Outlet* earlier = nullptr;
+    for (int number = 1; number <= line.outlet_count(); ++number) {
+      const Outlet& kind = line.kind_of(number);
+      if (&kind == earlier) break;  // all others are of this kind
+      earlier = &kind;
+      assumed_of(kind, line.name, found);
+    }
     if (line.riser.height > Length{} && !line.riser.inside_diameter)
       found.add_about(line.name, "the risers lift the water without loss");
   }
-  for (const Fault& fault : layout.faults()) {
-    const auto estimated = [&](const char* value) {
-      found.add(fmt::format("{}, outlet {}: {} of the break is an estimate",
-                            line_of(fault),
-                            outlet_of(fault),
-                            value));
-    };
-    const bool riser_tells = layout.line(line_of(fault)).riser.loss_coefficient.has_value();
-    if (const auto* off = std::get_if<HeadOff>(&fault);
-        off && !off->loss_coefficient && !riser_tells)
-      estimated("the loss coefficient");
-    if (const auto* sheared = std::get_if<RiserSheared>(&fault)) {
-      if (!sheared->stub) estimated("the height");
-      if (!sheared->loss_coefficient && !riser_tells) estimated("the loss coefficient");
-    }
-  }
+  for (const Fault& fault : layout.faults()) assumed_of(fault, layout, found);
   return found.take();
 }
 

@@ -29,6 +29,17 @@ struct Spread {
     ++outlets;
   }
 
+  /// Those of another line.
+  void add(const Spread& line_spread) {
+    lowest = outlets == 0 ? line_spread.lowest : std::min(lowest, line_spread.lowest);
+    highest = outlets == 0 ? line_spread.highest : std::max(highest, line_spread.highest);
+    least = outlets == 0 ? line_spread.least : std::min(least, line_spread.least);
+    most = outlets == 0 ? line_spread.most : std::max(most, line_spread.most);
+    sum += line_spread.sum;
+    outlets += line_spread.outlets;
+    ++lines;
+  }
+
   Variation variation(const CheckOptions& options) const {
     const double pressure = (highest - lowest) / (sum / static_cast<double>(outlets));
     const double flow = (most - least) / most;
@@ -53,10 +64,8 @@ class Checking {
 
   Check run() {
     for (std::size_t i = 0; i < solution_.lines().size(); ++i) {
-      const Line& line = solution_.layout().lines()[i];
-      const LineSolution& solved = solution_.lines()[i];
-      if (line.outlet) judge_outlets(*line.outlet, solved);
-      judge_pipe(solved);
+      judge_outlets(i);
+      judge_pipes(i);
     }
     for (const Spread& spread : on_lines_) report(spread);
     for (const auto& [kind, spread] : together_)
@@ -65,13 +74,14 @@ class Checking {
   }
 
  private:
-  void judge_outlets(const Outlet& kind, const LineSolution& solved) {
-    Spread on_line{solved.name, &kind};
-    Spread& together = together_.try_emplace(key_of(kind), Spread{{}, &kind}).first->second;
+  void judge_outlets(std::size_t index) {
+    const LineSolution& solved = solution_.lines()[index];
+    const std::size_t earlier = on_lines_.size();
     for (std::size_t i = 0; i < solved.pressure.size(); ++i) {
       const OutletState state = solved.state[i];
       if (state == OutletState::closed || state == OutletState::broken) continue;
       const int number = static_cast<int>(i) + 1;
+      const Outlet& kind = solution_.layout().outlet_at(index, number);
       const Pressure pressure = solved.pressure[i];
       const Pressure rated = kind.rated_pressure();
       if (is_below(pressure, rated))
@@ -82,22 +92,39 @@ class Checking {
         found_.above_maximum.push_back({solved.name, number, pressure, *kind.maximum});
       if (state == OutletState::dry)
         found_.dry.push_back({solved.name, number, solved.line_pressure[i]});
-      else {
-        on_line.add(pressure, solved.flow[i]);
-        together.add(pressure, solved.flow[i]);
-      }
+      else
+        spread_of(kind, solved.name, earlier).add(pressure, solved.flow[i]);
     }
-    together.lines += on_line.outlets > 0;
-    on_lines_.push_back(on_line);
+    for (std::size_t i = earlier; i < on_lines_.size(); ++i) {
+      const Spread& spread = on_lines_[i];
+      Spread& together =
+          together_.try_emplace(key_of(*spread.kind), Spread{{}, spread.kind}).first->second;
+      together.add(spread);
+    }
   }
 
-  void judge_pipe(const LineSolution& solved) {
-    Velocity fastest = solved.inlet_velocity;
-    for (const Velocity velocity : solved.velocity) fastest = std::max(fastest, velocity);
-    if (fastest > options_.velocity) found_.fast_water.push_back({solved.name, fastest});
+  /// That of this kind on the line whose first one is `earlier`; kinds on a line are few.
+  Spread& spread_of(const Outlet& kind, const std::string& line, std::size_t earlier) {
+    for (std::size_t i = earlier; i < on_lines_.size(); ++i)
+      if (on_lines_[i].kind == &kind || *on_lines_[i].kind == kind) return on_lines_[i];
+    return on_lines_.emplace_back(Spread{line, &kind});
+  }
 
-    Pressure lowest = std::min(solved.inlet_pressure, solved.end_pressure);
-    for (const Pressure pressure : solved.line_pressure) lowest = std::min(lowest, pressure);
+  void judge_pipes(std::size_t index) {
+    const Line& line = solution_.layout().lines()[index];
+    const LineSolution& solved = solution_.lines()[index];
+    Velocity fastest{};
+    Pressure lowest{};
+    for (std::size_t i = 0; i < solved.pipes.size(); ++i) {
+      const PipeExtremes& pipe = solved.pipes[i];
+      fastest = std::max(fastest, pipe.highest_velocity);
+      lowest = std::min(lowest, pipe.lowest_pressure);
+      const Pipe& kind = i < line.reaches.size() ? line.reaches[i].pipe : line.pipe;
+      if (kind.pressure_rating && is_above(pipe.highest_pressure, *kind.pressure_rating))
+        found_.over_rating.push_back(
+            {solved.name, pipe.pipe_name, pipe.highest_pressure, *kind.pressure_rating});
+    }
+    if (fastest > options_.velocity) found_.fast_water.push_back({solved.name, fastest});
     if (lowest < Pressure{})
       found_.suctions.push_back(
           {solved.name, lowest, atmosphere_ + lowest < solution_.water().vapour_pressure});
@@ -114,6 +141,7 @@ class Checking {
     add(kind.maximum);
     add(kind.nozzle);
     add(kind.discharge_coefficient);
+    add(kind.body_bore);
     const Compensating range = kind.compensating.value_or(Compensating{});
     values.insert(values.end(), {si(range.low), si(range.high)});
     for (const RatedPoint& point : kind.points)

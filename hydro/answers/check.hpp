@@ -1,17 +1,20 @@
 // check.hpp: what a grower would find wrong on walking the lines of a solved layout.
 //
 // What      Every outlet against its rated, lowest and highest pressure; how evenly a line waters;
-//           water too fast in a pipe; pressure below the atmosphere's.
+//           water too fast in a pipe; pressure below the atmosphere's, or above the pipe's rating.
 // Formula   below rated          p < rated (1 - 1e-6); a dry outlet has p = 0
 //           pressure variation   (largest - smallest) / average   over outlets of one kind that
 //                                                                 let out water
 //           flow variation       (largest - smallest) / largest   over the same outlets
 //           column separates     p + atmospheric pressure < vapour pressure
+//           over rating          p > rating x temperature_factor (nominal_pipe.hpp)
 // Source    Variations of 20 % in pressure and 10 % in flow, 5 ft/s in lines: common practice, no
 //           one source (several definitions circulate; the ones above are used here). With exponent
 //           0.5 the two variations say nearly the same; with another, only the flow rule is
 //           applied.
-// Range     Broken and capped outlets are judged nowhere and left out of the variations.
+// Range     Broken and capped outlets are judged nowhere and left out of the variations. A pipe's
+//           rating is compared with the steady pressure where the water runs: surge and a closed
+//           valve can bring more.
 // Threads   Pure function.
 // Example   examples/check_line.cpp
 #pragma once
@@ -78,6 +81,14 @@ struct Suction {
   bool column_separates;  ///< the water would boil: the answer does not hold there
 };
 
+/// The highest pressure in a pipe, where it is above the pipe's rating.
+struct OverRating {
+  std::string line;
+  std::string pipe_name;
+  Pressure pressure;
+  Pressure rating;  ///< what is left of it at the water's temperature
+};
+
 struct Check {
   std::vector<BelowRated> below_rated;
   std::vector<BelowMinimum> below_minimum;
@@ -86,6 +97,7 @@ struct Check {
   std::vector<Variation> variations;  ///< all, also the good ones
   std::vector<FastWater> fast_water;
   std::vector<Suction> suctions;
+  std::vector<OverRating> over_rating;
 
   /// No outlet is below its rated or lowest pressure, or above its highest.
   bool every_outlet_serves() const {

@@ -65,6 +65,8 @@ Comparison compare(const Solution& before, const Solution& after) {
                             difference(line_before.pressure, line_after.pressure),
                             difference(line_before.line_pressure, line_after.line_pressure),
                             difference(line_before.flow, line_after.flow)});
+    for (const Opening& opening : line_before.openings) result.escaping -= opening.flow;
+    for (const Opening& opening : line_after.openings) result.escaping += opening.flow;
     for (std::size_t i = 0; i < line_after.state.size(); ++i) {
       if (line_before.state[i] == OutletState::broken) result.escaping -= line_before.flow[i];
       if (line_after.state[i] == OutletState::broken)

@@ -30,8 +30,8 @@ struct Comparison {
   std::vector<BelowRated> newly_below_rated;      ///< pressures as they are after
   std::vector<BelowMinimum> newly_below_minimum;  ///< likewise
   std::vector<DryOutlet> newly_dry;               ///< likewise
-  Flow escaping;                                  ///< more than before, out of open risers
-  Flow missing;  ///< less than before, out of all outlets that are neither broken nor capped after
+  Flow escaping;  ///< more than before, out of broken outlets, leaks and open ends
+  Flow missing;   ///< less than before, out of all outlets that are neither broken nor capped after
   Flow inflow_before;  ///< out of the supply
   Flow inflow_after;
   Pressure supply_before;

@@ -20,6 +20,7 @@ ByKind(Cases...) -> ByKind<Cases...>;
 
 constexpr Length default_stub = 0.5 * ft;
 constexpr double default_loss_coefficient = 1.0;
+constexpr double default_discharge_coefficient = 0.85;
 
 double loss_coefficient_of(const std::optional<double>& given, const Line& line) {
   return given.value_or(line.riser.loss_coefficient.value_or(default_loss_coefficient));
@@ -36,6 +37,12 @@ RiserSheared riser_sheared(std::string line,
                            std::optional<double> loss_coefficient) {
   return {std::move(line), outlet, std::move(stub), loss_coefficient};
 }
+NozzleMissing nozzle_missing(std::string line,
+                             int outlet,
+                             std::optional<Length> bore,
+                             std::optional<double> discharge_coefficient) {
+  return {std::move(line), outlet, std::move(bore), discharge_coefficient};
+}
 Clogged clogged(std::string line, int outlet, double share) {
   return {std::move(line), outlet, share};
 }
@@ -46,12 +53,50 @@ Capped capped(std::string line, int outlet) {
   return {std::move(line), outlet};
 }
 
+WrongOutlet wrong_outlet(std::string line, int outlet, Outlet fitted) {
+  return {std::move(line), outlet, std::move(fitted)};
+}
+Leak leak(std::string line, Length place, Flow flow, Pressure at, std::optional<double> exponent) {
+  return {std::move(line), place, flow, at, exponent};
+}
+LineCut line_cut(std::string line, Length place) {
+  return {std::move(line), place};
+}
+EndOpen end_open(std::string line) {
+  return {std::move(line)};
+}
+ValvePartClosed valve_part_closed(std::string line, double loss_coefficient) {
+  return {std::move(line), loss_coefficient};
+}
+
 const std::string& line_of(const Fault& fault) {
   return std::visit([](const auto& kind) -> const std::string& { return kind.line; }, fault);
 }
 
-int outlet_of(const Fault& fault) {
-  return std::visit([](const auto& kind) { return kind.outlet; }, fault);
+std::optional<int> outlet_of(const Fault& fault) {
+  return std::visit(
+      [](const auto& kind) -> std::optional<int> {
+        if constexpr (requires { kind.outlet; })
+          return kind.outlet;
+        else
+          return std::nullopt;
+      },
+      fault);
+}
+
+std::string kind_of(const Fault& fault) {
+  return std::visit(ByKind{[](const HeadOff&) { return "head off"; },
+                           [](const RiserSheared&) { return "riser sheared"; },
+                           [](const NozzleMissing&) { return "nozzle missing"; },
+                           [](const Clogged&) { return "clogged"; },
+                           [](const Worn&) { return "worn"; },
+                           [](const WrongOutlet&) { return "wrong outlet"; },
+                           [](const Capped&) { return "capped"; },
+                           [](const Leak&) { return "leak"; },
+                           [](const LineCut&) { return "line cut"; },
+                           [](const EndOpen&) { return "end open"; },
+                           [](const ValvePartClosed&) { return "valve part closed"; }},
+                    fault);
 }
 
 std::optional<OpenRiser> open_riser(const Fault& fault, const Line& line) {
@@ -63,38 +108,89 @@ std::optional<OpenRiser> open_riser(const Fault& fault, const Line& line) {
   return std::nullopt;
 }
 
+std::optional<OpenBody> open_body(const Fault& fault, const Line& line) {
+  const auto* missing = std::get_if<NozzleMissing>(&fault);
+  if (!missing) return std::nullopt;
+  return OpenBody{missing->bore ? missing->bore : line.kind_of(missing->outlet).body_bore,
+                  missing->discharge_coefficient.value_or(default_discharge_coefficient)};
+}
+
+std::optional<Length> open_end(const Fault& fault, const Line& line) {
+  if (const auto* cut = std::get_if<LineCut>(&fault)) return cut->place;
+  if (std::holds_alternative<EndOpen>(fault)) return line.whole_length();
+  return std::nullopt;
+}
+
 std::string describe(const Fault& fault, const Line& line, UnitSystem units) {
   const UnitSet shown = unit_set(units);
+  const auto long_way = [&](const Length& it) {
+    return fmt::format("{:.1f} {}", it / shown.length, shown.length.symbol);
+  };
+  const auto bore = [&](const std::optional<Length>& it) {
+    return it ? fmt::format("bore {:.3g} {}", *it / shown.bore, shown.bore.symbol)
+              : std::string("bore not known");
+  };
   const auto opening = [&] {
     const OpenRiser open = open_riser(fault, line).value();
-    const double bore = line.riser.inside_diameter.value_or(Length{}) / shown.bore;
-    return fmt::format("({:.1f} {} high, bore {:.3g} {}, loss coefficient {:.2g})",
-                       open.height / shown.length,
-                       shown.length.symbol,
-                       bore,
-                       shown.bore.symbol,
+    return fmt::format("({} high, {}, loss coefficient {:.2g})",
+                       long_way(open.height),
+                       bore(line.riser.inside_diameter),
                        open.loss_coefficient);
   };
   const std::string what = std::visit(
-      ByKind{[&](const HeadOff&) { return "head off, riser open at its top " + opening(); },
-             [&](const RiserSheared&) { return "riser sheared, stub open " + opening(); },
-             [](const Clogged& it) {
-               return fmt::format("clogged, {:.3g} % of its flow lost", 100 * it.share);
-             },
-             [](const Worn& it) { return fmt::format("worn, {:.3g} % more flow", 100 * it.share); },
-             [](const Capped&) { return std::string("capped"); }},
+      ByKind{
+          [&](const HeadOff&) { return "head off, riser open at its top " + opening(); },
+          [&](const RiserSheared&) { return "riser sheared, stub open " + opening(); },
+          [&](const NozzleMissing&) {
+            const OpenBody open = open_body(fault, line).value();
+            return fmt::format("nozzle missing, its body open ({}, discharge coefficient {:.2g})",
+                               bore(open.bore),
+                               open.discharge_coefficient);
+          },
+          [](const Clogged& it) {
+            return fmt::format("clogged, {:.3g} % of its flow lost", 100 * it.share);
+          },
+          [](const Worn& it) { return fmt::format("worn, {:.3g} % more flow", 100 * it.share); },
+          [](const WrongOutlet& it) {
+            return "wrong outlet" +
+                   (it.fitted.name.empty() ? "" : ", one of kind " + it.fitted.name);
+          },
+          [](const Capped&) { return std::string("capped"); },
+          [&](const Leak& it) {
+            return fmt::format("leak at {} ({:.3g} {} at {:.3g} {}, exponent {:.3g})",
+                               long_way(it.place),
+                               it.flow / shown.flow,
+                               shown.flow.symbol,
+                               it.at / shown.pressure,
+                               shown.pressure.symbol,
+                               it.exponent.value_or(Leak::default_exponent));
+          },
+          [&](const LineCut& it) { return "cut at " + long_way(it.place); },
+          [](const EndOpen&) { return std::string("far end open"); },
+          [](const ValvePartClosed& it) {
+            return fmt::format("valve part closed, loss coefficient {:.3g}", it.loss_coefficient);
+          }},
       fault);
-  return fmt::format("{}, outlet {}: {}", line_of(fault), outlet_of(fault), what);
+  const std::optional<int> outlet = outlet_of(fault);
+  return outlet ? fmt::format("{}, outlet {}: {}", line_of(fault), *outlet, what)
+                : fmt::format("{}: {}", line_of(fault), what);
 }
 
 std::vector<Problem> problems(const Fault& fault, const Line& line) {
   constexpr Range<double> some_loss{0, 1000, units::plain};
   Examination examination;
-  if (line.outlet_count() == 0)
+  const auto on_the_line = [&](const Length& place) {
+    if (!(place >= Length{} && place <= line.whole_length() + same_place))
+      examination.add("place",
+                      "is " + to_message(place, units::m) + ", must be from 0 to " +
+                          to_message(line.whole_length(), units::m));
+  };
+  const int outlet = outlet_of(fault).value_or(0);
+  const bool has_outlet = outlet >= 1 && outlet <= line.outlet_count();
+  if (outlet_of(fault) && line.outlet_count() == 0)
     examination.add("line", "is " + in_quotes(line.name) + ", which has no outlets");
-  else
-    examination.within("outlet", outlet_of(fault), 1, line.outlet_count());
-
+  else if (outlet_of(fault))
+    examination.within("outlet", outlet, 1, line.outlet_count());
   if (open_riser(fault, line) && !line.riser.inside_diameter)
     examination.add(
         "riser.inside_diameter",
@@ -109,6 +205,16 @@ std::vector<Problem> problems(const Fault& fault, const Line& line) {
                const double height = line.riser.height / units::m;
                examination.within("stub", it.stub, Range<Length>{0, height, units::m});
              },
+             [&](const NozzleMissing& it) {
+               examination.within("bore", it.bore, Range<Length>{0.1, 200, mm});
+               examination.within("discharge_coefficient",
+                                  it.discharge_coefficient,
+                                  Range<double>{0.1, 1, units::plain});
+               if (has_outlet && !open_body(fault, line)->bore)
+                 examination.add("bore",
+                                 "is not given, nor is the body_bore of the outlet, and the flow "
+                                 "hangs on it");
+             },
              [&](const Clogged& it) {
                if (!(it.share > 0 && it.share < 1))
                  examination.add("share",
@@ -118,7 +224,21 @@ std::vector<Problem> problems(const Fault& fault, const Line& line) {
              [&](const Worn& it) {
                examination.within("share", it.share, Range<double>{0, 10, units::plain, true});
              },
-             [](const Capped&) {}},
+             [&](const WrongOutlet& it) { examination.include("fitted", problems(it.fitted)); },
+             [](const Capped&) {},
+             [&](const Leak& it) {
+               on_the_line(it.place);
+               examination.within("flow", it.flow, Range<Flow>{0.001, 3600000, lph});
+               examination.within("at", it.at, Range<Pressure>{0.001, 10000, kPa});
+               examination.within("exponent", it.exponent, Range<double>{0.1, 1.5, units::plain});
+             },
+             [&](const LineCut& it) { on_the_line(it.place); },
+             [](const EndOpen&) {},
+             [&](const ValvePartClosed& it) {
+               examination.within("loss_coefficient",
+                                  it.loss_coefficient,
+                                  Range<double>{0, 1e9, units::plain, true});
+             }},
       fault);
   return examination.take();
 }

@@ -1,18 +1,25 @@
-// fault.hpp: what can go wrong with an outlet.
+// fault.hpp: what can go wrong with an outlet, with a line, or with the valve before it.
 //
-// What      A fault changes one outlet of a layout (Layout::with_fault). The defaults are
-//           estimates; the values used are always printed.
-// Formula   open riser   H(line) - z - h = friction over h at q + (1 + K) q^2 / (2 g A^2), and
-//                        q = 0 if the left side is not above 0; h the height of what still
-//                        stands, A its bore's area
-//           clogged      q = (1 - share) x the outlet's flow at its pressure
-//           worn         q = (1 + share) x the outlet's flow at its pressure
-// Source    Open riser: Bernoulli's equation with the velocity head lost to the air; K about 0.5 to
-//           2 for the branch of a tee (B. R. Munson et al., Fundamentals of Fluid Mechanics, table
-//           8.2, from memory: threaded tee, branch flow 2.0; flanged 1.0). A riser usually fails at
-//           the thread of its foot (common practice, no source), hence the stub of 0.5 ft.
-// Errors    InvalidInput when the layout has no such line or outlet, when a bore is needed and not
-//           known, or when the outlet already has a fault.
+// What      A fault changes one outlet or one line of a layout (Layout::with_fault). The defaults
+//           are estimates; the values used are always printed.
+// Formula   open riser     H(line) - z - h = friction over h at q + (1 + K) q^2 / (2 g A^2), and
+//                          q = 0 if the left side is not above 0; h the height of what still
+//                          stands, A its bore's area
+//           no nozzle      q = Cd A sqrt(2 p / rho), A the area of the body's bore
+//           clogged, worn  q = (1 - share), (1 + share) x the outlet's flow at its pressure
+//           leak           q = flow (p / at)^exponent, p in the line
+//           open end       H = z + q^2 / (2 g A^2); beyond it there is no water
+//           valve          K V^2 / (2 g) more at the line's inlet
+// Source    Open riser and open end: Bernoulli's equation with the velocity head lost to the air; K
+//           about 0.5 to 2 for the branch of a tee (B. R. Munson et al., Fundamentals of Fluid
+//           Mechanics, table 8.2, from memory: threaded tee, branch flow 2.0; flanged 1.0). A riser
+//           usually fails at the thread of its foot (common practice, no source), hence the stub of
+//           0.5 ft. A body without its nozzle is a short tube: Cd 0.8 to 0.85 (textbooks of
+//           hydraulics, from memory), here 0.85. A hole in stiff pipe is an orifice, exponent 0.5;
+//           cracks that open with the pressure have more.
+// Errors    InvalidInput when the layout has no such line, outlet or place, when a bore is needed
+//           and not known, when two faults contradict each other, or when one lies where another
+//           lets no water through.
 // Threads   Plain values and pure functions.
 #pragma once
 
@@ -46,6 +53,15 @@ struct RiserSheared {
   bool operator==(const RiserSheared&) const = default;
 };
 
+/// The nozzle is lost: the body's bore stands open.
+struct NozzleMissing {
+  std::string line;
+  int outlet;
+  std::optional<Length> bore = {};                   ///< default the outlet's body_bore
+  std::optional<double> discharge_coefficient = {};  ///< Cd [-], default 0.85
+  bool operator==(const NozzleMissing&) const = default;
+};
+
 /// Something in the nozzle: less flow at the same pressure.
 struct Clogged {
   std::string line;
@@ -62,6 +78,14 @@ struct Worn {
   bool operator==(const Worn&) const = default;
 };
 
+/// An outlet of another kind stands there, and is judged by its own rating.
+struct WrongOutlet {
+  std::string line;
+  int outlet;
+  Outlet fitted;
+  bool operator==(const WrongOutlet&) const = default;
+};
+
 /// Closed on purpose.
 struct Capped {
   std::string line;
@@ -69,19 +93,74 @@ struct Capped {
   bool operator==(const Capped&) const = default;
 };
 
-using Fault = std::variant<HeadOff, RiserSheared, Clogged, Worn, Capped>;
+/// A hole in the line.
+struct Leak {
+  std::string line;
+  Length place;                         ///< from the line's inlet
+  Flow flow;                            ///< this flow ...
+  Pressure at;                          ///< ... at this pressure in the line, with ...
+  std::optional<double> exponent = {};  ///< ... this exponent [-], 0.1 to 1.5, default 0.5
+  static constexpr double default_exponent = 0.5;
+  bool operator==(const Leak&) const = default;
+};
+
+/// The line is cut through. What stands up to the place is still fed; outlets beyond it and lines
+/// that begin there or beyond are dry.
+struct LineCut {
+  std::string line;
+  Length place;  ///< from the line's inlet
+  bool operator==(const LineCut&) const = default;
+};
+
+/// The cap or flush valve at the far end is open.
+struct EndOpen {
+  std::string line;
+  bool operator==(const EndOpen&) const = default;
+};
+
+/// The valve at the line's inlet is not fully open.
+struct ValvePartClosed {
+  std::string line;
+  double loss_coefficient;  ///< K on the line's velocity head, beside the line's own
+  bool operator==(const ValvePartClosed&) const = default;
+};
+
+using Fault = std::variant<HeadOff,
+                           RiserSheared,
+                           NozzleMissing,
+                           Clogged,
+                           Worn,
+                           WrongOutlet,
+                           Capped,
+                           Leak,
+                           LineCut,
+                           EndOpen,
+                           ValvePartClosed>;
 
 HeadOff head_off(std::string line, int outlet, std::optional<double> loss_coefficient = {});
 RiserSheared riser_sheared(std::string line,
                            int outlet,
                            std::optional<Length> stub = {},
                            std::optional<double> loss_coefficient = {});
+NozzleMissing nozzle_missing(std::string line,
+                             int outlet,
+                             std::optional<Length> bore = {},
+                             std::optional<double> discharge_coefficient = {});
 Clogged clogged(std::string line, int outlet, double share);
 Worn worn(std::string line, int outlet, double share);
+WrongOutlet wrong_outlet(std::string line, int outlet, Outlet fitted);
 Capped capped(std::string line, int outlet);
+Leak leak(
+    std::string line, Length place, Flow flow, Pressure at, std::optional<double> exponent = {});
+LineCut line_cut(std::string line, Length place);
+EndOpen end_open(std::string line);
+ValvePartClosed valve_part_closed(std::string line, double loss_coefficient);
 
 const std::string& line_of(const Fault& fault);
-int outlet_of(const Fault& fault);
+/// None: the fault is the line's.
+std::optional<int> outlet_of(const Fault& fault);
+/// "riser sheared", as it is spelt in a file.
+std::string kind_of(const Fault& fault);
 
 /// A riser standing open to the air.
 struct OpenRiser {
@@ -91,6 +170,17 @@ struct OpenRiser {
 
 /// The open riser that this fault leaves on this line; none for the others. Needs no bore.
 std::optional<OpenRiser> open_riser(const Fault& fault, const Line& line);
+
+/// The body standing open without its nozzle.
+struct OpenBody {
+  std::optional<Length> bore;  ///< none: not known
+  double discharge_coefficient;
+};
+/// The open body that this fault leaves on this line; none for the others.
+std::optional<OpenBody> open_body(const Fault& fault, const Line& line);
+
+/// Where the fault opens the line to the air, so that no water is beyond; none for the others.
+std::optional<Length> open_end(const Fault& fault, const Line& line);
 
 /// One sentence, with the values used: `row 2, outlet 7: riser sheared, a stub of 0.5 ft left open
 /// (...)`.

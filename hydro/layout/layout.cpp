@@ -1,9 +1,10 @@
 #include "hydro/layout/layout.hpp"
 
+#include "hydro/layout/fault_conflicts.hpp"
+#include "hydro/layout/names.hpp"
 #include "hydro/quantities/range.hpp"
 
 #include <algorithm>
-#include <map>
 #include <string>
 #include <unordered_map>
 #include <utility>
@@ -12,22 +13,6 @@
 
 namespace hydro {
 namespace {
-
-using IndexByName = std::unordered_map<std::string, std::size_t>;
-
-IndexByName index_lines(const std::vector<Line>& lines) {
-  IndexByName index;
-  for (std::size_t i = 0; i < lines.size(); ++i) index.emplace(lines[i].name, i);
-  return index;
-}
-
-/// Names for a hint, as many as it can show.
-std::string names_of(const std::vector<Line>& lines) {
-  std::vector<std::string> names;
-  for (std::size_t i = 0; i < std::min(listed_at_most, lines.size()); ++i)
-    names.push_back(lines[i].name);
-  return list_in_quotes(names, lines.size());
-}
 
 /// The feeder of each line; none: the supply.
 using Feeders = std::vector<std::optional<std::size_t>>;
@@ -57,10 +42,28 @@ void add_all(std::vector<Problem>& all, const std::string& place, std::vector<Pr
   }
 }
 
+void examine_tap(const Line& line,
+                 const Line& feeder,
+                 const std::string& place,
+                 std::vector<Problem>& all) {
+  if (line.tap && *line.tap > feeder.whole_length() + same_place)
+    all.push_back({place,
+                   "tap",
+                   "is " + to_message(*line.tap, units::m) + ", beyond the far end of line " +
+                       in_quotes(feeder.name) + " at " +
+                       to_message(feeder.whole_length(), units::m)});
+  if (line.tap_outlet && !(*line.tap_outlet >= 1 && *line.tap_outlet <= feeder.outlet_count()))
+    all.push_back({place,
+                   "tap_outlet",
+                   fmt::format("is {}, but line {} has {} outlets",
+                               *line.tap_outlet,
+                               in_quotes(feeder.name),
+                               feeder.outlet_count())});
+}
+
 /// What is wrong between the lines, each of them taken alone being examined elsewhere.
 std::vector<Problem> problems_between(const std::vector<Line>& lines) {
   std::vector<Problem> all;
-  const std::string hint = names_of(lines);
   const std::vector<std::string> places = places_of(lines);
   const IndexByName index = index_lines(lines);
   Feeders feeders(lines.size());
@@ -79,8 +82,10 @@ std::vector<Problem> problems_between(const std::vector<Line>& lines) {
                      "fed_by",
                      "is " + in_quotes(line.fed_by) + ", but there is no such line; there are " +
                          names_of(lines)});
-    else
+    else {
       feeders[i] = feeder->second;
+      examine_tap(line, lines[feeder->second], place, all);
+    }
   }
   const std::vector<std::size_t> order = order_outward(lines, feeders);
   if (order.size() != lines.size()) {
@@ -101,36 +106,6 @@ std::vector<Problem> problems_between(const std::vector<Line>& lines) {
   return all;
 }
 
-std::vector<Problem> problems_of_faults(const std::vector<Fault>& faults,
-                                        const std::vector<Line>& lines) {
-  std::vector<Problem> all;
-  if (faults.empty()) return all;
-  const std::string hint = names_of(lines);
-  const IndexByName index = index_lines(lines);
-  std::map<std::pair<std::string, int>, std::size_t> earlier;
-  for (std::size_t i = 0; i < faults.size(); ++i) {
-    const std::string place = fmt::format("fault {}", i + 1);
-    const std::string& name = line_of(faults[i]);
-    const auto line = index.find(name);
-    if (line == index.end()) {
-      all.push_back({place,
-                     "line",
-                     "is " + in_quotes(name) + ", but there is no such line; there are " + hint});
-      continue;
-    }
-    add_all(all, place, problems(faults[i], lines[line->second]));
-    const auto [first, is_new] = earlier.emplace(std::pair{name, outlet_of(faults[i])}, i + 1);
-    if (!is_new)
-      all.push_back({place,
-                     "outlet",
-                     fmt::format("{} of line {} already has fault {}; one outlet takes one fault",
-                                 outlet_of(faults[i]),
-                                 in_quotes(name),
-                                 first->second)});
-  }
-  return all;
-}
-
 }  // namespace
 
 struct Layout::Data {
@@ -140,13 +115,44 @@ struct Layout::Data {
   Site site;
   std::vector<Fault> faults;
   std::unordered_map<std::size_t, std::vector<Fault>> faults_by_line;
+  std::unordered_map<std::size_t, Length> open_ends;  // by line
+  std::vector<bool> cut_off;                          // by line; empty: none is
 
   IndexByName index;
   Feeders feeders;
   std::vector<std::size_t> outward_order;
   std::vector<Length> inlet_elevations;
   int outlet_count = 0;
+
+  Length begins_at(std::size_t line) const {
+    return hydro::begins_at(lines[line], lines[feeders[line].value()]);
+  }
+  void follow_faults();
 };
+
+/// Sorts the faults by line, and finds what they cut off from the water.
+void Layout::Data::follow_faults() {
+  faults_by_line.clear();
+  open_ends.clear();
+  cut_off.clear();
+  for (const Fault& fault : faults) {
+    const std::size_t line = index.at(line_of(fault));
+    faults_by_line[line].push_back(fault);
+    if (const auto end = open_end(fault, lines[line])) open_ends.emplace(line, *end);
+  }
+  for (auto& [line, on_line] : faults_by_line)
+    std::stable_sort(on_line.begin(), on_line.end(), [](const Fault& one, const Fault& other) {
+      return outlet_of(one).value_or(0) < outlet_of(other).value_or(0);
+    });
+  if (open_ends.empty()) return;
+  cut_off.resize(lines.size(), false);
+  for (const std::size_t i : outward_order) {
+    if (!feeders[i]) continue;
+    const auto end = open_ends.find(*feeders[i]);
+    cut_off[i] =
+        cut_off[*feeders[i]] || (end != open_ends.end() && begins_at(i) > end->second - same_place);
+  }
+}
 
 std::vector<std::string> places_of(const std::vector<Line>& lines) {
   const IndexByName index = index_lines(lines);
@@ -198,11 +204,10 @@ Layout::Layout(Supply supply, std::vector<Line> lines, Water water, Site site) {
   }
   data->outward_order = order_outward(data->lines, data->feeders);
   data->inlet_elevations.resize(data->lines.size(), data->supply.elevation.value_or(Length{}));
+  data_ = data;
   for (const std::size_t i : data->outward_order)
     if (const auto feeder = data->feeders[i])
-      data->inlet_elevations[i] =
-          data->inlet_elevations[*feeder] + data->lines[*feeder].ground_rise.value_or(Length{});
-  data_ = std::move(data);
+      data->inlet_elevations[i] = ground_elevation(*feeder, data->begins_at(i));
 }
 
 const Supply& Layout::supply() const {
@@ -243,24 +248,63 @@ std::optional<std::size_t> Layout::feeder_of(std::size_t line_index) const {
 Length Layout::inlet_elevation(std::size_t line_index) const {
   return data_->inlet_elevations.at(line_index);
 }
-Length Layout::outlet_elevation(std::size_t line_index, int outlet_number) const {
+Length Layout::ground_elevation(std::size_t line_index, const Length& place) const {
   const Line& line = data_->lines.at(line_index);
-  const double share = line.place_of(outlet_number) / line.whole_length();
-  return inlet_elevation(line_index) + line.ground_rise.value_or(Length{}) * share;
+  const Length start = inlet_elevation(line_index);
+  if (line.elevations.empty())
+    return start + line.ground_rise.value_or(Length{}) * (place / line.whole_length());
+  int beyond = 1;  // the first outlet farther than the place, or one past the last
+  for (int most = line.outlet_count() + 1; beyond < most;) {
+    const int middle = beyond + (most - beyond) / 2;
+    if (line.place_of(middle) > place)
+      most = middle;
+    else
+      beyond = middle + 1;
+  }
+  const auto elevation = [&](int outlet) {
+    return line.elevations[static_cast<std::size_t>(outlet - 1)];
+  };
+  if (beyond > line.outlet_count()) return line.elevations.back();
+  const Length from = beyond == 1 ? Length{} : line.place_of(beyond - 1);
+  const Length low = beyond == 1 ? start : elevation(beyond - 1);
+  return low + (elevation(beyond) - low) * ((place - from) / (line.place_of(beyond) - from));
+}
+Length Layout::outlet_elevation(std::size_t line_index, int outlet_number) const {
+  const Line& line = line_with(line_index, outlet_number);
+  return line.elevations.empty() ? ground_elevation(line_index, line.place_of(outlet_number))
+                                 : line.elevations[static_cast<std::size_t>(outlet_number - 1)];
 }
 
 const Outlet& Layout::outlet_at(std::size_t line_index, int outlet_number) const {
+  const Line& line = line_with(line_index, outlet_number);
+  const std::vector<Fault>& faults = faults_on(line_index);
+  const auto fault = std::ranges::lower_bound(
+      faults, outlet_number, {}, [](const Fault& it) { return outlet_of(it).value_or(0); });
+  if (fault != faults.end() && outlet_of(*fault) == outlet_number)
+    if (const auto* wrong = std::get_if<WrongOutlet>(&*fault)) return wrong->fitted;
+  return line.kind_of(outlet_number);
+}
+
+const Line& Layout::line_with(std::size_t line_index, int outlet_number) const {
   const Line& line = data_->lines.at(line_index);
   if (!(outlet_number >= 1 && outlet_number <= line.outlet_count()))
     throw InvalidInput(
         "outlet", fmt::format("is {}, must be from 1 to {}", outlet_number, line.outlet_count()));
-  return *line.outlet;
+  return line;
 }
 
 const std::vector<Fault>& Layout::faults_on(std::size_t line_index) const {
   static const std::vector<Fault> no_faults;
   const auto found = data_->faults_by_line.find(line_index);
   return found == data_->faults_by_line.end() ? no_faults : found->second;
+}
+
+std::optional<Length> Layout::open_end_of(std::size_t line_index) const {
+  const auto found = data_->open_ends.find(line_index);
+  return found == data_->open_ends.end() ? std::nullopt : std::optional(found->second);
+}
+bool Layout::is_cut_off(std::size_t line_index) const {
+  return !data_->cut_off.empty() && data_->cut_off.at(line_index);
 }
 
 int Layout::outlet_count() const {
@@ -276,19 +320,28 @@ Layout Layout::with_faults(const std::vector<Fault>& faults) const {
   data->faults.insert(data->faults.end(), faults.begin(), faults.end());
   if (auto found = problems_of_faults(data->faults, data->lines); !found.empty())
     throw InvalidInput(std::move(found));
-  for (const Fault& fault : faults)
-    data->faults_by_line[data->index.at(line_of(fault))].push_back(fault);
-  for (auto& [line, on_line] : data->faults_by_line)
-    std::sort(on_line.begin(), on_line.end(), [](const Fault& one, const Fault& other) {
-      return outlet_of(one) < outlet_of(other);
-    });
+  data->follow_faults();
   return Layout(std::shared_ptr<const Data>(std::move(data)));
+}
+
+PossibleFaults Layout::with_possible_faults(const std::vector<Fault>& faults) const {
+  std::vector<Fault> all = data_->faults;
+  std::vector<SkippedFault> skipped;
+  for (const Fault& fault : faults) {
+    all.push_back(fault);
+    if (auto found = problems_of_faults(all, data_->lines); !found.empty()) {
+      for (Problem& problem : found) problem.place.clear();
+      skipped.push_back({fault, std::move(found)});
+      all.pop_back();
+    }
+  }
+  return {without_faults().with_faults(all), std::move(skipped)};
 }
 
 Layout Layout::without_faults() const {
   auto data = std::make_shared<Data>(*data_);
   data->faults.clear();
-  data->faults_by_line.clear();
+  data->follow_faults();
   return Layout(std::shared_ptr<const Data>(std::move(data)));
 }
 

@@ -25,6 +25,8 @@
 
 namespace hydro {
 
+struct PossibleFaults;
+
 class Layout {
  public:
   /// At least one line. @throws InvalidInput
@@ -46,27 +48,47 @@ class Layout {
   std::optional<std::size_t> feeder_of(std::size_t line_index) const;
   /// Ground elevation of a line's near end.
   Length inlet_elevation(std::size_t line_index) const;
+  /// Ground elevation at a distance from the near end.
+  Length ground_elevation(std::size_t line_index, const Length& place) const;
   /// Ground elevation of an outlet (from 1 on).
   Length outlet_elevation(std::size_t line_index, int outlet_number) const;
 
-  /// The kind that stands at an outlet (from 1 on).
+  /// The kind that stands at an outlet (from 1 on), the wrong one where a fault says so.
   const Outlet& outlet_at(std::size_t line_index, int outlet_number) const;
 
   /// The faults on one line, in the order of its outlets.
   const std::vector<Fault>& faults_on(std::size_t line_index) const;
+  /// Where a line is open to the air, and dry beyond; none: it is not.
+  std::optional<Length> open_end_of(std::size_t line_index) const;
+  /// Whether no water comes to a line, because one that feeds it is open to the air before it.
+  bool is_cut_off(std::size_t line_index) const;
 
   int outlet_count() const;
   UnitSystem units() const { return site().units.value_or(UnitSystem::si); }
 
-  /// @throws InvalidInput when the fault does not fit the layout or the outlet already has one.
+  /// @throws InvalidInput when a fault does not fit the layout, or contradicts another.
   Layout with_fault(Fault fault) const;
   Layout with_faults(const std::vector<Fault>& faults) const;
+  /// Those that fit, taken one after another; the others are skipped and listed.
+  PossibleFaults with_possible_faults(const std::vector<Fault>& faults) const;
   Layout without_faults() const;
 
  private:
   struct Data;
   explicit Layout(std::shared_ptr<const Data> data) : data_(std::move(data)) {}
+  const Line& line_with(std::size_t line_index, int outlet_number) const;
   std::shared_ptr<const Data> data_;
+};
+
+/// A fault that does not fit the layout, and why.
+struct SkippedFault {
+  Fault fault;
+  std::vector<Problem> problems;
+};
+
+struct PossibleFaults {
+  Layout layout;
+  std::vector<SkippedFault> skipped;
 };
 
 /// What each line is called in a Problem's place: `line "row 1"`; by its position from 1 on, `line

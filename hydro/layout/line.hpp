@@ -1,8 +1,11 @@
 // line.hpp: one line of pipe, with or without outlets, as it lies in the field.
 //
-// What      A line begins at the supply or at the far end of the line that feeds it. Its outlets
-//           stand at even spacing and count from 1, from the inlet on. The ground rises evenly with
-//           the distance.
+// What      A line begins at the supply, or on the line that feeds it: at its far end, at a tap
+//           along it or at one of its outlets. It is of one pipe, or its first lengths are of
+//           others. Its outlets stand at even spacing or each at a place of its own, and count from
+//           1, from the inlet on. The ground rises evenly with the distance, or is known at every
+//           outlet; then it is even from the inlet to the first, and level beyond the last.
+// Range     Places that are within 1 mm of each other are one.
 // Errors    problems() names each field that is out of its accepted interval.
 // Threads   Plain values and pure functions.
 #pragma once
@@ -24,30 +27,67 @@ namespace hydro {
 inline constexpr int most_outlets = 1'000'000;
 /// The most lines that one layout may have.
 inline constexpr std::size_t most_lines = 100'000;
+/// Places that are closer together are one.
+inline constexpr Length same_place = 1 * mm;
+
+/// A first length of other pipe.
+struct PipeReach {
+  Pipe pipe = {};
+  Length to = {};  ///< its far end, from the line's inlet
+  bool operator==(const PipeReach&) const = default;
+};
+
+/// One outlet of those that stand unevenly.
+struct PlacedOutlet {
+  Length place = {};  ///< from the line's inlet
+  Outlet outlet = {};
+  bool operator==(const PlacedOutlet&) const = default;
+};
 
 struct Line {
   std::string name = {};
-  std::string fed_by = {};  ///< the line at whose far end this one begins; empty: the supply
+  std::string fed_by = {};             ///< the line on which this one begins; empty: the supply
+  std::optional<Length> tap = {};      ///< where along it; default its far end
+  std::optional<int> tap_outlet = {};  ///< or at which of its outlets
   Pipe pipe = {};
+  std::vector<PipeReach> reaches = {};  ///< from the inlet on; beyond them it is of `pipe`
   std::optional<Outlet> outlet = {};    ///< none: a main or a manifold
   std::optional<int> count = {};        ///< of outlets, 1 to most_outlets
   std::optional<Length> spacing = {};   ///< from outlet to outlet
   std::optional<Length> first_at = {};  ///< from the inlet to the first outlet, default one spacing
-  std::optional<Length> length = {};    ///< to the far end; default to the last outlet
+  std::vector<PlacedOutlet> outlets = {};  ///< instead of the four above: from the inlet on
+  std::optional<Length> length = {};       ///< to the far end; default to the last outlet
   std::optional<Length> ground_rise = {};  ///< far end above near end, default 0; may be negative
+  std::vector<Length> elevations =
+      {};  ///< instead: of the ground at every outlet, like the supply's
   Riser riser = {};
   std::optional<double> loss_coefficient =
       {};  ///< K at the inlet, on this pipe's velocity head, default 0
   std::optional<double> outlet_loss_coefficient =
       {};  ///< K in the line at each outlet, on the velocity head arriving, default 0
+  std::optional<Length> connection_length =
+      {};  ///< pipe that loses as much as an outlet's connection in the line, default 0
   bool operator==(const Line&) const = default;
 
-  int outlet_count() const { return count.value_or(0); }
+  int outlet_count() const {
+    return outlets.empty() ? count.value_or(0) : static_cast<int>(outlets.size());
+  }
   /// Distance of an outlet (from 1 on) from the inlet.
   Length place_of(int outlet_number) const;
+  /// The kind that stands at an outlet (from 1 on).
+  const Outlet& kind_of(int outlet_number) const;
+  /// The outlet at a place, the last one if there are more.
+  std::optional<int> outlet_near(const Length& place) const;
+  /// The place itself, or that of the outlet or the far end within 1 mm of it.
+  Length merged(const Length& place) const;
   /// From the inlet to the far end.
   Length whole_length() const;
+  /// The pipe that arrives at a place; at the inlet the first one.
+  const Pipe& pipe_at(const Length& place) const;
 };
+
+/// Where on its feeder a line begins.
+Length begins_at(const Line& line, const Line& feeder);
 
 /// What is wrong with the fields; empty when nothing is.
 std::vector<Problem> problems(const Line& line);

@@ -16,6 +16,7 @@ namespace hydro {
 struct Loss {
   double head;
   double slope;
+  bool operator==(const Loss&) const = default;
 };
 
 /// Colebrook-White in Clamond's variable v = (ln 10 / 2) / sqrt(f):  v + ln(v + s) = r, with
@@ -98,6 +99,8 @@ class FrictionLaw {
     if (std::abs(share) < 1.0 / 32) return slope * grown_by<10>(share);
     return unknown_slope;
   }
+
+  bool operator==(const FrictionLaw&) const = default;
 
  private:
   enum class Kind { hazen_williams, constant_factor, darcy_weisbach };

@@ -126,6 +126,11 @@ std::vector<Problem> problems(const Outlet& outlet) {
   examination.within("minimum", outlet.minimum, some_pressure);
   examination.within("maximum", outlet.maximum, some_pressure);
   examination.within("nozzle", outlet.nozzle, Range<Length>{0.1, 100, mm});
+  examination.within("body_bore", outlet.body_bore, Range<Length>{0.1, 200, mm});
+  if (outlet.nozzle && outlet.body_bore && *outlet.body_bore < *outlet.nozzle)
+    examination.add("body_bore",
+                    "is " + to_message(*outlet.body_bore, mm) +
+                        ", must be at least the nozzle of " + to_message(*outlet.nozzle, mm));
   examination.within(
       "discharge_coefficient", outlet.discharge_coefficient, Range<double>{0.1, 1, units::plain});
   if (outlet.nozzle.has_value() != outlet.discharge_coefficient.has_value())

@@ -56,7 +56,8 @@ struct Outlet {
   std::optional<Compensating> compensating = {};     ///< beside `flow`; then `rated` is `low`
   std::optional<Length> nozzle = {};                 ///< instead of `flow`: its bore; needs `rated`
   std::optional<double> discharge_coefficient = {};  ///< Cd of the nozzle [-]
-  std::vector<RatedPoint> points = {};  ///< instead of `flow`: two or more; needs `rated`
+  std::vector<RatedPoint> points = {};   ///< instead of `flow`: two or more; needs `rated`
+  std::optional<Length> body_bore = {};  ///< what is left when the nozzle is lost
   bool operator==(const Outlet&) const = default;
 
   Pressure rated_pressure() const { return rated.value_or(compensating ? compensating->low : at); }

@@ -17,6 +17,8 @@ std::vector<Problem> problems(const Pipe& pipe) {
   examination.within("hazen_williams", pipe.hazen_williams, Range<double>{10, 200, units::plain});
   examination.within("roughness", pipe.roughness, Range<Length>{0, 100, mm});
   examination.within("darcy_factor", pipe.darcy_factor, Range<double>{0.001, 1, units::plain});
+  examination.within("pressure_rating", pipe.pressure_rating, Range<Pressure>{1, 100000, kPa});
+  examination.name("kind", pipe.kind);
   const int laws =
       pipe.hazen_williams.has_value() + pipe.roughness.has_value() + pipe.darcy_factor.has_value();
   if (laws != 1)

@@ -21,6 +21,8 @@ struct Pipe {
   std::optional<double> hazen_williams = {};  ///< coefficient C, 10 to 200 [-]
   std::optional<Length> roughness = {};     ///< Darcy-Weisbach, equivalent sand grain; 0 is smooth
   std::optional<double> darcy_factor = {};  ///< Darcy-Weisbach with this constant factor f [-]
+  std::optional<Pressure> pressure_rating = {};  ///< at 73 degF
+  std::string kind = {};  ///< as in nominal_pipe.hpp, for its derating; empty: not derated
   bool operator==(const Pipe&) const = default;
 };
 

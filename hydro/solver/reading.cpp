@@ -31,81 +31,165 @@ Reading::Reading(const Layout& layout,
 
 LineSolution Reading::line(std::size_t line_index) const {
   const Line& line = layout_.lines()[line_index];
-  const Run& run = tree_.runs[tree_.run_of_line[line_index]];
+  const LinePlaces& places = tree_.lines[line_index];
   const auto count = static_cast<std::size_t>(line.outlet_count());
-  const double bore_area = si(area(line.pipe));
   std::vector<double> distance(count), pressure(count), line_pressure(count), flow(count),
       velocity(count);
-  std::vector<OutletState> state(count, OutletState::works);
+  std::vector<OutletState> state(count, OutletState::dry);
+  const double bore_area = si(area(line.pipe));
   for (std::size_t i = 0; i < count; ++i) {
-    const State& here = states_[run.first + i];
-    distance[i] = si(line.place_of(static_cast<int>(i) + 1));
+    const int number = static_cast<int>(i) + 1;
+    const Length place = line.place_of(number);
+    distance[i] = si(place);
+    if (i >= places.outlets) continue;
+    const State& here = states_[tree_.place_of(places, i)];
     line_pressure[i] = weight_density_ * here.head;
     pressure[i] = weight_density_ * here.outlet_head;
     flow[i] = here.outlet_flow;
-    velocity[i] = here.flow / bore_area;
-    state[i] = state_at(*line.outlet, Pressure::from_value(pressure[i]));
+    velocity[i] = here.flow / (line.reaches.empty() ? bore_area : si(area(line.pipe_at(place))));
+    state[i] = state_at(layout_.outlet_at(line_index, number), Pressure::from_value(pressure[i]));
   }
   for (const Fault& fault : layout_.faults_on(line_index)) {
-    const auto i = static_cast<std::size_t>(outlet_of(fault) - 1);
+    const auto outlet = outlet_of(fault);
+    if (!outlet) continue;
+    const auto i = static_cast<std::size_t>(*outlet - 1);
     if (std::holds_alternative<Capped>(fault)) {
       state[i] = OutletState::closed;
       pressure[i] = std::max(0.0, line_pressure[i] - weight_density_ * si(line.riser.height));
     } else if (open_riser(fault, line)) {
       state[i] = OutletState::broken;
       pressure[i] = 0;
+    } else if (open_body(fault, line)) {
+      state[i] = OutletState::broken;
     }
   }
-  const double head_at_inlet =
-      run.fed_by == none ? tree_.supply_head
-                         : states_[tree_.runs[static_cast<std::size_t>(run.fed_by)].end - 1].head;
-  const double inflow = states_[run.first].flow;
-  return {.name = line.name,
-          .distance = Series<Length>(std::move(distance)),
-          .pressure = Series<Pressure>(std::move(pressure)),
-          .line_pressure = Series<Pressure>(std::move(line_pressure)),
-          .flow = Series<Flow>(std::move(flow)),
-          .velocity = Series<Velocity>(std::move(velocity)),
-          .state = std::move(state),
-          .inflow = Flow::from_value(inflow),
-          .inlet_velocity = Velocity::from_value(inflow / bore_area),
-          .inlet_pressure = Pressure::from_value(weight_density_ * head_at_inlet),
-          .end_pressure = Pressure::from_value(weight_density_ * states_[run.end - 1].head)};
+  LineSolution solved{.name = line.name,
+                      .distance = Series<Length>(std::move(distance)),
+                      .pressure = Series<Pressure>(std::move(pressure)),
+                      .line_pressure = Series<Pressure>(std::move(line_pressure)),
+                      .flow = Series<Flow>(std::move(flow)),
+                      .velocity = Series<Velocity>(std::move(velocity)),
+                      .state = std::move(state)};
+  if (places.first_run == none) return solved;
+  const double inflow = states_[tree_.first_run(places).first].flow;
+  solved.inflow = Flow::from_value(inflow);
+  solved.inlet_velocity = Velocity::from_value(inflow / si(area(line.pipe_at(Length{}))));
+  solved.inlet_pressure = pressure_at(head_at_inlet(places));
+  if (!layout_.open_end_of(line_index))
+    solved.end_pressure = pressure_at(states_[tree_.last_run(places).end - 1].head);
+  for (const OpenPlace& open : places.open) {
+    const State& here = states_[open.place];
+    const Fault& fault = layout_.faults_on(line_index)[open.fault];
+    const auto* leak = std::get_if<Leak>(&fault);
+    solved.openings.push_back({open.fault,
+                               leak ? leak->place : open_end(fault, line).value(),
+                               pressure_at(here.head),
+                               Flow::from_value(here.outlet_flow)});
+  }
+  solved.pipes = pipes(line_index);
+  return solved;
 }
 
-std::optional<std::string> Reading::note_on_catalogue(std::size_t line_index) const {
+Pressure Reading::pressure_at(double head) const {
+  return Pressure::from_value(weight_density_ * head);
+}
+
+double Reading::head_at_inlet(const LinePlaces& places) const {
+  const Run& run = tree_.first_run(places);
+  if (run.fed_by == none) return tree_.supply_head;
+  return states_[tree_.runs[static_cast<std::size_t>(run.fed_by)].end - 1].head;
+}
+
+std::vector<Reading::Piece> Reading::pieces(std::size_t line_index) const {
   const Line& line = layout_.lines()[line_index];
-  if (!line.outlet || line.outlet->points.empty()) return std::nullopt;
-  const PointsFit fit = fit_of(line.outlet->points);
-  return fmt::format(
-      "line {}: its outlets' catalogue is met by the exponent {:.3f}, with a largest misfit of "
-      "{:.1f} %",
-      in_quotes(line.name),
-      fit.exponent,
-      100 * fit.largest_misfit);
+  const LinePlaces& places = tree_.lines[line_index];
+  if (places.first_run == none) return {};
+  const Length end = layout_.open_end_of(line_index).value_or(line.whole_length());
+  const std::size_t last = tree_.last_run(places).end;
+  std::vector<Piece> found;
+  std::size_t first = tree_.first_run(places).first;
+  Length from{};
+  for (std::size_t i = 0; i < places.ends_of_reaches.size(); ++i) {
+    const PipeReach& reach = line.reaches[i];
+    found.push_back({reach.pipe, from, reach.to, first, places.ends_of_reaches[i]});
+    from = reach.to;
+    first = places.ends_of_reaches[i];
+  }
+  if (first < last) found.push_back({line.pipe_at(end), from, end, first, last});
+  return found;
+}
+
+std::vector<PipeExtremes> Reading::pipes(std::size_t line_index) const {
+  std::vector<PipeExtremes> found;
+  double head = head_at_inlet(tree_.lines[line_index]);
+  for (const Piece& piece : pieces(line_index)) {
+    double fastest = 0, lowest = head, highest = head;
+    for (std::size_t place = piece.first; place < piece.end; ++place) {
+      head = states_[place].head;
+      fastest = std::max(fastest, states_[place].flow);
+      lowest = std::min(lowest, head);
+      highest = std::max(highest, head);
+    }
+    found.push_back({piece.pipe.name,
+                     piece.from,
+                     piece.to,
+                     Velocity::from_value(fastest / si(area(piece.pipe))),
+                     pressure_at(lowest),
+                     pressure_at(highest)});
+  }
+  return found;
+}
+
+std::vector<std::string> Reading::notes(std::size_t line_index) const {
+  std::vector<std::string> notes = notes_on_catalogues(line_index);
+  if (auto note = note_on_slow_flow(line_index)) notes.push_back(std::move(*note));
+  return notes;
+}
+
+std::vector<std::string> Reading::notes_on_catalogues(std::size_t line_index) const {
+  const Line& line = layout_.lines()[line_index];
+  std::vector<const Outlet*> kinds;
+  const auto add = [&](const Outlet& kind) {
+    const auto is_it = [&](const Outlet* known) { return *known == kind; };
+    if (!kind.points.empty() && std::ranges::none_of(kinds, is_it)) kinds.push_back(&kind);
+  };
+  if (line.outlet) add(*line.outlet);
+  for (const PlacedOutlet& placed : line.outlets) add(placed.outlet);
+  for (const Fault& fault : layout_.faults_on(line_index))
+    if (const auto* wrong = std::get_if<WrongOutlet>(&fault)) add(wrong->fitted);
+  std::vector<std::string> notes;
+  for (const Outlet* kind : kinds) {
+    const PointsFit fit = fit_of(kind->points);
+    notes.push_back(fmt::format(
+        "line {}: its outlets' catalogue is met by the exponent {:.3f}, with a largest misfit of "
+        "{:.1f} %",
+        in_quotes(line.name),
+        fit.exponent,
+        100 * fit.largest_misfit));
+  }
+  return notes;
 }
 
 std::optional<std::string> Reading::note_on_slow_flow(std::size_t line_index) const {
-  const Line& line = layout_.lines()[line_index];
-  if (!line.pipe.hazen_williams) return std::nullopt;
   constexpr double turbulent_from = 4000;  // Reynolds number
   constexpr double much = 0.1;             // of the line's loss
-  const double slow_below = turbulent_from / reynolds_number(line.pipe, 1 * m3_per_s, water_);
-  const Run& run = tree_.runs[tree_.run_of_line[line_index]];
   double slow = 0;
   double whole = 0;
-  for (std::size_t i = run.first; i < run.end; ++i) {
-    const State& here = states_[i];
-    const Reach& reach = tree_.reaches[static_cast<std::size_t>(tree_.places[i].reach)];
-    const double loss = reach.length * reach.friction.per_metre(here.flow, here.wall_slope).head;
-    whole += loss;
-    if (here.flow < slow_below) slow += loss;
+  for (const Piece& piece : pieces(line_index)) {
+    const double slow_below = turbulent_from / reynolds_number(piece.pipe, 1 * m3_per_s, water_);
+    for (std::size_t place = piece.first; place < piece.end; ++place) {
+      const State& here = states_[place];
+      const Reach& reach = tree_.reaches[static_cast<std::size_t>(tree_.places[place].reach)];
+      const double loss = reach.length * reach.friction.per_metre(here.flow, here.wall_slope).head;
+      whole += loss;
+      if (piece.pipe.hazen_williams && here.flow < slow_below) slow += loss;
+    }
   }
   if (!(slow > much * whole)) return std::nullopt;
   return fmt::format(
-      "line \"{}\": {:.0f} % of its friction loss arises below Reynolds number 4000, where "
+      "line {}: {:.0f} % of its friction loss arises below Reynolds number 4000, where "
       "Hazen-Williams is not validated; give the pipe a roughness to use Darcy-Weisbach",
-      line.name,
+      in_quotes(layout_.lines()[line_index].name),
       100 * slow / whole);
 }
 

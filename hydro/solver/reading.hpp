@@ -22,13 +22,28 @@ class Reading {
 
   LineSolution line(std::size_t line_index) const;
 
-  /// A catalogue that a power law meets badly.
-  std::optional<std::string> note_on_catalogue(std::size_t line_index) const;
+  /// A catalogue that a power law meets badly; a law used where it was not validated.
+  std::vector<std::string> notes(std::size_t line_index) const;
 
+ private:
+  Pressure pressure_at(double head) const;
+  double head_at_inlet(const LinePlaces& places) const;
+  std::vector<PipeExtremes> pipes(std::size_t line_index) const;
+
+  std::vector<std::string> notes_on_catalogues(std::size_t line_index) const;
   /// Hazen-Williams is a law of turbulent flow: says where it carries much of a loss that is not.
   std::optional<std::string> note_on_slow_flow(std::size_t line_index) const;
 
- private:
+  /// A stretch of one kind of pipe that has water, and its places.
+  struct Piece {
+    const Pipe& pipe;
+    Length from;
+    Length to;
+    std::size_t first;
+    std::size_t end;
+  };
+  std::vector<Piece> pieces(std::size_t line_index) const;
+
   const Layout& layout_;
   const WaterProperties& water_;
   const Tree& tree_;

@@ -5,7 +5,8 @@
 //           in the pipe below it. A dry outlet has pressure 0 (it is open to the air) and flow 0;
 //           line_pressure may be negative. An open riser has pressure 0 at its mouth, and the flow
 //           that escapes. A capped outlet has the static pressure, and flow 0. Outlets keep their
-//           numbers whatever happens to them.
+//           numbers whatever happens to them. Beyond a cut, pressures and flows are 0 and outlets
+//           dry.
 // Threads   Plain values.
 #pragma once
 
@@ -26,7 +27,25 @@ enum class OutletState {
   above_maximum,  ///< mists
   dry,            ///< the pressure does not lift water to it
   closed,         ///< capped
-  broken          ///< an open riser
+  broken          ///< an open riser, or a body without its nozzle
+};
+
+/// Where a line is open by a fault that is not at an outlet: a leak, or where it ends in the air.
+struct Opening {
+  std::size_t fault;  ///< of Layout::faults_on the line
+  Length distance;    ///< from the inlet
+  Pressure line_pressure;
+  Flow flow;  ///< that escapes
+};
+
+/// What one kind of pipe bears along a line: the line's pipe, or one of its first reaches.
+struct PipeExtremes {
+  std::string pipe_name;
+  Length from;  ///< from the inlet ...
+  Length to;    ///< ... to this distance, as far as there is water
+  Velocity highest_velocity;
+  Pressure lowest_pressure;
+  Pressure highest_pressure;
 };
 
 /// One line. Every Series has one entry for each outlet, from the inlet on; index 0 is outlet 1.
@@ -39,10 +58,13 @@ struct LineSolution {
   Series<Velocity> velocity;       ///< in the pipe, arriving at the outlet
   std::vector<OutletState> state;
 
-  Flow inflow;  ///< into the line
-  Velocity inlet_velocity;
-  Pressure inlet_pressure;  ///< in the pipe that feeds it, where it begins
-  Pressure end_pressure;    ///< at its far end
+  Flow inflow = {};  ///< into the line
+  Velocity inlet_velocity = {};
+  Pressure inlet_pressure = {};  ///< in the pipe that feeds it, where it begins
+  Pressure end_pressure = {};    ///< at its far end
+
+  std::vector<Opening> openings = {};    ///< from the inlet on
+  std::vector<PipeExtremes> pipes = {};  ///< from the inlet on; empty where no water comes
 };
 
 /// How well the equations are met. Each figure is the largest one left, divided by its scale: the

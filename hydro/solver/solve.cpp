@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <utility>
 
 namespace hydro {
@@ -90,8 +91,7 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
   std::vector<std::string> notes;
   for (std::size_t i = 0; i < layout.lines().size(); ++i) {
     lines.push_back(reading.line(i));
-    if (auto note = reading.note_on_catalogue(i)) notes.push_back(std::move(*note));
-    if (auto note = reading.note_on_slow_flow(i)) notes.push_back(std::move(*note));
+    std::ranges::move(reading.notes(i), std::back_inserter(notes));
   }
   Solution solution(layout, water, std::move(lines), residuals, std::move(notes));
   if (!left.within(tolerance) || !all_finite(sweeps.states())) throw NotSolved(std::move(solution));

@@ -1,9 +1,10 @@
 // tree.hpp: a layout as the solver sees it: places one after another along runs of pipe.
 // Not installed.
 //
-// What      A place is where water can leave a line or where a line ends. A reach is the length of
-//           pipe that arrives at a place, with its fittings. A run is a chain of places, numbered
-//           outward, that branches only at its far end. Runs come after the run that feeds them.
+// What      A place is where water can leave a line, where its pipe changes or where it ends. A
+//           reach is the length of pipe that arrives at a place, with its fittings. A run is a
+//           chain of places, numbered outward, that branches only at its far end: a line is one
+//           run, or several where others are tapped on it. Runs come after the run that feeds them.
 // Units     SI doubles. The head at a place is the pressure head in the pipe [m]; the rise of the
 //           ground belongs to the reach, so that nothing is lost to rounding far above the sea.
 //           Elevations are above the supply's.
@@ -40,8 +41,8 @@ struct Reach {
   }
 };
 
-/// Where water leaves: an outlet on its riser, or an open riser, whose velocity head is a law with
-/// exponent 0.5.
+/// Where water leaves: an outlet on its riser, or something open to the air, whose velocity head is
+/// a law with exponent 0.5.
 struct Mouth {
   OutletLaw law;
   double height = 0;       ///< above the line
@@ -63,6 +64,22 @@ struct Run {
   double elevation;     ///< of the ground where it begins
 };
 
+/// A place where a leak or an open end is.
+struct OpenPlace {
+  std::size_t place;
+  std::size_t fault;  ///< of Layout::faults_on(line)
+};
+
+/// Where a line's places are. They follow one another.
+struct LinePlaces {
+  std::int32_t first_run = none;  ///< none: no water comes to the line
+  std::int32_t last_run = none;
+  std::size_t outlets = 0;                     ///< those that water comes to
+  std::vector<std::size_t> of_outlets{};       ///< where other places are between them; else empty
+  std::vector<std::size_t> ends_of_reaches{};  ///< one past the last place of each first reach
+  std::vector<OpenPlace> open{};
+};
+
 struct Tree {
   double supply_head = 0;
   double head_span = 0;  ///< the residuals' scale: the supply's head or all rise and fall [m]
@@ -70,7 +87,18 @@ struct Tree {
   std::vector<Mouth> mouths;
   std::vector<Place> places;
   std::vector<Run> runs;
-  std::vector<std::size_t> run_of_line;  ///< by index in Layout::lines
+  std::vector<LinePlaces> lines;  ///< in the order of the layout
+
+  const Run& first_run(const LinePlaces& line) const {
+    return runs[static_cast<std::size_t>(line.first_run)];
+  }
+  const Run& last_run(const LinePlaces& line) const {
+    return runs[static_cast<std::size_t>(line.last_run)];
+  }
+  std::size_t place_of(const LinePlaces& line, std::size_t outlet_index) const {
+    return line.of_outlets.empty() ? first_run(line).first + outlet_index
+                                   : line.of_outlets[outlet_index];
+  }
 };
 
 Tree make_tree(const Layout& layout, const WaterProperties& water);

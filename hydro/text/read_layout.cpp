@@ -1,6 +1,6 @@
 #include "hydro/text/read_layout.hpp"
 
-#include "hydro/text/toml_reader.hpp"
+#include "hydro/text/read_parts.hpp"
 
 #include <algorithm>
 #include <fstream>
@@ -15,40 +15,13 @@
 namespace hydro {
 namespace {
 
-std::string names_of(const auto& definitions) {
-  std::vector<std::string> names;
-  for (auto it = definitions.begin(); it != definitions.end() && names.size() < listed_at_most;
-       ++it)
-    names.push_back(it->first);
-  return list_in_quotes(names, definitions.size());
-}
-
-Fault read_fault_table(TableReader& reader) {
-  constexpr const char* kinds =
-      "\"head off\", \"riser sheared\", \"clogged\", \"worn\", \"capped\"";
-  const std::string line = reader.needed("line", reader.text("line"));
-  const int outlet = reader.needed("outlet", reader.whole_number("outlet", 1, most_outlets), 1);
-  const std::string kind = reader.needed("kind", reader.text("kind"));
-  if (kind == "head off") return head_off(line, outlet, reader.number("loss_coefficient"));
-  if (kind == "riser sheared")
-    return riser_sheared(
-        line, outlet, reader.quantity<Length>("stub"), reader.number("loss_coefficient"));
-  if (kind == "clogged")
-    return clogged(line, outlet, reader.needed("share", reader.number("share"), 0.5));
-  if (kind == "worn")
-    return worn(line, outlet, reader.needed("share", reader.number("share"), 0.5));
-  if (kind != "capped") {
-    for (const char* key : {"loss_coefficient", "stub", "share"}) reader.accept(key);
-    reader.mistake("kind", fmt::format("is {}; accepted are {}", in_quotes(kind), kinds));
-  }
-  return capped(line, outlet);
-}
-
 /// Reads a whole file. Definitions are examined where they stand, all else by Layout's own rules.
 class LayoutReader {
  public:
   LayoutReader(const toml::table& root, const std::string& file)
       : mistakes_(file), root_(root, "", "", mistakes_) {}
+
+  const OutletsByName& outlets() const { return outlets_; }
 
   Layout read() {
     site_.name = root_.text("name").value_or("");
@@ -127,50 +100,6 @@ class LayoutReader {
     }
   }
 
-  static Pipe read_pipe(TableReader& reader) {
-    return {.inside_diameter =
-                reader.needed("inside_diameter", reader.quantity<Length>("inside_diameter")),
-            .hazen_williams = reader.number("hazen_williams"),
-            .roughness = reader.quantity<Length>("roughness"),
-            .darcy_factor = reader.number("darcy_factor")};
-  }
-
-  static Outlet read_outlet(TableReader& reader) {
-    const bool by_flow = !reader.gives("nozzle") && !reader.gives("points");
-    const bool at_pressure = by_flow && !reader.gives("compensating");
-    const auto flow = reader.quantity<Flow>("flow");
-    const auto at = reader.quantity<Pressure>("at");
-    return {.flow = by_flow ? reader.needed("flow", flow) : flow.value_or(Flow{}),
-            .at = at_pressure ? reader.needed("at", at) : at.value_or(Pressure{}),
-            .exponent = reader.number("exponent"),
-            .rated = reader.quantity<Pressure>("rated"),
-            .minimum = reader.quantity<Pressure>("minimum"),
-            .maximum = reader.quantity<Pressure>("maximum"),
-            .compensating = read_compensating(reader),
-            .nozzle = reader.quantity<Length>("nozzle"),
-            .discharge_coefficient = reader.number("discharge_coefficient"),
-            .points = read_points(reader)};
-  }
-
-  static std::optional<Compensating> read_compensating(TableReader& reader) {
-    auto inner = reader.inside("compensating");
-    if (!inner) return std::nullopt;
-    const Compensating compensating{
-        .low = inner->needed("low", inner->quantity<Pressure>("low")),
-        .high = inner->needed("high", inner->quantity<Pressure>("high"))};
-    inner->finish();
-    return compensating;
-  }
-
-  static std::vector<RatedPoint> read_points(TableReader& reader) {
-    std::vector<RatedPoint> points;
-    for (const auto& [pressure, flow] : reader.pairs<Pressure, Flow>("points"))
-      points.push_back({pressure, flow});
-    if (!points.empty() || !reader.gives("points")) return points;
-    reader.mistake("points", "are too few, must be two or more at different pressures");
-    return {{1 * bar, 1 * lph}, {2 * bar, 2 * lph}};  // spares the mistakes that would follow
-  }
-
   Riser read_riser(const toml::table& table, const std::string& place) {
     TableReader& reader = reader_of(table, place + " riser", place, "riser.");
     Riser riser{.height = reader.needed("height", reader.quantity<Length>("height")),
@@ -203,22 +132,51 @@ class LayoutReader {
     line.fed_by = reader.text("fed_by").value_or("");
     if (line.fed_by.empty() && table.contains("fed_by"))
       reader.mistake("fed_by", "is empty; leave the key out where the supply feeds the line");
+    line.tap = reader.quantity<Length>("tap");
+    line.tap_outlet = reader.whole_number("tap_outlet", 1, most_outlets);
     const auto pipe = reader.text("pipe");
     reader.needed("pipe", pipe);
     if (pipe) line.pipe = referred(reader, "pipe", *pipe, pipes_);
+    for (TableReader* part :
+         parts_of(reader, "reaches", "[{ pipe = \"wide\", to = \"126 ft\" }]")) {
+      const auto wide = part->needed("pipe", part->text("pipe"));
+      line.reaches.push_back({wide.empty() ? Pipe{} : referred(*part, "pipe", wide, pipes_),
+                              part->needed("to", part->quantity<Length>("to"))});
+      part->finish();
+    }
     if (const auto outlet = reader.text("outlet"))
       line.outlet = referred(reader, "outlet", *outlet, outlets_);
     else if (table.contains("outlet"))
       line.outlet = Outlet{};  // its mistake is on the list; spares those that would follow from it
+    for (TableReader* part :
+         parts_of(reader, "outlets", "[{ place = \"18 ft\", outlet = \"spray\" }]")) {
+      const auto distance = part->needed("place", part->quantity<Length>("place"));
+      const auto kind = part->needed("outlet", part->text("outlet"));
+      line.outlets.push_back(
+          {distance, kind.empty() ? Outlet{} : referred(*part, "outlet", kind, outlets_)});
+      part->finish();
+    }
     line.count = reader.whole_number("count", 1, most_outlets);
     line.spacing = reader.quantity<Length>("spacing");
     line.first_at = reader.quantity<Length>("first_at");
     line.length = reader.quantity<Length>("length");
     line.ground_rise = reader.quantity<Length>("ground_rise");
+    line.elevations = reader.quantities<Length>("elevations");
     line.loss_coefficient = reader.number("loss_coefficient");
     line.outlet_loss_coefficient = reader.number("outlet_loss_coefficient");
+    line.connection_length = reader.quantity<Length>("connection_length");
     if (const toml::table* riser = reader.table("riser")) line.riser = read_riser(*riser, place);
     reader.finish();
+  }
+
+  /// Readers of the tables of a list inside a line.
+  std::vector<TableReader*> parts_of(TableReader& line, const char* key, const char* example) {
+    std::vector<TableReader*> readers;
+    for (const toml::table* table : line.tables(key, example)) {
+      const std::string part = fmt::format("{}, {}", key, readers.size() + 1);
+      readers.push_back(&reader_of(*table, line.place() + " " + part, line.place(), part + "."));
+    }
+    return readers;
   }
 
   template <class T>
@@ -239,7 +197,7 @@ class LayoutReader {
   void read_fault(const toml::table& table) {
     const std::string place = fmt::format("fault {}", faults_.size() + 1);
     TableReader& reader = reader_of(table, place, place);
-    faults_.push_back(read_fault_table(reader));
+    faults_.push_back(read_fault_table(reader, outlets_));
     reader.finish();
   }
 
@@ -247,19 +205,24 @@ class LayoutReader {
   void place(const Problem& problem) {
     const bool defined_elsewhere =
         problem.place.starts_with("line") &&
-        (problem.key.starts_with("pipe.") || problem.key.starts_with("outlet."));
+        (problem.key.starts_with("pipe.") || problem.key.starts_with("outlet.") ||
+         problem.key.find(".pipe.") != std::string::npos ||
+         problem.key.find(".outlet.") != std::string::npos);
     if (defined_elsewhere) return;  // said at the definition
     if (problem.place == "lines") {
       if (!problem.key.empty() || lines_were_read_)
         mistakes_.add(root_.position_of("line"), problem.place, problem.key, problem.message);
       return;
     }
-    constexpr std::string_view riser = "riser.";
-    const bool of_riser = problem.place.starts_with("line") && problem.key.starts_with(riser);
-    const auto reader = readers_.find(problem.place + (of_riser ? " riser" : ""));
-    if (reader != readers_.end())
-      return reader->second.mistake(of_riser ? problem.key.substr(riser.size()) : problem.key,
-                                    problem.message);
+    // A key like `riser.height` belongs to a table inside.
+    const std::size_t dot = problem.key.find('.');
+    if (dot != std::string::npos) {
+      const auto part = readers_.find(problem.place + " " + problem.key.substr(0, dot));
+      if (part != readers_.end())
+        return part->second.mistake(problem.key.substr(dot + 1), problem.message);
+    }
+    const auto reader = readers_.find(problem.place);
+    if (reader != readers_.end()) return reader->second.mistake(problem.key, problem.message);
     mistakes_.add(root_.position(), problem.place, problem.key, problem.message);
   }
 
@@ -267,7 +230,7 @@ class LayoutReader {
   TableReader root_;
   Readers readers_;
   std::map<std::string, Pipe> pipes_;
-  std::map<std::string, Outlet> outlets_;
+  OutletsByName outlets_;
   Supply supply_;
   Water water_;
   Site site_;
@@ -304,7 +267,17 @@ Layout read_layout_text(std::string_view text, const std::string& name) {
   return LayoutReader(root, name).read();
 }
 
-Fault read_fault(std::string_view text) {
+std::vector<Outlet> read_outlets(const std::filesystem::path& file) {
+  const std::string name = printable(file.string());
+  const toml::table root = parse(contents_of(file), name);
+  LayoutReader reader(root, name);
+  reader.read();
+  std::vector<Outlet> outlets;
+  for (const auto& [key, outlet] : reader.outlets()) outlets.push_back(outlet);
+  return outlets;
+}
+
+Fault read_fault(std::string_view text, const std::vector<Outlet>& outlets) {
   constexpr std::string_view before = "fault={";
   const std::string name = "fault";
   const std::string whole = fmt::format("{}{}}}", before, text);
@@ -317,9 +290,11 @@ Fault read_fault(std::string_view text) {
   if (root.size() != 1 || !table || table->source().end.column != characters + 1)
     throw InvalidInput(
         name, "is more than the inside of one table; write line = \"row 2\", outlet = 7, ...");
+  OutletsByName by_name;
+  for (const Outlet& outlet : outlets) by_name.emplace(outlet.name, outlet);
   Mistakes mistakes(name, before.size());
   TableReader reader(*table, "", "", mistakes);
-  Fault fault = read_fault_table(reader);
+  Fault fault = read_fault_table(reader, by_name);
   reader.finish();
   mistakes.throw_if_any();
   return fault;

@@ -17,6 +17,7 @@
 #include <filesystem>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace hydro {
 
@@ -27,8 +28,11 @@ Layout read_layout(const std::filesystem::path& file);
 /// The same from text; `name` stands for the file in errors.
 Layout read_layout_text(std::string_view text, const std::string& name = "text");
 
+/// The kinds of outlets that a description file defines, used or not. @throws InvalidInput
+std::vector<Outlet> read_outlets(const std::filesystem::path& file);
+
 /// Reads the inside of an inline table: line = "row 2", outlet = 7, kind = "head off".
-/// @throws InvalidInput
-Fault read_fault(std::string_view text);
+/// @param outlets that a wrong one may be, by their names @throws InvalidInput
+Fault read_fault(std::string_view text, const std::vector<Outlet>& outlets = {});
 
 }  // namespace hydro

@@ -16,11 +16,13 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace hydro {
 
 struct ReportOptions {
-  std::optional<UnitSystem> units = {};  ///< default those of the site
+  std::optional<UnitSystem> units = {};    ///< default those of the site
+  std::vector<SkippedFault> skipped = {};  ///< to be listed (Layout::with_possible_faults)
 };
 
 /// One layout as it is.

@@ -197,14 +197,41 @@ class TableReader {
     return node ? node->as_table() : nullptr;
   }
 
-  /// A list of tables, [[key]].
-  std::vector<const toml::table*> tables(const char* key) {
+  /// ["0 ft", "1 ft", ...]
+  template <class Q>
+  std::vector<Q> quantities(const char* key) {
+    std::vector<Q> found;
+    const toml::node* node = find(key);
+    const toml::array* list = node ? node->as_array() : nullptr;
+    if (node && (!list || list->empty()))
+      wrong(*node, key, fmt::format("must be a list of texts, [{}, ...]", example<Q>));
+    if (!list) return found;
+    for (const toml::node& element : *list) {
+      try {
+        if (!element.is_string()) {
+          wrong(element, key, fmt::format("write a text with the unit, like {}", example<Q>));
+          return {};
+        }
+        found.push_back(from_text<Q>(element.as_string()->get()));
+      } catch (const InvalidInput& error) {
+        mistakes_.add(element.source().begin, place_, prefix_ + key, error.what());
+        return {};
+      }
+    }
+    return found;
+  }
+
+  /// A list of tables, each under its own [[key]], or as in the example if there is one.
+  std::vector<const toml::table*> tables(const char* key, const char* example_of_list = nullptr) {
     std::vector<const toml::table*> found;
     const toml::node* node = find(key);
     if (!node) return found;
     const toml::array* array = node->as_array();
     if (!array || !array->is_homogeneous(toml::node_type::table)) {
-      wrong(*node, key, fmt::format("must be tables, each under its own [[{}]]", key));
+      wrong(*node,
+            key,
+            example_of_list ? fmt::format("must be a list of tables, {}", example_of_list)
+                            : fmt::format("must be tables, each under its own [[{}]]", key));
       return found;
     }
     for (const toml::node& element : *array) found.push_back(element.as_table());
@@ -232,6 +259,10 @@ class TableReader {
   }
 
   bool gives(const char* key) const { return table_.contains(key); }
+  bool is_table(const char* key) const {
+    const toml::node* node = table_.get(key);
+    return node && node->is_table();
+  }
 
   /// Takes a key without reading it.
   void accept(const char* key) { asked_.insert(key); }
@@ -251,7 +282,7 @@ class TableReader {
 
   /// Where a field stands, or the table when it is not given.
   Position position_of(const std::string& key) const {
-    const toml::node* node = table_.get(key);
+    const toml::node* node = table_.get(key.substr(0, key.find_first_of(",.")));
     return node ? node->source().begin : table_.source().begin;
   }
   Position position() const { return table_.source().begin; }

@@ -28,14 +28,19 @@ std::string numbers(const std::vector<int>& outlets) {
 
 }  // namespace
 
-Doing doing(const Line& line, const LineSolution& solved, std::size_t index) {
-  switch (solved.state[index]) {
+Doing doing(const Solution& solution, std::size_t line_index, std::size_t outlet_index) {
+  const Layout& layout = solution.layout();
+  const LineSolution& solved = solution.lines()[line_index];
+  switch (solved.state[outlet_index]) {
     case OutletState::broken:
       return Doing::broken;
     case OutletState::closed:
       return Doing::capped;
-    case OutletState::dry:
-      return Doing::dry;
+    case OutletState::dry: {
+      const auto end = layout.open_end_of(line_index);
+      const bool beyond = end && solved.distance[outlet_index] > *end + same_place;
+      return beyond || layout.is_cut_off(line_index) ? Doing::without_water : Doing::dry;
+    }
     case OutletState::below_minimum:
       return Doing::below_minimum;
     case OutletState::above_maximum:
@@ -43,8 +48,9 @@ Doing doing(const Line& line, const LineSolution& solved, std::size_t index) {
     case OutletState::works:
       break;
   }
-  return is_below(solved.pressure[index], line.outlet->rated_pressure()) ? Doing::below_rated
-                                                                         : Doing::serves;
+  const Outlet& kind = layout.outlet_at(line_index, static_cast<int>(outlet_index) + 1);
+  return is_below(solved.pressure[outlet_index], kind.rated_pressure()) ? Doing::below_rated
+                                                                        : Doing::serves;
 }
 
 std::string in_words(Doing what) {
@@ -53,6 +59,8 @@ std::string in_words(Doing what) {
       return "BROKEN, water escapes";
     case Doing::capped:
       return "capped";
+    case Doing::without_water:
+      return "NO WATER, cut off";
     case Doing::dry:
       return "DRY";
     case Doing::below_minimum:
@@ -68,11 +76,11 @@ std::string in_words(Doing what) {
 }
 
 std::string in_a_sentence(Doing what,
-                          const Line& line,
+                          const Outlet& kind,
                           const LineSolution& solved,
                           const std::vector<int>& outlets,
                           const Figures& figures) {
-  std::string who = fmt::format("{}: {}", line.name, numbers(outlets));
+  std::string who = fmt::format("{}: {}", solved.name, numbers(outlets));
   const bool one = outlets.size() == 1;
   const auto extreme = [&](auto better) {
     const int found = *std::min_element(outlets.begin(), outlets.end(), [&](int a, int b) {
@@ -95,6 +103,8 @@ std::string in_a_sentence(Doing what,
     }
     case Doing::capped:
       return fmt::format("{} {} capped.", who, one ? "is" : "are");
+    case Doing::without_water:
+      return fmt::format("{} {} cut off from the water.", who, one ? "is" : "are");
     case Doing::dry:
       return fmt::format(
           "{} {} dry: the pressure does not lift water there.", who, one ? "is" : "are");
@@ -102,26 +112,35 @@ std::string in_a_sentence(Doing what,
       return fmt::format("{} {} under the {} below which {}{}.",
                          who,
                          one ? "is" : "are",
-                         figures.limit(*line.outlet->minimum),
+                         figures.limit(*kind.minimum),
                          one ? "it does not work" : "they do not work",
                          lowest());
     case Doing::below_rated:
       return fmt::format("{} {} under the rated {}{}.",
                          who,
                          one ? "is" : "are",
-                         figures.limit(line.outlet->rated_pressure()),
+                         figures.limit(kind.rated_pressure()),
                          lowest());
     case Doing::above_maximum:
       return fmt::format("{} {} over the {} above which {}{}.",
                          who,
                          one ? "is" : "are",
-                         figures.limit(*line.outlet->maximum),
+                         figures.limit(*kind.maximum),
                          one ? "it mists" : "they mist",
                          highest());
     case Doing::serves:
       break;
   }
   return who;
+}
+
+std::string in_a_word(const Fault& fault) {
+  if (const auto* wrong = std::get_if<WrongOutlet>(&fault))
+    return "wrong outlet" + (wrong->fitted.name.empty() ? "" : ", " + wrong->fitted.name);
+  const bool says_it = std::holds_alternative<Clogged>(fault) ||
+                       std::holds_alternative<Worn>(fault) ||
+                       std::holds_alternative<NozzleMissing>(fault);
+  return says_it ? kind_of(fault) : "";
 }
 
 }  // namespace hydro

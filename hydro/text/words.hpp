@@ -11,28 +11,42 @@
 
 namespace hydro {
 
-/// What an outlet does, from the worst on. Finer than OutletState: it knows the rated pressure.
-enum class Doing { broken, capped, dry, below_minimum, below_rated, above_maximum, serves };
+/// What an outlet does, from the worst on. Finer than OutletState: it knows the rated pressure, and
+/// why an outlet is dry.
+enum class Doing {
+  broken,
+  capped,
+  without_water,
+  dry,
+  below_minimum,
+  below_rated,
+  above_maximum,
+  serves
+};
 
 inline constexpr std::array failings{Doing::broken,
                                      Doing::capped,
+                                     Doing::without_water,
                                      Doing::dry,
                                      Doing::below_minimum,
                                      Doing::below_rated,
                                      Doing::above_maximum};
 
-/// @param index of the outlet, from 0 on
-Doing doing(const Line& line, const LineSolution& solved, std::size_t index);
+/// @param outlet_index from 0 on
+Doing doing(const Solution& solution, std::size_t line_index, std::size_t outlet_index);
 
 /// For a table: "DOES NOT WORK".
 std::string in_words(Doing what);
 
 /// For a finding: "row 2: outlets 3 to 10 are under the 18 psi below which they do not work (11.5 psi
-/// at outlet 10)." @param outlets by number, from 1 on, in order
+/// at outlet 10)." @param outlets of this kind by number, from 1 on, in order
 std::string in_a_sentence(Doing what,
-                          const Line& line,
+                          const Outlet& kind,
                           const LineSolution& solved,
                           const std::vector<int>& outlets,
                           const Figures& figures);
+
+/// For a table, what a fault makes of its outlet: "clogged"; empty where in_words says it all.
+std::string in_a_word(const Fault& fault);
 
 }  // namespace hydro
