@@ -12,6 +12,7 @@
 #include "hydro/quantities/units.hpp"
 // Floor 1: water, pipes, outlets and the laws of their losses.
 #include "hydro/physics/friction.hpp"
+#include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/physics/outlet.hpp"
 #include "hydro/physics/pipe.hpp"
 #include "hydro/physics/riser.hpp"
