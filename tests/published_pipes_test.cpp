@@ -232,9 +232,10 @@ std::vector<PrintedLoss> printed_losses() {
        .half_digit = 0.005,
        .gravity_was = si_texts,
        .explained = 0.003 + 0.003},
-      // Wolaita Sodo University, hydraulics tutorial, read in the text: two pipes of rough wall
-      // between two levels, entrance 0.5, contraction 0.24, exit 1. The factors come from a chart:
-      // half a unit of their third figure is 0.3 % of the loss.
+      // Wolaita Sodo University, water supply and urban drainage, tutorial on pipe flow, problem 1,
+      // read in the text (scribd.com, document 604399231): two pipes of 0.26 mm wall between two
+      // levels, entrance 0.5, contraction 0.24, exit 1. The factors come from a chart: half a unit
+      // of their third figure is 0.3 % of the loss.
       {.source = "Wolaita",
        .stretches = {{{.inside_diameter = 0.6 * units::m, .roughness = 0.26 * mm},
                       300 * units::m,
