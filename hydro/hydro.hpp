@@ -30,6 +30,7 @@
 #include "hydro/answers/assumptions.hpp"
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
+#include "hydro/answers/hand_method.hpp"
 #include "hydro/answers/uniformity.hpp"
 // Floor 5: files in, reports out.
 #include "hydro/text/read_layout.hpp"

@@ -13,7 +13,7 @@
 //           less than four, it is the least one.
 // Source    CU: J. E. Christiansen, Irrigation by Sprinkling, Bulletin 670, University of
 //           California (1942); CU and DU as in M. H. Ali, Practices of Irrigation and On-farm Water
-//           Management, vol. 2 (2011), equations 4.6 and 4.7 (read). Design EU: J. Keller and D.
+//           Management, vol. 2 (2011), equations 4.6 and 4.7 (they were read). Design EU: J. Keller and D.
 //           Karmeli, Trans. ASAE 17 (1974) 678-684 (from memory); Cv is how much new outlets vary
 //           at one pressure (standard deviation / mean), Np how many of them water one plant. Us:
 //           V. F. Bralts, I. P. Wu and H. M. Gitlin, Trans. ASAE 24 (1981) 113-119 (from memory).
