@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <limits>
 #include <vector>
 
@@ -73,9 +74,10 @@ TEST(MultipleOutletFactor, IsOneForOneOutlet) {
 TEST(MultipleOutletFactor, IsTheTradesTable) {
   const std::vector<double> at_one{1.00, 0.64, 0.54, 0.49, 0.46, 0.44, 0.43, 0.42, 0.41, 0.40};
   const std::vector<double> at_half{1.00, 0.52, 0.44, 0.41, 0.40, 0.39, 0.38, 0.38, 0.37, 0.37};
-  for (int n = 1; n <= 10; ++n) {
-    EXPECT_NEAR(multiple_outlet_factor(n, 1.852), at_one[n - 1], 0.01) << n;
-    EXPECT_NEAR(multiple_outlet_factor(n, 1.852, half), at_half[n - 1], 0.01) << n;
+  for (std::size_t i = 0; i < at_one.size(); ++i) {
+    const int n = static_cast<int>(i) + 1;
+    EXPECT_NEAR(multiple_outlet_factor(n, 1.852), at_one[i], 0.01) << n;
+    EXPECT_NEAR(multiple_outlet_factor(n, 1.852, half), at_half[i], 0.01) << n;
   }
 }
 
