@@ -35,3 +35,6 @@
 // Floor 5: files in, reports out.
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
+
+/// Pressure and flow along irrigation lines, and which outlets fall short.
+namespace hydro {}
