@@ -27,12 +27,14 @@
 
 namespace hydro {
 
+/// What is accepted.
 struct CheckOptions {
   double pressure_variation = 0.20;  ///< largest accepted [-]
   double flow_variation = 0.10;      ///< largest accepted [-]
   Velocity velocity = 5 * ft_per_s;  ///< largest accepted in lines, not in risers
 };
 
+/// Dry ones are among them.
 struct BelowRated {
   std::string line;
   int outlet;  ///< from 1 on
@@ -46,12 +48,14 @@ struct BelowMinimum {
   Pressure pressure;
   Pressure minimum;
 };
+/// Of outlets that have a maximum.
 struct AboveMaximum {
   std::string line;
   int outlet;
   Pressure pressure;
   Pressure maximum;
 };
+/// The pressure in the line does not lift water to it.
 struct DryOutlet {
   std::string line;
   int outlet;
@@ -89,6 +93,7 @@ struct OverRating {
   Pressure rating;  ///< what is left of it at the water's temperature
 };
 
+/// All that is found.
 struct Check {
   std::vector<BelowRated> below_rated;
   std::vector<BelowMinimum> below_minimum;

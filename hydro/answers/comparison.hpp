@@ -25,6 +25,7 @@ struct LineChange {
   Series<Flow> flow;
 };
 
+/// What changed, line by line and in sum.
 struct Comparison {
   std::vector<LineChange> lines;                  ///< in the order of the layout
   std::vector<BelowRated> newly_below_rated;      ///< pressures as they are after

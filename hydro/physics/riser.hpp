@@ -16,6 +16,7 @@
 
 namespace hydro {
 
+/// How high it is and, with its bore and wall, what it takes from the water.
 struct Riser {
   Length height = {};                          ///< of the outlet above the line
   std::optional<Length> inside_diameter = {};  ///< with exactly one of the three walls of Pipe

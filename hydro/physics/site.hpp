@@ -17,6 +17,7 @@
 
 namespace hydro {
 
+/// The place as it is described.
 struct Site {
   std::string name = {};
   std::optional<Length> altitude = {};   ///< default sea level

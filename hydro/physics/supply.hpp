@@ -14,6 +14,7 @@
 
 namespace hydro {
 
+/// The supply as it is described.
 struct Supply {
   Pressure pressure = {};                ///< held, gauge
   std::optional<Length> elevation = {};  ///< of the place where it is held, default 0

@@ -15,6 +15,7 @@
 
 namespace hydro {
 
+/// Like a vector of quantities that cannot be changed.
 template <class Q>
 class Series {
  public:
@@ -30,6 +31,7 @@ class Series {
   Q front() const { return (*this)[0]; }
   Q back() const { return (*this)[size() - 1]; }
 
+  /// Reads one value after another.
   class Iterator {
    public:
     using iterator_category = std::input_iterator_tag;

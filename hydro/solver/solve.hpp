@@ -19,6 +19,7 @@
 
 namespace hydro {
 
+/// How long to try.
 struct SolveOptions {
   int newton_steps = 60;  ///< at most; then the last resort, with as many for each of its ramps
 };

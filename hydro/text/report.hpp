@@ -20,6 +20,7 @@
 
 namespace hydro {
 
+/// How a report is written.
 struct ReportOptions {
   std::optional<UnitSystem> units = {};    ///< default those of the site
   std::vector<SkippedFault> skipped = {};  ///< to be listed (Layout::with_possible_faults)
