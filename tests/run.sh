@@ -8,7 +8,7 @@ HYDRO_BUILD=${HYDRO_BUILD:-$root/build/tests}
 install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev libcli11-dev \
   libgtest-dev libgmock-dev libsundials-dev libbenchmark-dev \
   python3-dev pybind11-dev python3-numpy python3-pytest doxygen dpkg-dev file pkgconf
-# Built as for the Debian packages, so that they are tried too.
+# Built as for the Debian packages, so that they are tried too; BUILD_SHARED_LIBS=OFF leaves them out.
 compile all -DBUILD_SHARED_LIBS=ON -DCMAKE_INSTALL_PREFIX=/usr \
   -DHYDRO_EXAMPLES=ON -DHYDRO_TESTS=ON -DHYDRO_BENCHMARKS=ON
 
