@@ -1,7 +1,10 @@
 // check_line: solves a description file and tells what is wrong, with and without faults.
 //
-//   check_line FILE [--fault 'line="row 2", outlet=7, kind="head off"']... [--try FAULT]...
-//              [--units us|si]
+//   check_line FILE [--fault 'line="row 2", outlet=7, kind="head off"']... [--units us|si]
+//              [--csv FILE] [--json FILE] [--svg FILE]
+//
+// The report goes to standard output, once the files that are asked for are written: each whole or
+// not at all, in place of what was there.
 //
 // Exit status: 0 no outlet is below its rated or lowest or above its highest pressure; 1 some are;
 // 2 bad input; 3 not solved.
@@ -9,8 +12,11 @@
 #include "hydro/hydro.hpp"
 
 #include <exception>
+#include <filesystem>
 #include <iostream>
+#include <optional>
 #include <string>
+#include <system_error>
 #include <vector>
 
 #include <CLI/CLI.hpp>
@@ -19,61 +25,75 @@ namespace {
 
 enum ExitStatus { all_serve = 0, some_do_not = 1, bad_input = 2, not_solved = 3 };
 
-struct Wishes {
+struct Arguments {
   std::string file;
   std::vector<std::string> faults;
-  std::vector<std::string> tries;  // faults that are skipped where they do not fit
   std::string units;
+  std::string csv;  // empty where it is not asked for
+  std::string json;
+  std::string svg;
 };
 
-std::vector<hydro::Fault> read_faults(const std::vector<std::string>& texts,
-                                      const std::string& file) {
-  std::vector<hydro::Fault> faults;
-  if (texts.empty()) return faults;
-  const std::vector<hydro::Outlet> outlets = hydro::read_outlets(file);
-  for (const std::string& text : texts) faults.push_back(hydro::read_fault(text, outlets));
-  return faults;
+/// Nothing that is written may take the place of the description.
+void require_other_file(const std::string& option,
+                        const std::string& output,
+                        const std::string& description) {
+  std::error_code none_there;
+  if (std::filesystem::equivalent(output, description, none_there))
+    throw hydro::InvalidInput(option, output + " is the description itself, and would be lost");
 }
 
-int check_line(const Wishes& wishes) {
-  hydro::ReportOptions options;
-  if (!wishes.units.empty())
-    options.units = wishes.units == "us" ? hydro::UnitSystem::us : hydro::UnitSystem::si;
-  auto [layout, skipped] = hydro::read_layout(wishes.file)
-                               .with_faults(read_faults(wishes.faults, wishes.file))
-                               .with_possible_faults(read_faults(wishes.tries, wishes.file));
-  options.skipped = skipped;
+int check_line(const Arguments& arguments) {
+  require_other_file("--csv", arguments.csv, arguments.file);
+  require_other_file("--json", arguments.json, arguments.file);
+  require_other_file("--svg", arguments.svg, arguments.file);
+  std::optional<hydro::UnitSystem> units;
+  if (!arguments.units.empty())
+    units = arguments.units == "us" ? hydro::UnitSystem::us : hydro::UnitSystem::si;
+  hydro::Layout layout = hydro::read_layout(arguments.file);
+  for (const std::string& fault : arguments.faults)
+    layout = layout.with_fault(hydro::read_fault(fault));
 
   const hydro::Solution now = hydro::solve(layout);
-  if (layout.faults().empty())
-    std::cout << hydro::report(now, options);
-  else
-    std::cout << hydro::report(hydro::solve(layout.without_faults()), now, options);
-  if (!std::cout.flush()) throw hydro::InvalidInput("report", "cannot be written");
+  std::optional<hydro::Solution> before;
+  if (!layout.faults().empty()) before = hydro::solve(layout.without_faults());
+
+  const std::string report =
+      before ? hydro::report(*before, now, {units}) : hydro::report(now, {units});
+  if (!arguments.csv.empty())
+    hydro::write_file(arguments.csv, before ? hydro::to_csv(*before, now) : hydro::to_csv(now));
+  if (!arguments.json.empty())
+    hydro::write_file(arguments.json, before ? hydro::to_json(*before, now) : hydro::to_json(now));
+  if (!arguments.svg.empty())
+    hydro::write_file(arguments.svg,
+                      before ? hydro::to_svg(*before, now, {units}) : hydro::to_svg(now, {units}));
+  if (!(std::cout << report).flush()) throw hydro::InvalidInput("report", "cannot be written");
   return hydro::check(now).every_outlet_serves() ? all_serve : some_do_not;
 }
 
 int run(int argc, char** argv) {
   CLI::App program{"Pressure at every outlet of the lines in FILE, and what is wrong with it."};
-  Wishes wishes;
-  program.add_option("FILE", wishes.file, "description of the lines (TOML)")->required();
+  Arguments arguments;
+  program.add_option("FILE", arguments.file, "description of the lines (TOML)")->required();
   program
-      .add_option(
-          "--fault", wishes.faults, "line=\"row 2\", outlet=7, kind=\"head off\"; may be repeated")
+      .add_option("--fault",
+                  arguments.faults,
+                  "line=\"row 2\", outlet=7, kind=\"head off\"; may be repeated")
       ->allow_extra_args(false);
   program
-      .add_option("--try", wishes.tries, "like --fault, but skipped and listed if it does not fit")
-      ->allow_extra_args(false);
-  program
-      .add_option(
-          "--units", wishes.units, "units of the report, us or si; default those of the file")
+      .add_option("--units",
+                  arguments.units,
+                  "units of the report and the drawing, us or si; default those of the file")
       ->check(CLI::IsMember({"us", "si"}));
+  program.add_option("--csv", arguments.csv, "also write a table of the outlets (CSV, SI units)");
+  program.add_option("--json", arguments.json, "also write all that is known (JSON, SI units)");
+  program.add_option("--svg", arguments.svg, "also draw the pressure along the lines (SVG)");
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
     return program.exit(error) == 0 ? all_serve : bad_input;
   }
-  return check_line(wishes);
+  return check_line(arguments);
 }
 
 }  // namespace

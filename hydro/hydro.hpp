@@ -32,9 +32,13 @@
 #include "hydro/answers/comparison.hpp"
 #include "hydro/answers/hand_method.hpp"
 #include "hydro/answers/uniformity.hpp"
-// Floor 5: files in, reports out.
+// Floor 5: files in; reports, tables and drawings out.
+#include "hydro/text/csv.hpp"
+#include "hydro/text/drawing.hpp"
+#include "hydro/text/json.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
+#include "hydro/text/write_file.hpp"
 
 /// Pressure and flow along irrigation lines, and which outlets fall short.
 namespace hydro {}

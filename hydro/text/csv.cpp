@@ -1,0 +1,122 @@
+#include "hydro/text/csv.hpp"
+
+#include "hydro/answers/comparison.hpp"
+#include "hydro/text/doings.hpp"
+#include "hydro/text/finite.hpp"
+#include "hydro/text/outlet_kinds.hpp"
+
+#include <iterator>
+#include <string_view>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+class Rows {
+ public:
+  void cell(std::string_view text) {
+    next();
+    if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
+      text_ += text;
+      return;
+    }
+    text_ += '"';
+    for (const char c : text)
+      text_ += c == '"' ? std::string_view("\"\"") : std::string_view(&c, 1);
+    text_ += '"';
+  }
+  template <class Number>
+  void number(Number value) {
+    next();
+    fmt::format_to(std::back_inserter(text_), "{}", value);
+  }
+  void end() {
+    text_ += "\r\n";
+    first_ = true;
+  }
+  std::string take() { return std::move(text_); }
+
+ private:
+  void next() {
+    if (!first_) text_ += ',';
+    first_ = false;
+  }
+  std::string text_;
+  bool first_ = true;
+};
+
+/// What there is of one line in one solution.
+struct LineReadings {
+  const LineSolution& solved;
+  std::vector<Doing> doing;
+
+  LineReadings(const Solution& solution, std::size_t line)
+      : solved(solution.lines()[line]), doing(doings(solution, line)) {}
+
+  void write(Rows& rows, std::size_t outlet) const {
+    number(rows, outlet, "pressure", si(solved.pressure[outlet]));
+    number(rows, outlet, "line_pressure", si(solved.line_pressure[outlet]));
+    number(rows, outlet, "flow", si(solved.flow[outlet]));
+    number(rows, outlet, "velocity", si(solved.velocity[outlet]));
+    rows.cell(name_of(doing[outlet]));
+  }
+
+  void number(Rows& rows, std::size_t outlet, const char* name, double value) const {
+    require_finite(value, [&] {
+      return fmt::format("line {}: outlet {}: {}", in_quotes(solved.name), outlet + 1, name);
+    });
+    rows.number(value);
+  }
+};
+
+constexpr auto readings = {
+    "pressure_pa", "line_pressure_pa", "flow_m3_per_s", "velocity_m_per_s", "state"};
+
+void write_header(Rows& rows, bool with_before) {
+  for (const char* name :
+       {"line", "outlet", "kind", "rated_pressure_pa", "rated_flow_m3_per_s", "distance_m"})
+    rows.cell(name);
+  for (const char* name : readings) rows.cell(name);
+  if (with_before)
+    for (const char* name : readings) rows.cell(std::string("before_") + name);
+  rows.end();
+}
+
+std::string table(const Solution* before, const Solution& after) {
+  const OutletKinds kinds(after);
+  Rows rows;
+  write_header(rows, before != nullptr);
+  for (std::size_t line = 0; line < after.lines().size(); ++line) {
+    const LineReadings now(after, line);
+    std::vector<LineReadings> then;
+    if (before) then.emplace_back(*before, line);
+    for (std::size_t outlet = 0; outlet < now.doing.size(); ++outlet) {
+      const OutletKind& kind = kinds.at(line, outlet);
+      rows.cell(now.solved.name);
+      rows.number(outlet + 1);
+      rows.cell(kind.outlet->name);
+      rows.number(si(kind.outlet->rated_pressure()));
+      rows.number(si(kind.rated_flow));
+      now.number(rows, outlet, "distance", si(now.solved.distance[outlet]));
+      now.write(rows, outlet);
+      for (const LineReadings& earlier : then) earlier.write(rows, outlet);
+      rows.end();
+    }
+  }
+  return rows.take();
+}
+
+}  // namespace
+
+std::string to_csv(const Solution& solution) {
+  return table(nullptr, solution);
+}
+
+std::string to_csv(const Solution& before, const Solution& after) {
+  compare(before, after);  // refuses two that do not match
+  return table(&before, after);
+}
+
+}  // namespace hydro

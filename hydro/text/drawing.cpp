@@ -1,0 +1,136 @@
+#include "hydro/text/drawing.hpp"
+
+#include "hydro/answers/comparison.hpp"
+#include "hydro/text/finite.hpp"
+#include "hydro/text/marks.hpp"
+#include "hydro/text/panel.hpp"
+
+#include <algorithm>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+constexpr std::size_t most_panels = 24;
+constexpr std::size_t most_faults_told = 4;
+
+class Drawing {
+ public:
+  Drawing(const Solution* before, const Solution& after, const DrawingOptions& options)
+      : before_(before),
+        after_(after),
+        figures_(options.units.value_or(after.layout().units())),
+        kinds_(after) {
+    for (const Solution* solution : {before_, &after_})
+      if (solution)
+        require_finite(si(solution->inflow()), [] { return std::string("supply: inflow"); });
+    for (const std::size_t line : chosen_lines())
+      panels_.emplace_back(before_, after_, kinds_, figures_, line);
+  }
+
+  std::string write() {
+    heading();
+    if (panels_.empty())
+      remark("There are no outlets.");
+    else
+      legend();
+    for (const Panel& panel : panels_) y_ = panel.draw(svg_, y_) + row_height / 2;
+    y_ += row_height;
+    if (left_out_ == 1) remark("1 more line with outlets is not drawn.");
+    if (left_out_ > 1) remark(fmt::format("{} more lines with outlets are not drawn.", left_out_));
+    return svg_.take(title(), page_width, y_);
+  }
+
+ private:
+  /// Those with outlets, the failing ones before the others if there are too many; in order.
+  std::vector<std::size_t> chosen_lines() {
+    std::vector<std::size_t> failing;
+    std::vector<std::size_t> serving;
+    for (std::size_t i = 0; i < after_.lines().size(); ++i) {
+      if (after_.lines()[i].state.empty()) continue;
+      const std::vector<Doing> all = doings(after_, i);
+      const bool serves =
+          std::all_of(all.begin(), all.end(), [](Doing what) { return what == Doing::serves; });
+      (serves ? serving : failing).push_back(i);
+    }
+    std::vector<std::size_t> lines = failing;
+    lines.insert(lines.end(), serving.begin(), serving.end());
+    left_out_ = lines.size() - std::min(most_panels, lines.size());
+    lines.resize(lines.size() - left_out_);
+    std::sort(lines.begin(), lines.end());
+    return lines;
+  }
+
+  std::string title() const {
+    const std::string& site = after_.layout().site().name;
+    return site.empty() ? "Pressure along the lines" : site;
+  }
+
+  void heading() {
+    svg_.text({page_margin, y_}, title(), {.size = 16, .bold = true});
+    y_ += 1.3 * row_height;
+    remark(fmt::format("Pressure at every outlet. Supply: {}, gives {}{}.",
+                       figures_.pressure_with_unit(after_.supply_pressure()),
+                       figures_.flow_with_unit(after_.inflow()),
+                       before_ ? " instead of " + figures_.flow_with_unit(before_->inflow()) : ""));
+    const std::vector<Fault>& faults = after_.layout().faults();
+    for (std::size_t i = 0; i < std::min(most_faults_told, faults.size()); ++i)
+      remark(describe(faults[i], after_.layout().line(line_of(faults[i])), figures_.system()) +
+             ".");
+    if (faults.size() > most_faults_told)
+      remark(fmt::format("And {} more faults.", faults.size() - most_faults_told));
+  }
+
+  void remark(const std::string& sentence) {
+    y_ = svg_.paragraph({page_margin, y_}, sentence, {.colour = grey}).y;
+  }
+
+  /// What the marks and the curves mean; only those that occur.
+  void legend() {
+    y_ += 6;
+    double x = page_margin + mark_radius;
+    const auto entry = [&](double sample, const std::string& words) {
+      svg_.text({x + sample, y_ + 4}, words);
+      x += sample + width_of(words, 12) + 18;
+    };
+    for (const Doing what : all_doings) {
+      if (std::none_of(
+              panels_.begin(), panels_.end(), [&](const Panel& it) { return it.has(what); }))
+        continue;
+      draw_mark(svg_, what, {x, y_}, "");
+      entry(11, label_of(what));
+    }
+    if (before_) {
+      svg_.line({x, y_}, {x + 34, y_}, curve_stroke);
+      entry(40, "after");
+      svg_.line({x, y_}, {x + 34, y_}, curve_stroke_before);
+      draw_mark_before(svg_, {x + 17, y_});
+      entry(40, "before");
+    }
+    y_ += row_height;
+  }
+
+  const Solution* before_;
+  const Solution& after_;
+  Figures figures_;
+  OutletKinds kinds_;
+  std::vector<Panel> panels_;
+  std::size_t left_out_ = 0;
+  Svg svg_;
+  double y_ = page_margin + 12;  ///< down to which the page is filled
+};
+
+}  // namespace
+
+std::string to_svg(const Solution& solution, const DrawingOptions& options) {
+  return Drawing(nullptr, solution, options).write();
+}
+
+std::string to_svg(const Solution& before, const Solution& after, const DrawingOptions& options) {
+  compare(before, after);  // refuses two that do not match
+  return Drawing(&before, after, options).write();
+}
+
+}  // namespace hydro

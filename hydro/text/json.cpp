@@ -1,0 +1,218 @@
+#include "hydro/text/json.hpp"
+
+#include "hydro/answers/assumptions.hpp"
+#include "hydro/answers/check.hpp"
+#include "hydro/answers/comparison.hpp"
+#include "hydro/text/doings.hpp"
+#include "hydro/text/finite.hpp"
+#include "hydro/text/outlet_kinds.hpp"
+
+#include <optional>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <nlohmann/json.hpp>
+
+namespace hydro {
+namespace {
+
+using Json = nlohmann::ordered_json;  // members stay in the order of the header
+
+template <class Q>
+Json numbers(const Series<Q>& series) {
+  return std::vector<double>(series.si().begin(), series.si().end());
+}
+
+template <class Q>
+Json number_or_null(const std::optional<Q>& given) {
+  return given ? Json(si(*given)) : Json(nullptr);
+}
+
+/// A list with one entry for each thing; `write` makes it.
+template <class Things, class Write>
+Json list(const Things& things, Write write) {
+  Json entries = Json::array();
+  for (const auto& thing : things) entries.push_back(write(thing));
+  return entries;
+}
+
+// ---- parts
+
+Json json_of(const OutletKind& kind) {
+  return {{"name", kind.outlet->name},
+          {"rated", si(kind.outlet->rated_pressure())},
+          {"minimum", number_or_null(kind.outlet->minimum)},
+          {"maximum", number_or_null(kind.outlet->maximum)},
+          {"rated_flow", si(kind.rated_flow)}};
+}
+Json json_of(const BelowRated& it) {
+  return {{"line", it.line},
+          {"outlet", it.outlet},
+          {"pressure", si(it.pressure)},
+          {"rated", si(it.rated)}};
+}
+Json json_of(const BelowMinimum& it) {
+  return {{"line", it.line},
+          {"outlet", it.outlet},
+          {"pressure", si(it.pressure)},
+          {"minimum", si(it.minimum)}};
+}
+Json json_of(const AboveMaximum& it) {
+  return {{"line", it.line},
+          {"outlet", it.outlet},
+          {"pressure", si(it.pressure)},
+          {"maximum", si(it.maximum)}};
+}
+Json json_of(const DryOutlet& it) {
+  return {{"line", it.line}, {"outlet", it.outlet}, {"line_pressure", si(it.line_pressure)}};
+}
+Json json_of(const Variation& it) {
+  return {{"line", it.line},
+          {"outlet_name", it.outlet_name},
+          {"outlets", it.outlets},
+          {"pressure", it.pressure},
+          {"flow", it.flow},
+          {"too_wide", it.too_wide}};
+}
+Json json_of(const FastWater& it) {
+  return {{"line", it.line}, {"velocity", si(it.velocity)}};
+}
+Json json_of(const Suction& it) {
+  return {
+      {"line", it.line}, {"pressure", si(it.pressure)}, {"column_separates", it.column_separates}};
+}
+Json json_of(const LineChange& it) {
+  return {{"line", it.line},
+          {"pressure", numbers(it.pressure)},
+          {"line_pressure", numbers(it.line_pressure)},
+          {"flow", numbers(it.flow)}};
+}
+constexpr auto each = [](const auto& finding) { return json_of(finding); };
+
+Json json_of(const Check& found) {
+  return {{"every_outlet_serves", found.every_outlet_serves()},
+          {"below_rated", list(found.below_rated, each)},
+          {"below_minimum", list(found.below_minimum, each)},
+          {"above_maximum", list(found.above_maximum, each)},
+          {"dry", list(found.dry, each)},
+          {"variations", list(found.variations, each)},
+          {"fast_water", list(found.fast_water, each)},
+          {"suctions", list(found.suctions, each)}};
+}
+
+Json json_of(const Comparison& found) {
+  return {{"lines", list(found.lines, each)},
+          {"newly_below_rated", list(found.newly_below_rated, each)},
+          {"newly_below_minimum", list(found.newly_below_minimum, each)},
+          {"newly_dry", list(found.newly_dry, each)},
+          {"escaping", si(found.escaping)},
+          {"missing", si(found.missing)},
+          {"inflow_before", si(found.inflow_before)},
+          {"inflow_after", si(found.inflow_after)},
+          {"supply_before", si(found.supply_before)},
+          {"supply_after", si(found.supply_after)}};
+}
+
+// ---- the solution
+
+const char* kind_of(const HeadOff&) {
+  return "head off";
+}
+const char* kind_of(const RiserSheared&) {
+  return "riser sheared";
+}
+const char* kind_of(const Clogged&) {
+  return "clogged";
+}
+const char* kind_of(const Worn&) {
+  return "worn";
+}
+const char* kind_of(const Capped&) {
+  return "capped";
+}
+
+Json json_of(const Fault& fault, const Layout& layout) {
+  return {{"line", line_of(fault)},
+          {"outlet", outlet_of(fault)},
+          {"kind", std::visit([](const auto& it) { return kind_of(it); }, fault)},
+          {"description", describe(fault, layout.line(line_of(fault)), layout.units())}};
+}
+
+Json json_of_line(const Solution& solution, const OutletKinds& kinds, std::size_t index) {
+  const LineSolution& solved = solution.lines()[index];
+  return {{"name", solved.name},
+          {"fed_by", solution.layout().lines()[index].fed_by},
+          {"inflow", si(solved.inflow)},
+          {"inlet_velocity", si(solved.inlet_velocity)},
+          {"inlet_pressure", si(solved.inlet_pressure)},
+          {"end_pressure", si(solved.end_pressure)},
+          {"kind", kinds.on_line(index)},
+          {"distance", numbers(solved.distance)},
+          {"pressure", numbers(solved.pressure)},
+          {"line_pressure", numbers(solved.line_pressure)},
+          {"flow", numbers(solved.flow)},
+          {"velocity", numbers(solved.velocity)},
+          {"state", list(doings(solution, index), name_of)}};
+}
+
+Json json_of(const Solution& solution) {
+  const Layout& layout = solution.layout();
+  const OutletKinds kinds(solution);
+  Json lines = Json::array();
+  for (std::size_t i = 0; i < solution.lines().size(); ++i)
+    lines.push_back(json_of_line(solution, kinds, i));
+  const Residuals& left = solution.residuals();
+  return {
+      {"site", layout.site().name},
+      {"supply",
+       {{"pressure", si(solution.supply_pressure())},
+        {"elevation", number_or_null(layout.supply().elevation)},
+        {"inflow", si(solution.inflow())}}},
+      {"water",
+       {{"density", si(solution.water().density)},
+        {"kinematic_viscosity", si(solution.water().kinematic_viscosity)},
+        {"vapour_pressure", si(solution.water().vapour_pressure)}}},
+      {"outlet_kinds", list(kinds.all(), each)},
+      {"lines", std::move(lines)},
+      {"faults", list(layout.faults(), [&](const Fault& fault) { return json_of(fault, layout); })},
+      {"check", json_of(check(solution))},
+      {"notes", solution.notes()},
+      {"assumptions", assumptions(layout, layout.units())},
+      {"residuals",
+       {{"mass", left.mass},
+        {"energy", left.energy},
+        {"outlet", left.outlet},
+        {"steps", left.steps},
+        {"last_resort", left.last_resort}}}};
+}
+
+/// JSON has no NaN; the library would write null. @param name "lines, 0, pressure"
+void require_finite_numbers(const Json& json, const std::string& name) {
+  if (json.is_number_float()) require_finite(json.get<double>(), [&] { return name; });
+  if (!json.is_structured()) return;
+  for (const auto& [key, value] : json.items())
+    require_finite_numbers(value, name.empty() ? key : name + ", " + key);
+}
+
+std::string written(const Json& before, const Json& solution, const Json& comparison) {
+  Json whole = {{"format", "hydro solution 1"}};
+  whole.update(solution);
+  whole["before"] = before;
+  whole["comparison"] = comparison;
+  require_finite_numbers(whole, "");
+  return whole.dump(-1, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+}  // namespace
+
+std::string to_json(const Solution& solution) {
+  return written(nullptr, json_of(solution), nullptr);
+}
+
+std::string to_json(const Solution& before, const Solution& after) {
+  const Comparison comparison = compare(before, after);
+  return written(json_of(before), json_of(after), json_of(comparison));
+}
+
+}  // namespace hydro

@@ -1,0 +1,69 @@
+// json.hpp: all that is known of a solved layout, for other programs.
+//
+// What      One object. Its members are named as the fields of the library; quantities are numbers
+//           in SI: lengths in m, pressures in Pa (gauge unless said), flows in m3/s, velocities in
+//           m/s. Optional members that were not given are null.
+// Source    RFC 8259, written by nlohmann/json.
+// Accuracy  Numbers are decimals that read back to the same double, with a point whatever the
+//           locale. Nothing is rounded.
+// Range     What is not UTF-8 in a name is replaced by U+FFFD.
+// Errors    InvalidInput when a number of the solution is not finite.
+// Threads   Pure functions.
+// Example   examples/check_line.cpp
+//
+// The members. The number in "format" rises when one of them changes its meaning or goes away;
+// members may be added without. [] is a list; "of outlets" says that it has one entry for each
+// outlet of the line, outlet 1 first.
+//   format                 "hydro solution 1"
+//   site                   name of the site
+//   supply                 {pressure, elevation; inflow: out of the supply}
+//   water                  {density [kg/m3], kinematic_viscosity [m2/s], vapour_pressure: absolute}
+//   outlet_kinds[]         {name; rated, minimum, maximum: pressures; rated_flow: at the rated
+//                          pressure}
+//   lines[]                in the order of the layout:
+//     name, fed_by         fed_by is "" where the supply feeds it
+//     inflow, inlet_velocity, inlet_pressure, end_pressure
+//     kind[]               of outlets: index into outlet_kinds, from 0 on
+//     distance[]           of outlets: from the inlet
+//     pressure[]           of outlets: at the device
+//     line_pressure[]      of outlets: in the pipe below
+//     flow[], velocity[]   of outlets: out of the outlet; in the pipe, arriving at it
+//     state[]              of outlets: "works", "below_rated", "below_minimum", "above_maximum",
+//                          "dry", "capped", "broken": the worst that is true of it
+//   faults[]               {line; outlet; kind: as in description files; description: one sentence
+//                          with the values used}
+//   check                  what check() finds with its defaults:
+//     every_outlet_serves  true or false
+//     below_rated[]        {line, outlet, pressure, rated}
+//     below_minimum[]      {line, outlet, pressure, minimum}
+//     above_maximum[]      {line, outlet, pressure, maximum}
+//     dry[]                {line, outlet, line_pressure}
+//     variations[]         {line: "" for all lines; outlet_name; outlets: how many; pressure, flow:
+//                          variations [-]; too_wide: true or false}
+//     fast_water[]         {line, velocity}
+//     suctions[]           {line, pressure; column_separates: true or false}
+//   notes[]                sentences: where a law is used outside its validated range
+//   assumptions[]          sentences, in the units of the site: what was not given
+//   residuals              {mass, energy, outlet: shares of their scales [-]; steps; last_resort}
+//   before                 the layout without its faults: all of the above but the format; null
+//                          when one solution is written
+//   comparison             what compare() finds, changes being after less before; null likewise:
+//     lines[]              {line; pressure[], line_pressure[], flow[]: changes, of outlets}
+//     newly_below_rated[], newly_below_minimum[], newly_dry[]    as under check
+//     escaping, missing, inflow_before, inflow_after, supply_before, supply_after
+#pragma once
+
+#include "hydro/solver/solution.hpp"
+
+#include <string>
+
+namespace hydro {
+
+/// One layout as it is. @throws InvalidInput when a number is not finite.
+std::string to_json(const Solution& solution);
+
+/// The same layout without and with its faults. @throws InvalidInput likewise, or when the two do
+/// not have the same lines and outlets.
+std::string to_json(const Solution& before, const Solution& after);
+
+}  // namespace hydro

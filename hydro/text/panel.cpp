@@ -1,0 +1,281 @@
+#include "hydro/text/panel.hpp"
+
+#include "hydro/text/finite.hpp"
+#include "hydro/text/marks.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+constexpr double left = 62;             ///< of the plot [px]
+constexpr double right = 664;           ///< what the limits are called stands beyond
+constexpr double height = 170;          ///< of the plot
+constexpr double gap = 8;               ///< between the plot and the texts around it
+constexpr double small = 10;            ///< font
+constexpr std::size_t most_kinds = 3;   ///< whose limits are drawn
+constexpr std::size_t most_marks = 50;  ///< on one line
+constexpr double stretch = 12;          ///< of outlets that has one mark, where there are more
+
+void require_finite_series(const LineSolution& line) {
+  for (std::size_t i = 0; i < line.state.size(); ++i)
+    for (const double number : {si(line.distance[i]), si(line.pressure[i])})
+      require_finite(
+          number, [&] { return fmt::format("line {}: outlet {}", in_quotes(line.name), i + 1); });
+}
+
+/// Short texts in one row, each where it belongs; one that would touch another is left out.
+class RowOfTexts {
+ public:
+  RowOfTexts(Svg& svg, double y) : svg_(svg), y_(y) {}
+
+  void add(double x, const std::string& words) {
+    const double half = width_of(words, small) / 2 + 3;
+    const double middle = std::clamp(x, left + half, std::max(left + half, right - half));
+    const auto touches = [&](const std::pair<double, double>& other) {
+      return std::abs(other.first - middle) < other.second + half;
+    };
+    if (std::any_of(taken_.begin(), taken_.end(), touches)) return;
+    taken_.emplace_back(middle, half);
+    svg_.text({middle, y_}, words, {.anchor = "middle", .colour = grey, .size = small});
+  }
+
+ private:
+  Svg& svg_;
+  double y_;
+  std::vector<std::pair<double, double>> taken_;  ///< middles and halves of widths
+};
+
+/// "7 broken", "20 to 24 dry"; numbers from 1 on.
+std::string run_in_words(std::size_t first, std::size_t last, Doing what) {
+  return first == last ? fmt::format("{} {}", first, label_of(what))
+                       : fmt::format("{} to {} {}", first, last, label_of(what));
+}
+
+}  // namespace
+
+struct Panel::Plot {
+  Axis distance;
+  Axis pressure;
+  UnitSet shown;
+
+  double x(const Length& it) const { return distance.at(it / shown.length); }
+  double y(const Pressure& it) const { return pressure.at(it / shown.pressure); }
+  double floor() const { return pressure.at(0); }
+};
+
+Panel::Panel(const Solution* before,
+             const Solution& after,
+             const OutletKinds& kinds,
+             const Figures& figures,
+             std::size_t line_index)
+    : before_(before ? &before->lines()[line_index] : nullptr),
+      after_(after.lines()[line_index]),
+      figures_(figures),
+      doing_(doings(after, line_index)) {
+  require_finite_series(after_);
+  if (before_) require_finite_series(*before_);
+  std::set<std::size_t> known;
+  for (const std::size_t kind : kinds.on_line(line_index))
+    if (known.insert(kind).second) kinds_.push_back(kinds.all()[kind]);
+}
+
+bool Panel::has(Doing what) const {
+  return std::find(doing_.begin(), doing_.end(), what) != doing_.end();
+}
+
+double Panel::draw(Svg& svg, double top) const {
+  const Font remark{.colour = grey};
+  svg.text({page_margin, top + row_height}, after_.name, {.size = 13, .bold = true});
+  Point next{page_margin, top + 2 * row_height};
+  next = svg.paragraph(next, summary(), remark);
+  next = svg.paragraph(next, kinds_in_words(), remark);
+  const Plot plot = plot_below(next.y + gap);
+  draw_axes(svg, plot);
+  draw_numbers(svg, plot);
+  draw_limits(svg, plot);
+  if (before_) draw_curve(svg, plot, *before_, curve_stroke_before);
+  draw_curve(svg, plot, after_, curve_stroke);
+  draw_marks(svg, plot);
+  return plot.floor() + 2 * row_height;
+}
+
+// ---- in words
+
+std::string Panel::summary() const {
+  std::string words;
+  for (const Doing what : all_doings)
+    if (const auto number = std::count(doing_.begin(), doing_.end(), what); number > 0)
+      words += fmt::format("{}{} {}",
+                           words.empty() ? "" : ", ",
+                           number,
+                           what == Doing::serves && number > 1 ? "work" : label_of(what));
+  return fmt::format("{} outlet{}: {}.{}",
+                     doing_.size(),
+                     doing_.size() == 1 ? "" : "s",
+                     words,
+                     doing_.size() > most_marks ? " The worst of each stretch is marked." : "");
+}
+
+std::string Panel::kinds_in_words() const {
+  std::string words;
+  for (std::size_t i = 0; i < std::min(most_kinds, kinds_.size()); ++i) {
+    const OutletKind& kind = kinds_[i];
+    const Unit<Flow>& unit = figures_.flow_unit(kind.rated_flow);
+    words += fmt::format("{}{}{}rated {:.3g} {} at {}",
+                         words.empty() ? "" : "; ",
+                         kind.outlet->name,
+                         kind.outlet->name.empty() ? "" : ": ",
+                         kind.rated_flow / unit,
+                         unit.symbol,
+                         figures_.limit(kind.outlet->rated_pressure()));
+  }
+  if (kinds_.size() > most_kinds)
+    words +=
+        fmt::format("; and {} more kinds, whose limits are not drawn", kinds_.size() - most_kinds);
+  return words;
+}
+
+std::string Panel::tip(std::size_t outlet) const {
+  return fmt::format(
+      "outlet {}: {}, {}{}",
+      outlet + 1,
+      label_of(doing_[outlet]),
+      figures_.pressure_with_unit(after_.pressure[outlet]),
+      before_ ? " instead of " + figures_.pressure_with_unit(before_->pressure[outlet]) : "");
+}
+
+// ---- scales
+
+Panel::Plot Panel::plot_below(double top) const {
+  const UnitSet& shown = figures_.units();
+  const double end = after_.distance.back() / shown.length;
+  const double floor = top + row_height + height;
+  return {Axis(end > 0 ? 1.03 * end : 1, left, right),
+          Axis::up_to(highest() / shown.pressure, floor, floor - height),
+          shown};
+}
+
+/// Of the pressures and of the limits; of the maximum if it is near.
+Pressure Panel::highest() const {
+  Pressure top{};
+  for (const LineSolution* line : {before_, &after_})
+    if (line)
+      for (const Pressure pressure : line->pressure) top = std::max(top, pressure);
+  for (const OutletKind& kind : kinds_)
+    top = std::max({top, kind.outlet->rated_pressure(), kind.outlet->minimum.value_or(Pressure{})});
+  const Pressure near = 1.25 * top;
+  for (const OutletKind& kind : kinds_)
+    if (kind.outlet->maximum && *kind.outlet->maximum <= near)
+      top = std::max(top, *kind.outlet->maximum);
+  return top;
+}
+
+std::vector<std::size_t> Panel::marked(const Plot& plot) const {
+  std::vector<std::size_t> chosen;
+  double last_stretch = -1;
+  for (std::size_t i = 0; i < doing_.size(); ++i) {
+    const double here = std::floor(plot.x(after_.distance[i]) / stretch);
+    if (doing_.size() <= most_marks || here != last_stretch)
+      chosen.push_back(i);
+    else if (doing_[i] < doing_[chosen.back()])
+      chosen.back() = i;
+    last_stretch = here;
+  }
+  return chosen;
+}
+
+// ---- on paper
+
+void Panel::draw_axes(Svg& svg, const Plot& plot) const {
+  const Font number{.anchor = "middle"};
+  for (const double tick : plot.pressure.ticks()) {
+    const double y = plot.pressure.at(tick);
+    svg.line({left, y}, {right, y}, {pale, 1});
+    svg.text({left - gap, y + 4}, tick_label(tick), {.anchor = "end"});
+  }
+  for (const double tick : plot.distance.ticks()) {
+    const double x = plot.distance.at(tick);
+    svg.line({x, plot.floor()}, {x, plot.floor() + 4}, {ink, 1});
+    svg.text({x, plot.floor() + row_height}, tick_label(tick), number);
+  }
+  svg.line({left, plot.floor()}, {right, plot.floor()}, {ink, 1});
+  svg.line({left, plot.floor()}, {left, plot.floor() - height}, {ink, 1});
+  svg.text({page_margin + gap, plot.floor() - height / 2},
+           fmt::format("pressure, {}", plot.shown.pressure.symbol),
+           {.anchor = "middle", .upright = false});
+  svg.text({right + gap, plot.floor() + row_height},
+           fmt::format("{} from the inlet", plot.shown.length.symbol));
+}
+
+/// Over the plot: the outlets that let out nothing or everything are named, others counted.
+void Panel::draw_numbers(Svg& svg, const Plot& plot) const {
+  const double y = plot.floor() - height - gap;
+  svg.text({left - gap, y}, "outlet", {.anchor = "end", .colour = grey, .size = small});
+  RowOfTexts row(svg, y);
+  for (std::size_t first = 0; first < doing_.size();) {
+    const Doing what = doing_[first];
+    std::size_t last = first;
+    while (last + 1 < doing_.size() && doing_[last + 1] == what) ++last;
+    if (what == Doing::broken || what == Doing::dry || what == Doing::capped)
+      row.add((plot.x(after_.distance[first]) + plot.x(after_.distance[last])) / 2,
+              run_in_words(first + 1, last + 1, what));
+    first = last + 1;
+  }
+  const auto step =
+      static_cast<std::size_t>(std::max(1.0, round_step(static_cast<double>(doing_.size()) / 20)));
+  row.add(plot.x(after_.distance.front()), "1");
+  for (std::size_t number = step; number <= doing_.size(); number += step)
+    row.add(plot.x(after_.distance[number - 1]), fmt::format("{}", number));
+}
+
+/// The pressures that the outlets ask for, each called by its name at the right.
+void Panel::draw_limits(Svg& svg, const Plot& plot) const {
+  std::set<std::pair<double, std::string>> names;  // from the top of the page down
+  const auto limit = [&](const Pressure& pressure, const char* word, const char* dashes) {
+    const double y = plot.y(pressure);
+    if (!names.emplace(y, fmt::format("{} {}", word, figures_.limit(pressure))).second) return;
+    svg.line({left, y}, {right, y}, {grey, 1, dashes});
+  };
+  for (std::size_t i = 0; i < std::min(most_kinds, kinds_.size()); ++i) {
+    const Outlet& kind = *kinds_[i].outlet;
+    limit(kind.rated_pressure(), "rated", "");
+    if (kind.minimum) limit(*kind.minimum, "minimum", "9 3 2 3");
+    if (kind.maximum && plot.y(*kind.maximum) >= plot.floor() - height)
+      limit(*kind.maximum, "maximum", "1 3");
+  }
+  double lowest = plot.floor() - 4;  // what the distances mean stands below
+  for (auto name = names.rbegin(); name != names.rend(); ++name) {
+    lowest = std::min(name->first, lowest);
+    svg.text({right + gap, lowest + 4}, name->second);
+    lowest -= 14;
+  }
+}
+
+/// Through the outlets that say what the pressure along the line is.
+void Panel::draw_curve(Svg& svg,
+                       const Plot& plot,
+                       const LineSolution& line,
+                       const Stroke& stroke) const {
+  std::vector<Point> points;
+  for (std::size_t i = 0; i < line.state.size(); ++i)
+    if (line.state[i] != OutletState::broken && line.state[i] != OutletState::closed)
+      points.push_back({plot.x(line.distance[i]), plot.y(line.pressure[i])});
+  svg.polyline(thinned(points), stroke);
+}
+
+void Panel::draw_marks(Svg& svg, const Plot& plot) const {
+  const std::vector<std::size_t> outlets = marked(plot);
+  if (before_)
+    for (const std::size_t i : outlets)
+      draw_mark_before(svg, {plot.x(before_->distance[i]), plot.y(before_->pressure[i])});
+  for (const std::size_t i : outlets)
+    draw_mark(svg, doing_[i], {plot.x(after_.distance[i]), plot.y(after_.pressure[i])}, tip(i));
+}
+
+}  // namespace hydro
