@@ -41,7 +41,7 @@ void draw_mark(Svg& svg, Doing what, const Point& at, std::string_view tip) {
 }
 
 void draw_mark_before(Svg& svg, const Point& at) {
-  svg.shape(at, "m-1.5 0h3", "none", {grey, 3}, "before", "");
+  svg.shape(at, "m-2 0h4", "none", {grey, 4}, "before", "");
 }
 
 }  // namespace hydro

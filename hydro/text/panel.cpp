@@ -51,6 +51,18 @@ class RowOfTexts {
   std::vector<std::pair<double, double>> taken_;  ///< middles and halves of widths
 };
 
+/// "8 work, 2 dry".
+std::string counts_in_words(const std::vector<Doing>& outlets) {
+  std::string words;
+  for (const Doing what : all_doings)
+    if (const auto number = std::count(outlets.begin(), outlets.end(), what); number > 0)
+      words += fmt::format("{}{} {}",
+                           words.empty() ? "" : ", ",
+                           number,
+                           what == Doing::serves && number > 1 ? "work" : label_of(what));
+  return words;
+}
+
 /// "7 broken", "20 to 24 dry"; numbers from 1 on.
 std::string run_in_words(std::size_t first, std::size_t last, Doing what) {
   return first == last ? fmt::format("{} {}", first, label_of(what))
@@ -77,7 +89,8 @@ Panel::Panel(const Solution* before,
     : before_(before ? &before->lines()[line_index] : nullptr),
       after_(after.lines()[line_index]),
       figures_(figures),
-      doing_(doings(after, line_index)) {
+      doing_(doings(after, line_index)),
+      doing_before_(before ? doings(*before, line_index) : std::vector<Doing>()) {
   require_finite_series(after_);
   if (before_) require_finite_series(*before_);
   std::set<std::size_t> known;
@@ -108,18 +121,14 @@ double Panel::draw(Svg& svg, double top) const {
 // ---- in words
 
 std::string Panel::summary() const {
-  std::string words;
-  for (const Doing what : all_doings)
-    if (const auto number = std::count(doing_.begin(), doing_.end(), what); number > 0)
-      words += fmt::format("{}{} {}",
-                           words.empty() ? "" : ", ",
-                           number,
-                           what == Doing::serves && number > 1 ? "work" : label_of(what));
-  return fmt::format("{} outlet{}: {}.{}",
-                     doing_.size(),
-                     doing_.size() == 1 ? "" : "s",
-                     words,
-                     doing_.size() > most_marks ? " The worst of each stretch is marked." : "");
+  const std::string now = counts_in_words(doing_);
+  std::string words =
+      fmt::format("{} outlet{}: {}", doing_.size(), doing_.size() == 1 ? "" : "s", now);
+  if (before_) {
+    const std::string then = counts_in_words(doing_before_);
+    words += then == now ? ", as before" : "; before: " + then;
+  }
+  return words + (doing_.size() > most_marks ? ". The worst of each stretch is marked." : ".");
 }
 
 std::string Panel::kinds_in_words() const {
@@ -138,7 +147,7 @@ std::string Panel::kinds_in_words() const {
   if (kinds_.size() > most_kinds)
     words +=
         fmt::format("; and {} more kinds, whose limits are not drawn", kinds_.size() - most_kinds);
-  return words;
+  return words + '.';
 }
 
 std::string Panel::tip(std::size_t outlet) const {
@@ -209,13 +218,13 @@ void Panel::draw_axes(Svg& svg, const Plot& plot) const {
   svg.text({page_margin + gap, plot.floor() - height / 2},
            fmt::format("pressure, {}", plot.shown.pressure.symbol),
            {.anchor = "middle", .upright = false});
-  svg.text({right + gap, plot.floor() + row_height},
+  svg.text({right + 3 * gap, plot.floor() + row_height},
            fmt::format("{} from the inlet", plot.shown.length.symbol));
 }
 
 /// Over the plot: the outlets that let out nothing or everything are named, others counted.
 void Panel::draw_numbers(Svg& svg, const Plot& plot) const {
-  const double y = plot.floor() - height - gap;
+  const double y = plot.floor() - height - 1.5 * gap;
   svg.text({left - gap, y}, "outlet", {.anchor = "end", .colour = grey, .size = small});
   RowOfTexts row(svg, y);
   for (std::size_t first = 0; first < doing_.size();) {

@@ -51,6 +51,7 @@ class Panel {
   const LineSolution& after_;
   const Figures& figures_;
   std::vector<Doing> doing_;
+  std::vector<Doing> doing_before_;
   std::vector<OutletKind> kinds_;  ///< that stand on this line
 };
 
