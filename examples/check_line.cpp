@@ -85,9 +85,14 @@ int run(int argc, char** argv) {
                   arguments.units,
                   "units of the report and the drawing, us or si; default those of the file")
       ->check(CLI::IsMember({"us", "si"}));
-  program.add_option("--csv", arguments.csv, "also write a table of the outlets (CSV, SI units)");
-  program.add_option("--json", arguments.json, "also write all that is known (JSON, SI units)");
-  program.add_option("--svg", arguments.svg, "also draw the pressure along the lines (SVG)");
+  const auto output = [&](const char* option, std::string& file, const char* what) {
+    program.add_option(option, file, what)->type_name("FILE")->check([](const std::string& name) {
+      return std::string(name.empty() ? "is empty, must name a file" : "");
+    });
+  };
+  output("--csv", arguments.csv, "also writes a table of the outlets (CSV, SI units)");
+  output("--json", arguments.json, "also writes all that is known (JSON, SI units)");
+  output("--svg", arguments.svg, "also draws the pressure along the lines (SVG)");
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -157,6 +157,57 @@ refuses_option 'already has fault 1' "$good" --fault 'line="row 1", outlet=1, ki
   --fault 'line="row 1", outlet=1, kind="capped"'
 refuses_option 'fault' "$good" --fault 'line="row 1", outlet=1, kind="capped"} x={'
 
+# ---- files that it writes
+
+out=$folder/written
+mkdir "$out"
+run "$good" --csv "$out/a.csv" --json "$out/a.json" --svg "$out/a.svg"
+answers 0 'three files'
+head -n 1 "$out/a.csv" | grep -q '^line,outlet,kind,' || fail '--csv: has no header'
+[ "$(wc -l <"$out/a.csv")" -eq 4 ] || fail '--csv: is not a header and three outlets'
+grep -q '^{"format":"hydro solution 1",' "$out/a.json" || fail '--json: names no format'
+grep -q '</svg>' "$out/a.svg" || fail '--svg: is not finished'
+[ "$(ls -A "$out")" = "$(printf 'a.csv\na.json\na.svg')" ] || fail 'three files: there are others'
+
+run "$good" --csv "$out/a.csv" --fault 'line="row 1", outlet=2, kind="capped"'
+answers 0 '--csv over an old file'
+grep -q ',before_state' "$out/a.csv" || fail '--csv over an old file: it is the old one'
+
+description '15 psi' >"$folder/other.toml"
+run "$folder/other.toml" --svg "$out/us.svg"
+answers 1 '--svg of a line that does not serve'
+grep -q 'pressure, psi' "$out/us.svg" || fail '--svg: is not in the units of the file'
+run "$folder/other.toml" --svg "$out/si.svg" --units si
+answers 1 '--svg with --units'
+grep -q 'pressure, kPa' "$out/si.svg" || fail '--svg: is not in the units that are asked for'
+
+for option in --csv --json --svg; do
+  refuses_option "$option" "$good" $option
+  refuses_option 'empty' "$good" $option ''
+  refuses_option 'none/a: cannot be written: No such file' "$good" $option "$out/none/a"
+  refuses_option 'is a directory' "$good" $option "$out"
+  [ ! -c /dev/full ] || refuses_option '/dev/full: is not a regular file' "$good" $option /dev/full
+  refuses_option "$option.*good.toml is the description itself" "$good" $option "$out/../good.toml"
+  run "$folder/none.toml" $option "$out/not_written"
+  refuses 'does not exist' "$option of nothing"
+  [ ! -e "$out/not_written" ] || fail "$option of nothing: something is written"
+done
+description '40 psi' | cmp -s - "$good" || fail 'the description is overwritten'
+
+chmod 555 "$out"
+if [ ! -w "$out" ]; then
+  refuses_option 'a.csv: cannot be written: Permission denied' "$good" --csv "$out/a.csv"
+elif setpriv --reuid=65534 --regid=65534 --clear-groups "$program" --help >/dev/null 2>&1; then
+  chmod 755 "$folder"
+  setpriv --reuid=65534 --regid=65534 --clear-groups "$program" "$good" --csv "$out/a.csv" \
+    >"$folder/out" 2>"$folder/err"
+  status=$?
+  refuses 'a.csv: cannot be written: Permission denied' 'a read-only folder'
+else
+  echo 'skipped: a read-only folder (this user may write everywhere)'
+fi
+chmod 755 "$out"
+
 # ---- files that are none
 
 # refuses_file PATTERN FILE
