@@ -191,8 +191,11 @@ Json json_of(const Solution& solution) {
 void require_finite_numbers(const Json& json, const std::string& name) {
   if (json.is_number_float()) require_finite(json.get<double>(), [&] { return name; });
   if (!json.is_structured()) return;
-  for (const auto& [key, value] : json.items())
-    require_finite_numbers(value, name.empty() ? key : name + ", " + key);
+  for (const auto& [key, value] : json.items()) {
+    std::string full = name;
+    if (!full.empty()) full += ", ";
+    require_finite_numbers(value, full += key);
+  }
 }
 
 std::string written(const Json& before, const Json& solution, const Json& comparison) {
