@@ -1,7 +1,7 @@
 // check_line: solves a description file and tells what is wrong, with and without faults.
 //
-//   check_line FILE [--fault 'line="row 2", outlet=7, kind="head off"']... [--units us|si]
-//              [--csv FILE] [--json FILE] [--svg FILE]
+//   check_line FILE [--fault 'line="row 2", outlet=7, kind="head off"']... [--try FAULT]...
+//              [--units us|si] [--csv FILE] [--json FILE] [--svg FILE]
 //
 // The report goes to standard output, once the files that are asked for are written: each whole or
 // not at all, in place of what was there.
@@ -28,6 +28,7 @@ enum ExitStatus { all_serve = 0, some_do_not = 1, bad_input = 2, not_solved = 3 
 struct Arguments {
   std::string file;
   std::vector<std::string> faults;
+  std::vector<std::string> tries;  // faults that are skipped where they do not fit
   std::string units;
   std::string csv;  // empty where it is not asked for
   std::string json;
@@ -43,6 +44,15 @@ void require_other_file(const std::string& option,
     throw hydro::InvalidInput(option, output + " is the description itself, and would be lost");
 }
 
+std::vector<hydro::Fault> read_faults(const std::vector<std::string>& texts,
+                                      const std::string& description) {
+  std::vector<hydro::Fault> faults;
+  if (texts.empty()) return faults;
+  const std::vector<hydro::Outlet> outlets = hydro::read_outlets(description);
+  for (const std::string& text : texts) faults.push_back(hydro::read_fault(text, outlets));
+  return faults;
+}
+
 int check_line(const Arguments& arguments) {
   require_other_file("--csv", arguments.csv, arguments.file);
   require_other_file("--json", arguments.json, arguments.file);
@@ -50,16 +60,17 @@ int check_line(const Arguments& arguments) {
   std::optional<hydro::UnitSystem> units;
   if (!arguments.units.empty())
     units = arguments.units == "us" ? hydro::UnitSystem::us : hydro::UnitSystem::si;
-  hydro::Layout layout = hydro::read_layout(arguments.file);
-  for (const std::string& fault : arguments.faults)
-    layout = layout.with_fault(hydro::read_fault(fault));
+  const auto [layout, skipped] =
+      hydro::read_layout(arguments.file)
+          .with_faults(read_faults(arguments.faults, arguments.file))
+          .with_possible_faults(read_faults(arguments.tries, arguments.file));
+  const hydro::ReportOptions told{units, skipped};
 
   const hydro::Solution now = hydro::solve(layout);
   std::optional<hydro::Solution> before;
   if (!layout.faults().empty()) before = hydro::solve(layout.without_faults());
 
-  const std::string report =
-      before ? hydro::report(*before, now, {units}) : hydro::report(now, {units});
+  const std::string report = before ? hydro::report(*before, now, told) : hydro::report(now, told);
   if (!arguments.csv.empty())
     hydro::write_file(arguments.csv, before ? hydro::to_csv(*before, now) : hydro::to_csv(now));
   if (!arguments.json.empty())
@@ -79,6 +90,10 @@ int run(int argc, char** argv) {
       .add_option("--fault",
                   arguments.faults,
                   "line=\"row 2\", outlet=7, kind=\"head off\"; may be repeated")
+      ->allow_extra_args(false);
+  program
+      .add_option(
+          "--try", arguments.tries, "like --fault, but skipped and listed if it does not fit")
       ->allow_extra_args(false);
   program
       .add_option("--units",

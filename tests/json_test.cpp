@@ -230,7 +230,7 @@ TEST(Json, DescribesTheFaults) {
     EXPECT_EQ(
         faults[i],
         (json{{"line", line_of(fault)},
-              {"outlet", outlet_of(fault)},
+              {"outlet", outlet_of(fault).value()},
               {"kind", kinds[i]},
               {"description", describe(fault, layout.line(line_of(fault)), UnitSystem::us)}}));
   }

@@ -407,7 +407,7 @@ const BadFile wrong_keys_and_tables[] = {
     {"misspelt_key_of_a_riser",
      {.line = row_with(three + "riser = { height = \"2 ft\", @bore = \"1 in\" }\n")},
      {"line \"row 1\": riser.\"bore\": is not a key known here; accepted are darcy_factor, "
-      "hazen_williams, height, inside_diameter, loss_coefficient, roughness"}},
+      "hazen_williams, height, inside_diameter, kind, loss_coefficient, roughness, size"}},
     {"misspelt_table",
      {.more = "[@sight]\naltitude = \"400 ft\"\n"},
      {"\"sight\": is not a key known here; accepted are fault, line, name, outlet, pipe, site, "
@@ -551,7 +551,7 @@ const BadFile several[] = {
       .pipe = "[pipe.wide]\nhazen_williams = @1000\ninside_diameter = @\"2\"\n",
       .outlet = "@[outlet.spray]\nat = @\"30 gpm\"\n",
       .line = row_with(
-          "spacing = \"20 ft\"\ncount = @2.5\nriser = { @size = 1, height = @\"2 psi\" }\n"),
+          "spacing = \"20 ft\"\ncount = @2.5\nriser = { @wide = 1, height = @\"2 psi\" }\n"),
       .more = "[[line]]\nname = @\"row 1\"\npipe = @\"none\"\nlength = @3\n"},
      {"supply: pressure: is the bare number 40",
       "supply: \"presure\": is not a key known here",
@@ -560,7 +560,7 @@ const BadFile several[] = {
       "outlet \"spray\": flow: is not given",
       "outlet \"spray\": at: \"30 gpm\": is a flow",
       "line \"row 1\": count: is the bare number 2.5",
-      "line \"row 1\": riser.\"size\": is not a key known here",
+      "line \"row 1\": riser.\"wide\": is not a key known here",
       "line \"row 1\": riser.height: \"2 psi\": is a pressure",
       "line 2: name: \"row 1\" is used by an earlier line",
       "line 2: pipe: is \"none\", but there is no",

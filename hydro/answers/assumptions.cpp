@@ -40,6 +40,20 @@ class Collection {
   std::map<std::string, std::vector<std::string>> lines_;
 };
 
+void looked_up(const Pipe& pipe, const std::string& line, const UnitSet& shown, Collection& found) {
+  if (pipe.kind.empty()) return;
+  std::string sentence = fmt::format("pipe {} ({}) has a bore of {:.4g} {}, looked up",
+                                     pipe.name,
+                                     pipe.kind,
+                                     pipe.inside_diameter / shown.bore,
+                                     shown.bore.symbol);
+  if (pipe.hazen_williams) sentence += fmt::format("; C is {:.3g}", *pipe.hazen_williams);
+  if (pipe.pressure_rating)
+    sentence += fmt::format(
+        "; it is rated {:.3g} {}", *pipe.pressure_rating / shown.pressure, shown.pressure.symbol);
+  found.add_about(line, sentence);
+}
+
 void assumed_of(const Outlet& kind, const std::string& line, Collection& found) {
   if (!kind.exponent && kind.flow != Flow{} && !kind.compensating)
     found.add_about(line, "the outlets' flow exponent is 0.5");
@@ -77,6 +91,8 @@ std::vector<std::string> assumptions(const Layout& layout, UnitSystem units) {
     found.add(fmt::format(
         "the water has {:.0f} {}", (20 * degC) / shown.temperature, shown.temperature.symbol));
   for (const Line& line : layout.lines()) {
+    for (const PipeReach& reach : line.reaches) looked_up(reach.pipe, line.name, shown, found);
+    looked_up(line.pipe, line.name, shown, found);
     if (!line.ground_rise && line.elevations.empty())
       found.add_about(line.name, "the ground is level");
     if (!line.loss_coefficient)

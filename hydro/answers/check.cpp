@@ -1,5 +1,6 @@
 #include "hydro/answers/check.hpp"
 
+#include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/physics/site.hpp"
 #include "hydro/quantities/range.hpp"
 
@@ -120,14 +121,21 @@ class Checking {
       fastest = std::max(fastest, pipe.highest_velocity);
       lowest = std::min(lowest, pipe.lowest_pressure);
       const Pipe& kind = i < line.reaches.size() ? line.reaches[i].pipe : line.pipe;
-      if (kind.pressure_rating && is_above(pipe.highest_pressure, *kind.pressure_rating))
-        found_.over_rating.push_back(
-            {solved.name, pipe.pipe_name, pipe.highest_pressure, *kind.pressure_rating});
+      if (!kind.pressure_rating) continue;
+      const Pressure rating = *kind.pressure_rating * left_when_warm(kind);
+      if (is_above(pipe.highest_pressure, rating))
+        found_.over_rating.push_back({solved.name, pipe.pipe_name, pipe.highest_pressure, rating});
     }
     if (fastest > options_.velocity) found_.fast_water.push_back({solved.name, fastest});
     if (lowest < Pressure{})
       found_.suctions.push_back(
           {solved.name, lowest, atmosphere_ + lowest < solution_.water().vapour_pressure});
+  }
+
+  /// 1 where nothing is known of the kind.
+  double left_when_warm(const Pipe& pipe) const {
+    const Temperature temperature = solution_.layout().water().temperature.value_or(20 * degC);
+    return pipe.kind.empty() ? 1 : temperature_factor(pipe.kind, temperature).value_or(1);
   }
 
   /// All that makes a kind of outlet what it is, in an order; -1 stands for what is not given.

@@ -1,7 +1,9 @@
 #include "hydro/physics/pipe.hpp"
 
+#include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/quantities/range.hpp"
 
+#include <algorithm>
 #include <numbers>
 
 namespace hydro {
@@ -18,7 +20,11 @@ std::vector<Problem> problems(const Pipe& pipe) {
   examination.within("roughness", pipe.roughness, Range<Length>{0, 100, mm});
   examination.within("darcy_factor", pipe.darcy_factor, Range<double>{0.001, 1, units::plain});
   examination.within("pressure_rating", pipe.pressure_rating, Range<Pressure>{1, 100000, kPa});
-  examination.name("kind", pipe.kind);
+  if (const auto kinds = pipe.kind.empty() ? std::vector<std::string>() : pipe_kinds();
+      !pipe.kind.empty() && std::ranges::find(kinds, pipe.kind) == kinds.end())
+    examination.add(
+        "kind",
+        "is " + in_quotes(pipe.kind) + ", must be one of " + list_in_quotes(kinds, kinds.size()));
   const int laws =
       pipe.hazen_williams.has_value() + pipe.roughness.has_value() + pipe.darcy_factor.has_value();
   if (laws != 1)

@@ -9,7 +9,7 @@ std::vector<Doing> doings(const Solution& solution, std::size_t line_index) {
   std::vector<Doing> all;
   all.reserve(solved.state.size());
   for (std::size_t i = 0; i < solved.state.size(); ++i)
-    all.push_back(doing(solution.layout().lines()[line_index], solved, i));
+    all.push_back(doing(solution, line_index, i));
   return all;
 }
 
@@ -19,6 +19,8 @@ std::string name_of(Doing what) {
       return "broken";
     case Doing::capped:
       return "capped";
+    case Doing::without_water:
+      return "no_water";
     case Doing::dry:
       return "dry";
     case Doing::below_minimum:

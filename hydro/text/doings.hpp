@@ -16,6 +16,7 @@ namespace hydro {
 inline constexpr std::array all_doings{Doing::serves,
                                        Doing::broken,
                                        Doing::capped,
+                                       Doing::without_water,
                                        Doing::dry,
                                        Doing::below_minimum,
                                        Doing::below_rated,

@@ -9,7 +9,6 @@
 
 #include <optional>
 #include <utility>
-#include <variant>
 #include <vector>
 
 #include <nlohmann/json.hpp>
@@ -82,13 +81,29 @@ Json json_of(const Suction& it) {
   return {
       {"line", it.line}, {"pressure", si(it.pressure)}, {"column_separates", it.column_separates}};
 }
+Json json_of(const OverRating& it) {
+  return {{"line", it.line},
+          {"pipe_name", it.pipe_name},
+          {"pressure", si(it.pressure)},
+          {"rating", si(it.rating)}};
+}
 Json json_of(const LineChange& it) {
   return {{"line", it.line},
           {"pressure", numbers(it.pressure)},
           {"line_pressure", numbers(it.line_pressure)},
           {"flow", numbers(it.flow)}};
 }
-constexpr auto each = [](const auto& finding) { return json_of(finding); };
+
+Json json_of(const PipeExtremes& pipe) {
+  return {{"name", pipe.pipe_name},
+          {"from", si(pipe.from)},
+          {"to", si(pipe.to)},
+          {"highest_velocity", si(pipe.highest_velocity)},
+          {"lowest_pressure", si(pipe.lowest_pressure)},
+          {"highest_pressure", si(pipe.highest_pressure)}};
+}
+
+constexpr auto each = [](const auto& part) { return json_of(part); };
 
 Json json_of(const Check& found) {
   return {{"every_outlet_serves", found.every_outlet_serves()},
@@ -98,7 +113,8 @@ Json json_of(const Check& found) {
           {"dry", list(found.dry, each)},
           {"variations", list(found.variations, each)},
           {"fast_water", list(found.fast_water, each)},
-          {"suctions", list(found.suctions, each)}};
+          {"suctions", list(found.suctions, each)},
+          {"over_rating", list(found.over_rating, each)}};
 }
 
 Json json_of(const Comparison& found) {
@@ -116,27 +132,19 @@ Json json_of(const Comparison& found) {
 
 // ---- the solution
 
-const char* kind_of(const HeadOff&) {
-  return "head off";
-}
-const char* kind_of(const RiserSheared&) {
-  return "riser sheared";
-}
-const char* kind_of(const Clogged&) {
-  return "clogged";
-}
-const char* kind_of(const Worn&) {
-  return "worn";
-}
-const char* kind_of(const Capped&) {
-  return "capped";
+Json json_of(const Fault& fault, const Layout& layout) {
+  const auto outlet = outlet_of(fault);
+  return {{"line", line_of(fault)},
+          {"outlet", outlet ? Json(*outlet) : Json(nullptr)},
+          {"kind", kind_of(fault)},
+          {"description", describe(fault, layout.line(line_of(fault)), layout.units())}};
 }
 
-Json json_of(const Fault& fault, const Layout& layout) {
-  return {{"line", line_of(fault)},
-          {"outlet", outlet_of(fault)},
-          {"kind", std::visit([](const auto& it) { return kind_of(it); }, fault)},
-          {"description", describe(fault, layout.line(line_of(fault)), layout.units())}};
+Json json_of(const Opening& opening, const Fault& fault) {
+  return {{"kind", kind_of(fault)},
+          {"distance", si(opening.distance)},
+          {"line_pressure", si(opening.line_pressure)},
+          {"flow", si(opening.flow)}};
 }
 
 Json json_of_line(const Solution& solution, const OutletKinds& kinds, std::size_t index) {
@@ -147,6 +155,12 @@ Json json_of_line(const Solution& solution, const OutletKinds& kinds, std::size_
           {"inlet_velocity", si(solved.inlet_velocity)},
           {"inlet_pressure", si(solved.inlet_pressure)},
           {"end_pressure", si(solved.end_pressure)},
+          {"pipes", list(solved.pipes, each)},
+          {"openings",
+           list(solved.openings,
+                [&](const Opening& opening) {
+                  return json_of(opening, solution.layout().faults_on(index)[opening.fault]);
+                })},
           {"kind", kinds.on_line(index)},
           {"distance", numbers(solved.distance)},
           {"pressure", numbers(solved.pressure)},

@@ -23,13 +23,18 @@
 //   lines[]                in the order of the layout:
 //     name, fed_by         fed_by is "" where the supply feeds it
 //     inflow, inlet_velocity, inlet_pressure, end_pressure
+//     pipes[]              {name; from, to: distances; highest_velocity, lowest_pressure,
+//                          highest_pressure}: the line's first reaches and its pipe
+//     openings[]           {kind of the fault; distance, line_pressure, flow that escapes}: leaks
+//                          and open ends
 //     kind[]               of outlets: index into outlet_kinds, from 0 on
 //     distance[]           of outlets: from the inlet
 //     pressure[]           of outlets: at the device
 //     line_pressure[]      of outlets: in the pipe below
 //     flow[], velocity[]   of outlets: out of the outlet; in the pipe, arriving at it
 //     state[]              of outlets: "works", "below_rated", "below_minimum", "above_maximum",
-//                          "dry", "capped", "broken": the worst that is true of it
+//                          "dry", "no_water" (cut off), "capped", "broken": the worst that is
+//                          true of it
 //   faults[]               {line; outlet; kind: as in description files; description: one sentence
 //                          with the values used}
 //   check                  what check() finds with its defaults:
@@ -42,6 +47,7 @@
 //                          variations [-]; too_wide: true or false}
 //     fast_water[]         {line, velocity}
 //     suctions[]           {line, pressure; column_separates: true or false}
+//     over_rating[]        {line, pipe_name, pressure, rating: at the water's temperature}
 //   notes[]                sentences: where a law is used outside its validated range
 //   assumptions[]          sentences, in the units of the site: what was not given
 //   residuals              {mass, energy, outlet: shares of their scales [-]; steps; last_resort}

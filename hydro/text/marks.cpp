@@ -18,6 +18,8 @@ Shape shape_of(Doing what) {
       return {"m-5 -5l10 10m0 -10l-10 10", false};
     case Doing::capped:
       return {"m-4 -4h8v8h-8z", false};
+    case Doing::without_water:
+      return {"m-5.5 0h11", false};
     case Doing::dry:
       return {"m0 -5.5l5.5 5.5l-5.5 5.5l-5.5 -5.5z", false};
     case Doing::below_minimum:
@@ -36,7 +38,8 @@ Shape shape_of(Doing what) {
 
 void draw_mark(Svg& svg, Doing what, const Point& at, std::string_view tip) {
   const Shape shape = shape_of(what);
-  const double width = what == Doing::broken ? 2.2 : 1.4;
+  const bool is_bare = what == Doing::broken || what == Doing::without_water;
+  const double width = is_bare ? 2.2 : 1.4;
   svg.shape(at, shape.outline, shape.filled ? hue : "#ffffff", {hue, width}, name_of(what), tip);
 }
 

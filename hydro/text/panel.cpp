@@ -93,6 +93,8 @@ Panel::Panel(const Solution* before,
       doing_before_(before ? doings(*before, line_index) : std::vector<Doing>()) {
   require_finite_series(after_);
   if (before_) require_finite_series(*before_);
+  for (const Opening& opening : after_.openings)
+    openings_.push_back(kind_of(after.layout().faults_on(line_index)[opening.fault]));
   std::set<std::size_t> known;
   for (const std::size_t kind : kinds.on_line(line_index))
     if (known.insert(kind).second) kinds_.push_back(kinds.all()[kind]);
@@ -163,7 +165,9 @@ std::string Panel::tip(std::size_t outlet) const {
 
 Panel::Plot Panel::plot_below(double top) const {
   const UnitSet& shown = figures_.units();
-  const double end = after_.distance.back() / shown.length;
+  Length farthest = after_.distance.back();
+  for (const Opening& opening : after_.openings) farthest = std::max(farthest, opening.distance);
+  const double end = farthest / shown.length;
   const double floor = top + row_height + height;
   return {Axis(end > 0 ? 1.03 * end : 1, left, right),
           Axis::up_to(highest() / shown.pressure, floor, floor - height),
@@ -227,11 +231,17 @@ void Panel::draw_numbers(Svg& svg, const Plot& plot) const {
   const double y = plot.floor() - height - 1.5 * gap;
   svg.text({left - gap, y}, "outlet", {.anchor = "end", .colour = grey, .size = small});
   RowOfTexts row(svg, y);
+  for (std::size_t i = 0; i < after_.openings.size(); ++i) {
+    const double x = plot.x(after_.openings[i].distance);
+    svg.line({x, plot.floor()}, {x, plot.floor() - height}, {hue, 1.6, "2 4"});
+    row.add(x, openings_[i]);
+  }
   for (std::size_t first = 0; first < doing_.size();) {
     const Doing what = doing_[first];
     std::size_t last = first;
     while (last + 1 < doing_.size() && doing_[last + 1] == what) ++last;
-    if (what == Doing::broken || what == Doing::dry || what == Doing::capped)
+    if (what == Doing::broken || what == Doing::dry || what == Doing::capped ||
+        what == Doing::without_water)
       row.add((plot.x(after_.distance[first]) + plot.x(after_.distance[last])) / 2,
               run_in_words(first + 1, last + 1, what));
     first = last + 1;

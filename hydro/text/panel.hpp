@@ -52,7 +52,8 @@ class Panel {
   const Figures& figures_;
   std::vector<Doing> doing_;
   std::vector<Doing> doing_before_;
-  std::vector<OutletKind> kinds_;  ///< that stand on this line
+  std::vector<OutletKind> kinds_;      ///< that stand on this line
+  std::vector<std::string> openings_;  ///< what each is called
 };
 
 }  // namespace hydro

@@ -102,12 +102,16 @@ class LayoutReader {
 
   Riser read_riser(const toml::table& table, const std::string& place) {
     TableReader& reader = reader_of(table, place + " riser", place, "riser.");
-    Riser riser{.height = reader.needed("height", reader.quantity<Length>("height")),
-                .inside_diameter = reader.quantity<Length>("inside_diameter"),
-                .hazen_williams = reader.number("hazen_williams"),
-                .roughness = reader.quantity<Length>("roughness"),
-                .darcy_factor = reader.number("darcy_factor"),
-                .loss_coefficient = reader.number("loss_coefficient")};
+    Riser riser{.height = reader.needed("height", reader.quantity<Length>("height"))};
+    const auto nominal = read_nominal_pipe(reader);
+    const auto bore = reader.quantity<Length>("inside_diameter");
+    riser.inside_diameter = nominal ? nominal->inside_diameter : bore;
+    riser.hazen_williams = reader.number("hazen_williams");
+    riser.roughness = reader.quantity<Length>("roughness");
+    riser.darcy_factor = reader.number("darcy_factor");
+    if (nominal && !riser.hazen_williams && !riser.roughness && !riser.darcy_factor)
+      riser.hazen_williams = nominal->hazen_williams;
+    riser.loss_coefficient = reader.number("loss_coefficient");
     reader.finish();
     return riser;
   }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "hydro/layout/fault.hpp"
+#include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/text/toml_reader.hpp"
 
 #include <map>
@@ -22,13 +23,38 @@ inline std::string names_of(const auto& definitions) {
   return list_in_quotes(names, definitions.size());
 }
 
+/// A pipe by its nominal size and kind; none if they are not given.
+inline std::optional<Pipe> read_nominal_pipe(TableReader& reader) {
+  const auto size = reader.text("size");
+  const auto kind = reader.text("kind");
+  if (!reader.gives("size") && !reader.gives("kind")) return std::nullopt;
+  if (reader.gives("inside_diameter"))
+    reader.mistake("inside_diameter", "is given, but so is the size; take one of the two ways");
+  reader.needed("size", size);
+  reader.needed("kind", kind);
+  const Pipe placeholder{.inside_diameter = 25 * mm, .hazen_williams = 150};
+  if (!size || !kind) return placeholder;  // spares the mistakes that would follow
+  try {
+    return nominal_pipe(*size, *kind);
+  } catch (const InvalidInput& error) {
+    for (const Problem& problem : error.problems()) reader.mistake(problem.key, problem.message);
+    return placeholder;
+  }
+}
+
+/// What is given of the wall takes the place of the usual coefficient.
 inline Pipe read_pipe(TableReader& reader) {
-  return {.inside_diameter =
-              reader.needed("inside_diameter", reader.quantity<Length>("inside_diameter")),
-          .hazen_williams = reader.number("hazen_williams"),
-          .roughness = reader.quantity<Length>("roughness"),
-          .darcy_factor = reader.number("darcy_factor"),
-          .pressure_rating = reader.quantity<Pressure>("pressure_rating")};
+  Pipe pipe = read_nominal_pipe(reader).value_or(Pipe{});
+  const auto bore = reader.quantity<Length>("inside_diameter");
+  if (pipe.inside_diameter == Length{})
+    pipe.inside_diameter = reader.needed("inside_diameter", bore);
+  const auto hazen_williams = reader.number("hazen_williams");
+  pipe.roughness = reader.quantity<Length>("roughness");
+  pipe.darcy_factor = reader.number("darcy_factor");
+  if (hazen_williams || pipe.roughness || pipe.darcy_factor) pipe.hazen_williams = hazen_williams;
+  const auto rating = reader.quantity<Pressure>("pressure_rating");
+  if (rating) pipe.pressure_rating = rating;
+  return pipe;
 }
 
 inline std::optional<Compensating> read_compensating(TableReader& reader) {
