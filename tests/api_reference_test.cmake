@@ -17,7 +17,7 @@ endif()
 foreach(header ${HEADERS})
   cmake_path(GET header FILENAME name)
   file(READ ${header} text)
-  if(NOT text MATCHES "^// ${name}: [^\n]+\n(// [^\n]+\n)*//\n(// [^\n]+\n)+#pragma once\n")
+  if(NOT text MATCHES "^// ${name}: [^\n]+\n(// [^\n]+\n)*//\n(//( [^\n]+)?\n)+#pragma once\n")
     message(SEND_ERROR "${header} does not begin with '// ${name}: ' and a sentence, a line '//', the file block, and "
                        "'#pragma once'")
   endif()

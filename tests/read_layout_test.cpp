@@ -2,6 +2,7 @@
 // which a mistake must be reported; it is taken out before the text is read.
 #include "hydro/text/read_layout.hpp"
 
+#include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/solver/solve.hpp"
 
 #include <algorithm>
@@ -894,6 +895,171 @@ TEST(ReadFault, TellsEveryMistakeAtItsPlaceInTheText) {
     EXPECT_THAT(mistakes_of([&] { read_fault(marked.text); }),
                 ElementsAre(StartsWith("fault:" + marked.places.front() + ": " + test.message)));
   }
+}
+
+constexpr const char* broad_file = R"(
+[supply]
+pressure = "43 psi"
+[pipe.wide]
+size = "2 in"
+kind = "PVC Class 160"
+[pipe.lateral]
+size = "1-1/2 in"
+kind = "PVC SDR 26"
+roughness = "0.0015 mm"
+pressure_rating = "100 psi"
+[outlet.head]
+flow = "3.5 gpm"
+at = "25 psi"
+body_bore = "0.30 in"
+[outlet.spray]
+nozzle = "3/32 in"
+discharge_coefficient = 0.97
+rated = "30 psi"
+[[line]]
+name = "main"
+pipe = "wide"
+length = "200 ft"
+[[line]]
+name = "even"
+fed_by = "main"
+tap = "120 ft"
+pipe = "lateral"
+reaches = [{ pipe = "wide", to = "40 ft" }]
+outlet = "head"
+count = 3
+spacing = "30 ft"
+elevations = ["0 ft", "1.5 ft", "-2 ft"]
+connection_length = "0.25 ft"
+riser = { height = "2 ft", size = "1/2 in", kind = "PVC Sch 40" }
+[[line]]
+name = "uneven"
+fed_by = "even"
+tap_outlet = 2
+pipe = "lateral"
+outlets = [{ place = "10 ft", outlet = "head" }, { place = "25 ft", outlet = "spray" }]
+[[fault]]
+kind = "nozzle missing"
+line = "even"
+outlet = 1
+[[fault]]
+kind = "wrong outlet"
+line = "even"
+outlet = 3
+fitted = "spray"
+[[fault]]
+kind = "leak"
+line = "main"
+place = "100 ft"
+flow = "5 gpm"
+at = "40 psi"
+[[fault]]
+kind = "line cut"
+line = "uneven"
+place = "20 ft"
+[[fault]]
+kind = "valve part closed"
+line = "even"
+loss_coefficient = 30
+)";
+
+TEST(ReadLayout, ReadsLinesAsTheyAre) {
+  Pipe wide = nominal_pipe("2 in", "PVC SDR 26");
+  Pipe lateral = nominal_pipe("1-1/2 in", "PVC Class 160");
+  wide.name = "wide";
+  lateral.name = "lateral";
+  lateral.hazen_williams.reset();
+  lateral.roughness = 0.0015 * mm;
+  lateral.pressure_rating = 100 * psi;
+  const Outlet head{.name = "head", .flow = 3.5 * gpm, .at = 25 * psi, .body_bore = 0.30 * inch};
+  const Outlet spray{
+      .name = "spray", .rated = 30 * psi, .nozzle = 3.0 / 32 * inch, .discharge_coefficient = 0.97};
+  const Layout layout = read_layout_text(broad_file);
+  EXPECT_EQ(layout.line("even"),
+            (Line{.name = "even",
+                  .fed_by = "main",
+                  .tap = 120 * ft,
+                  .pipe = lateral,
+                  .reaches = {{wide, 40 * ft}},
+                  .outlet = head,
+                  .count = 3,
+                  .spacing = 30 * ft,
+                  .elevations = {0 * ft, 1.5 * ft, -2 * ft},
+                  .riser = {.height = 2 * ft,
+                            .inside_diameter = nominal_pipe("1/2 in", "PVC Sch 40").inside_diameter,
+                            .hazen_williams = 150},
+                  .connection_length = 0.25 * ft}));
+  EXPECT_EQ(layout.line("uneven"),
+            (Line{.name = "uneven",
+                  .fed_by = "even",
+                  .tap_outlet = 2,
+                  .pipe = lateral,
+                  .outlets = {{10 * ft, head}, {25 * ft, spray}}}));
+  EXPECT_EQ(layout.faults(),
+            (std::vector<Fault>{nozzle_missing("even", 1),
+                                wrong_outlet("even", 3, spray),
+                                leak("main", 100 * ft, 5 * gpm, 40 * psi),
+                                line_cut("uneven", 20 * ft),
+                                valve_part_closed("even", 30)}));
+}
+
+TEST(ReadLayout, TellsWhatIsWrongWithLinesAsTheyAre) {
+  const auto mistakes = [](const std::string& before, const std::string& after) {
+    std::string text = broad_file;
+    const std::size_t at = text.find(before);
+    EXPECT_NE(at, std::string::npos) << before;
+    text.replace(at, before.size(), after);
+    return mistakes_of([&] { read_layout_text(text, "f"); });
+  };
+  EXPECT_THAT(mistakes("\"2 in\"", "\"7 in\""),
+              ElementsAre(HasSubstr(
+                  "f:5:8: pipe \"wide\": size: is \"7 in\", PVC SDR 26 is made in: 1 in, ")));
+  EXPECT_THAT(mistakes("PVC Class 160", "PVC Class 170"),
+              ElementsAre(HasSubstr("f:6:8: pipe \"wide\": kind: is \"PVC Class 170\", must be")));
+  EXPECT_THAT(mistakes("size = \"2 in\"\n", ""),
+              ElementsAre(HasSubstr("pipe \"wide\": size: is not given")));
+  EXPECT_THAT(mistakes("size = \"2 in\"", "size = \"2 in\"\ninside_diameter = \"2 in\""),
+              ElementsAre(HasSubstr("inside_diameter: \"2 in\" is given, but so is the size")));
+  EXPECT_THAT(mistakes("\"120 ft\"", "\"220 ft\""),
+              ElementsAre(HasSubstr("f:27:7: line \"even\": tap: \"220 ft\" is 67.056 m, beyond")));
+  EXPECT_THAT(mistakes("to = \"40 ft\"", "to = \"140 ft\""),
+              ElementsAre(HasSubstr("f:29:34: line \"even\": reaches, 1.to: \"140 ft\" is")));
+  EXPECT_THAT(mistakes("pipe = \"wide\", to", "pipe = \"none\", to"),
+              ElementsAre(HasSubstr("f:29:21: line \"even\": reaches, 1.pipe: is \"none\"")));
+  EXPECT_THAT(mistakes("reaches = [{", "reaches = [{ from = 1, "),
+              ElementsAre(HasSubstr("reaches, 1.\"from\": is not a key known here")));
+  EXPECT_THAT(mistakes("[{ pipe = \"wide\", to = \"40 ft\" }]", "\"wide\""),
+              ElementsAre(HasSubstr("reaches: is the text \"wide\"; must be a list of tables")));
+  EXPECT_THAT(mistakes(", \"-2 ft\"]", "]"),
+              ElementsAre(HasSubstr("f:33:14: line \"even\": elevations: are 2, must be one for")));
+  EXPECT_THAT(mistakes("\"1.5 ft\"", "1.5"),
+              ElementsAre(HasSubstr("f:33:23: line \"even\": elevations: is the bare number 1.5")));
+  EXPECT_THAT(
+      mistakes("place = \"25 ft\"", "place = \"5 ft\""),
+      Contains(HasSubstr("line \"uneven\": outlets, 2.place: \"5 ft\" is 1.524 m, nearer")));
+  EXPECT_THAT(mistakes("fitted = \"spray\"", "fitted = \"none\""),
+              ElementsAre(HasSubstr("fault 2: fitted: is \"none\", but there is no such")));
+  EXPECT_THAT(mistakes("place = \"20 ft\"", "place = \"30 ft\""),
+              ElementsAre(HasSubstr("fault 4: place: \"30 ft\" is 9.144 m, must be from 0 to")));
+}
+
+TEST(ReadFault, ReadsFaultsOfLinesAndFittings) {
+  const Outlet spray{.name = "spray", .flow = 1 * gpm, .at = 30 * psi};
+  EXPECT_EQ(read_fault("line=\"a\", outlet=2, kind=\"nozzle missing\", bore=\"7 mm\""),
+            Fault(nozzle_missing("a", 2, 7 * mm)));
+  EXPECT_EQ(read_fault("line=\"a\", outlet=2, kind=\"wrong outlet\", fitted=\"spray\"", {spray}),
+            Fault(wrong_outlet("a", 2, spray)));
+  EXPECT_EQ(read_fault("line=\"a\", outlet=2, kind=\"wrong outlet\", "
+                       "fitted={flow=\"1 gpm\", at=\"30 psi\"}"),
+            Fault(wrong_outlet("a", 2, Outlet{.flow = 1 * gpm, .at = 30 * psi})));
+  EXPECT_EQ(read_fault("line=\"a\", kind=\"leak\", place=\"3 m\", flow=\"1 gpm\", at=\"30 psi\", "
+                       "exponent=1.1"),
+            Fault(leak("a", 3 * units::m, 1 * gpm, 30 * psi, 1.1)));
+  EXPECT_EQ(read_fault("line=\"a\", kind=\"line cut\", place=\"3 m\""),
+            Fault(line_cut("a", 3 * units::m)));
+  EXPECT_EQ(read_fault("line=\"a\", kind=\"end open\""), Fault(end_open("a")));
+  EXPECT_EQ(read_fault("line=\"a\", kind=\"valve part closed\", loss_coefficient=9"),
+            Fault(valve_part_closed("a", 9)));
 }
 
 TEST(ReadFault, TellsWhatIsMissing) {

@@ -27,6 +27,7 @@ namespace hydro {
 
 struct PossibleFaults;
 
+/// All that is solved together: examined when it is made, never changed.
 class Layout {
  public:
   /// At least one line. @throws InvalidInput
@@ -86,6 +87,7 @@ struct SkippedFault {
   std::vector<Problem> problems;
 };
 
+/// A layout with the faults that fit it, and the others.
 struct PossibleFaults {
   Layout layout;
   std::vector<SkippedFault> skipped;

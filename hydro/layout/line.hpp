@@ -44,6 +44,7 @@ struct PlacedOutlet {
   bool operator==(const PlacedOutlet&) const = default;
 };
 
+/// A line as it is described.
 struct Line {
   std::string name = {};
   std::string fed_by = {};             ///< the line on which this one begins; empty: the supply

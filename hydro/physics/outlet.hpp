@@ -45,6 +45,7 @@ struct RatedPoint {
   bool operator==(const RatedPoint&) const = default;
 };
 
+/// A kind of outlet as it is described: one way of rating, and what it is judged by.
 struct Outlet {
   std::string name = {};                             ///< for reports
   Flow flow = {};                                    ///< this flow ...

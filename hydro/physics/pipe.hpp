@@ -15,6 +15,7 @@
 
 namespace hydro {
 
+/// A bore and exactly one wall.
 struct Pipe {
   std::string name = {};                      ///< for reports
   Length inside_diameter = {};                ///< 0.1 mm to 10 m

@@ -77,6 +77,7 @@ struct Residuals {
   bool last_resort = false;  ///< the ramp was shrunk (solver/sweeps.hpp)
 };
 
+/// All lines solved, with the residuals that prove it.
 class Solution {
  public:
   Solution(Layout layout,

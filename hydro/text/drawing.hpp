@@ -26,6 +26,7 @@
 
 namespace hydro {
 
+/// How it is drawn.
 struct DrawingOptions {
   std::optional<UnitSystem> units = {};  ///< default those of the site
 };

@@ -109,7 +109,7 @@ inline Outlet read_fitted(TableReader& reader, const OutletsByName& outlets) {
                  fmt::format("is {}, but there is no such [outlet.NAME]; there are {}",
                              in_quotes(name.value_or("")),
                              names_of(outlets)));
-  return {};
+  return {.flow = 1 * lpm, .at = 1 * bar};  // spares the mistakes that would follow
 }
 
 inline Fault read_fault_table(TableReader& reader, const OutletsByName& outlets) {
