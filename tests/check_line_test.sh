@@ -106,6 +106,27 @@ says 'row 1, outlet 1: capped\.' 'two faults'
 says 'row 1, outlet 3: clogged, 50 % of its flow lost\.' 'two faults'
 says 'before' 'two faults'
 
+run "$good" --fault 'line="row 1", kind="leak", place="30 ft", flow="5 gpm", at="40 psi"' \
+  --fault 'line="row 1", kind="line cut", place="50 ft"' \
+  --fault 'line="row 1", kind="valve part closed", loss_coefficient=3' \
+  --fault 'line="row 1", outlet=2, kind="wrong outlet", fitted="spray"'
+answers 1 'faults of a line'
+says 'row 1: leak at 30\.0 ft, .* escapes' 'faults of a line'
+says 'row 1: line cut at 50\.0 ft, .* escapes; no water is beyond' 'faults of a line'
+says 'row 1: outlet 3 is cut off from the water' 'faults of a line'
+says 'row 1, outlet 2: wrong outlet, one of kind spray' 'faults of a line'
+
+run "$good" --try 'line="row 1", outlet=1, kind="nozzle missing"' \
+  --try 'line="row 1", outlet=3, kind="capped"'
+answers 0 'a fault that does not fit'
+says 'Skipped, because it does not fit' 'a fault that does not fit'
+says 'nozzle missing on row 1, outlet 1: bore: is not given' 'a fault that does not fit'
+says 'row 1, outlet 3: capped' 'a fault that does not fit'
+run "$good" --fault 'line="row 1", outlet=1, kind="nozzle missing"'
+refuses 'bore: is not given' 'a nozzle of unknown bore'
+run "$good" --fault 'line="row 1", outlet=1, kind="capped"' --fault 'line="row 1", outlet=1, kind="worn", share=0.1'
+refuses 'already has fault 1' 'two faults of one outlet'
+
 run --fault='line="row 1", outlet=1, kind="capped"' "$good"
 answers 0 'a fault before the file'
 says 'row 1, outlet 1: capped\.' 'a fault before the file'

@@ -341,11 +341,16 @@ class Report {
             "within {:.0f} % of the largest; dry, broken and capped outlets left out)",
             100 * limits.pressure_variation,
             100 * limits.flow_variation));
-    for (const Variation& variation : check_.variations) {
-      const std::string where =
-          variation.line.empty()
-              ? (variation.outlet_name.empty() ? "all lines" : "all " + variation.outlet_name)
-              : variation.line;
+    for (std::size_t i = 0; i < check_.variations.size(); ++i) {
+      const Variation& variation = check_.variations[i];
+      const auto is_of_this_line = [&](std::size_t other) {
+        return other < check_.variations.size() && check_.variations[other].line == variation.line;
+      };
+      std::string where = variation.line;
+      if (where.empty())
+        where = variation.outlet_name.empty() ? "all lines" : "all " + variation.outlet_name;
+      else if (is_of_this_line(i - 1) || is_of_this_line(i + 1))  // kinds of a line stand together
+        where += ", " + variation.outlet_name;
       page_.line(fmt::format("  {:<{}}  pressures {:>4.1f} %, flows {:>4.1f} %{}",
                              where,
                              width,
