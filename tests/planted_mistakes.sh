@@ -69,7 +69,7 @@ plant solver/tree.cpp 's/pending_loss_ += valve->loss_coefficient/pending_loss_ 
 plant layout/fault.cpp 's/default_discharge_coefficient = 0\.85/default_discharge_coefficient = 0.8/' 'the coefficient of an open body'
 plant layout/layout.cpp 's/begins_at(i) > end->second - same_place/begins_at(i) > end->second + same_place/' 'what a cut leaves without water'
 plant layout/layout.cpp 's/(place - from) \//place \//' 'the ground between two outlets'
-plant layout/line.hpp 's/same_place = 1 \* mm/same_place = 10 * mm/' 'how near two places are one'
+plant layout/line.cpp 's/apart > same_place/apart > 10.0 * same_place/' 'how near two places are one'
 plant physics/nominal_pipe.cpp 's/4\.500, 0\.237/4.500, 0.273/' 'a wall of a nominal pipe'
 plant physics/nominal_pipe.cpp 's/{100, 0\.62}/{100, 0.26}/' 'what heat leaves of a rating'
 plant physics/outlet.cpp 's|pq / pp|pp / pq|' 'the exponent of a catalogue'
