@@ -4,11 +4,12 @@
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
 #include "hydro/text/figures.hpp"
+#include "hydro/text/findings.hpp"
+#include "hydro/text/outlet_kinds.hpp"
+#include "hydro/text/outlet_table.hpp"
 #include "hydro/text/page.hpp"
-#include "hydro/text/words.hpp"
 
 #include <algorithm>
-#include <map>
 #include <utility>
 #include <vector>
 
@@ -24,7 +25,8 @@ class Report {
         after_(after),
         figures_(options.units.value_or(after.layout().units())),
         shown_(figures_.units()),
-        check_(check(after)) {
+        check_(check(after)),
+        kinds_(after) {
     for (const SkippedFault& it : options.skipped) {
       std::string why = kind_of(it.fault) + " on " + line_of(it.fault);
       if (const auto outlet = outlet_of(it.fault)) why += fmt::format(", outlet {}", *outlet);
@@ -41,10 +43,11 @@ class Report {
       page_.paragraph("", name);
       page_.line();
     }
-    findings();
+    write_findings(page_, after_, check_, kinds_, figures_);
     if (before_) consequences();
     supply();
-    for (std::size_t i = 0; i < after_.lines().size(); ++i) outlets_of(i);
+    for (std::size_t i = 0; i < after_.lines().size(); ++i)
+      write_outlet_table(page_, before_, after_, kinds_, figures_, i);
     pipes();
     evenness();
     page_.list("Skipped, because it does not fit", skipped_);
@@ -57,98 +60,11 @@ class Report {
   }
 
  private:
-  void findings() {
-    bool all_serve = true;
-    for (std::size_t l = 0; l < after_.lines().size(); ++l) {
-      for (const Kind& kind : kinds_on(l)) {
-        std::map<Doing, std::vector<int>> outlets;
-        for (const int number : kind.outlets)
-          outlets[doing(after_, l, static_cast<std::size_t>(number - 1))].push_back(number);
-        for (const Doing failing : failings) {
-          if (outlets[failing].empty()) continue;
-          page_.paragraph(
-              "* ",
-              in_a_sentence(failing, *kind.outlet, after_.lines()[l], outlets[failing], figures_));
-          all_serve = false;
-        }
-      }
-      openings_of(l);
-    }
-    if (after_.layout().outlet_count() == 0)
-      page_.paragraph("* ", "There are no outlets.");
-    else if (all_serve)
-      page_.paragraph("* ",
-                      fmt::format("Every one of the {} outlets has its rated pressure.",
-                                  after_.layout().outlet_count()));
-    for (const FastWater& fast : check_.fast_water)
-      page_.paragraph(
-          "* ",
-          fmt::format("{}: the water runs at {:.1f} {}, faster than the customary {:.3g}.",
-                      fast.line,
-                      fast.velocity / shown_.velocity,
-                      shown_.velocity.symbol,
-                      CheckOptions{}.velocity / shown_.velocity));
-    for (const OverRating& over : check_.over_rating)
-      page_.paragraph("* ",
-                      fmt::format("{}: {} in its pipe{}, over the {} that it is rated for.",
-                                  over.line,
-                                  figures_.pressure_with_unit(over.pressure),
-                                  over.pipe_name.empty() ? "" : " " + over.pipe_name,
-                                  figures_.limit(over.rating)));
-    for (const Suction& suction : check_.suctions)
-      page_.paragraph("* ",
-                      fmt::format("{}: its lowest pressure is {}, below the atmosphere's{}.",
-                                  suction.line,
-                                  figures_.pressure_with_unit(suction.pressure),
-                                  suction.column_separates
-                                      ? "; the water column parts there and the figures do not hold"
-                                      : ""));
-  }
-
-  void openings_of(std::size_t index) {
-    const LineSolution& solved = after_.lines()[index];
-    for (const Opening& opening : solved.openings) {
-      const Fault& fault = after_.layout().faults_on(index)[opening.fault];
-      page_.paragraph(
-          "* ",
-          fmt::format("{}: {} at {:.1f} {}, {} escapes{}.",
-                      solved.name,
-                      kind_of(fault),
-                      opening.distance / shown_.length,
-                      shown_.length.symbol,
-                      figures_.flow_with_unit(opening.flow),
-                      std::holds_alternative<LineCut>(fault) ? "; no water is beyond" : ""));
-    }
-  }
-
-  /// Outlets of one kind on a line, by number.
-  struct Kind {
-    const Outlet* outlet;
-    std::vector<int> outlets;
-  };
-  std::vector<Kind> kinds_on(std::size_t index) const {
-    std::vector<Kind> kinds;
-    const int count = after_.layout().lines()[index].outlet_count();
-    for (int number = 1; number <= count; ++number) {
-      const Outlet& outlet = after_.layout().outlet_at(index, number);
-      const auto known = std::ranges::find_if(kinds, [&](const Kind& kind) {
-        return kind.outlet == &outlet || *kind.outlet == outlet;
-      });
-      (known == kinds.end() ? kinds.emplace_back(Kind{&outlet, {}}) : *known)
-          .outlets.push_back(number);
-    }
-    return kinds;
-  }
-
-  Flow rated_flow(const Outlet& outlet) const {
-    return discharge(outlet, outlet.rated_pressure(), after_.water().density);
-  }
-
   void consequences() {
     const Comparison change = compare(*before_, after_);
     page_.line();
-    page_.line("The fault");
     const std::vector<Fault>& faults = after_.layout().faults();
+    page_.line(faults.size() == 1 ? "The fault" : "The faults");
     constexpr std::size_t most_told = 12;
     for (std::size_t i = 0; i < std::min(most_told, faults.size()); ++i)
       page_.paragraph(
@@ -156,7 +72,7 @@ class Report {
           describe(faults[i], after_.layout().line(line_of(faults[i])), figures_.system()) + ".");
     if (faults.size() > most_told)
       page_.line(fmt::format("  and {} more", faults.size() - most_told));
-    page_.line("and what it does");
+    page_.line(faults.size() == 1 ? "and what it does" : "and what they do");
     const auto more = [](std::size_t number, const char* what) {
       return fmt::format("{} more {} {}",
                          number == 0 ? "no" : std::to_string(number),
@@ -188,117 +104,6 @@ class Report {
                     fmt::format("Supply: held at {}, gives {}.",
                                 figures_.pressure_with_unit(after_.supply_pressure()),
                                 figures_.flow_with_unit(after_.inflow())));
-  }
-
-  void outlets_of(std::size_t index) {
-    const LineSolution& solved = after_.lines()[index];
-    const std::vector<Kind> kinds = kinds_on(index);
-    if (kinds.empty()) return;
-    Flow largest{};
-    std::size_t kind_width = 4;
-    for (const Kind& kind : kinds) {
-      largest = std::max(largest, rated_flow(*kind.outlet));
-      kind_width = std::max(kind_width, kind.outlet->name.size());
-    }
-    const Unit<Flow>& unit = figures_.flow_unit(largest);
-    const auto column_of_kind = [&](const std::string& name) {
-      return kinds.size() > 1 ? fmt::format("   {:<{}}", name, kind_width) : std::string();
-    };
-    page_.line();
-    title_of(solved, kinds, unit);
-    page_.line(fmt::format("  {:>6}  {:>8}  {:>7}{}  {:>8}  {:>8}  {:>9}{}   {}",
-                           "outlet",
-                           fmt::format("at {}", shown_.length.symbol),
-                           shown_.pressure.symbol,
-                           before_ ? fmt::format("  {:>7}", "before") : "",
-                           "of rated",
-                           unit.symbol,
-                           fmt::format("{:g} {} in", shown_.bucket, shown_.volume.symbol),
-                           column_of_kind("kind"),
-                           "what it does"));
-    const std::vector<std::size_t> rows = rows_of(index);
-    for (std::size_t r = 0; r < rows.size(); ++r) {
-      const std::size_t i = rows[r];
-      if (r > 0 && i > rows[r - 1] + 1) page_.line(fmt::format("  {:>6}", "..."));
-      const Outlet& kind = after_.layout().outlet_at(index, static_cast<int>(i) + 1);
-      const std::string before =
-          before_ ? fmt::format("  {:>7}", figures_.pressure(before_->lines()[index].pressure[i]))
-                  : "";
-      page_.line(
-          fmt::format("  {:>6}  {:>8.1f}  {:>7}{}  {:>8}  {:>8.1f}  {:>9}{}   {}",
-                      i + 1,
-                      solved.distance[i] / shown_.length,
-                      figures_.pressure(solved.pressure[i]),
-                      before,
-                      solved.state[i] == OutletState::broken
-                          ? "-"
-                          : fmt::format("{:.0f} %", 100 * (solved.flow[i] / rated_flow(kind))),
-                      solved.flow[i] / unit,
-                      figures_.bucket_time(solved.flow[i]),
-                      column_of_kind(kind.name),
-                      told(index, i)));
-    }
-  }
-
-  void title_of(const LineSolution& solved,
-                const std::vector<Kind>& kinds,
-                const Unit<Flow>& unit) {
-    const auto rating = [&](const Outlet& outlet) {
-      return fmt::format("rated {:.3g} {} at {}",
-                         rated_flow(outlet) / unit,
-                         unit.symbol,
-                         figures_.limit(outlet.rated_pressure()));
-    };
-    const std::string all = fmt::format("{}: {} outlet{}",
-                                        solved.name,
-                                        solved.pressure.size(),
-                                        solved.pressure.size() == 1 ? "" : "s");
-    if (kinds.size() == 1) {
-      const Outlet& outlet = *kinds.front().outlet;
-      page_.paragraph("",
-                      fmt::format("{}{}{}, {}",
-                                  all,
-                                  outlet.name.empty() ? "" : " of kind ",
-                                  outlet.name,
-                                  rating(outlet)));
-      return;
-    }
-    page_.paragraph("", fmt::format("{} of {} kinds:", all, kinds.size()));
-    for (const Kind& kind : kinds)
-      page_.paragraph(
-          "  ",
-          fmt::format(
-              "{} of kind {}, {}", kind.outlets.size(), kind.outlet->name, rating(*kind.outlet)));
-  }
-
-  /// All outlets of a short line; of a long one the ends and those where something changes, up to
-  /// 120.
-  std::vector<std::size_t> rows_of(std::size_t index) const {
-    constexpr std::size_t most = 60;
-    const std::size_t count = after_.lines()[index].state.size();
-    const auto differ = [&](std::size_t one, std::size_t other) {
-      return doing(after_, index, one) != doing(after_, index, other);
-    };
-    std::vector<std::size_t> rows;
-    for (std::size_t i = 0; i < count; ++i) {
-      const bool end = i < 3 || i + 3 >= count;
-      const bool changes = (i > 0 && differ(i, i - 1)) || (i + 1 < count && differ(i, i + 1));
-      const bool milestone = i % ((count + most - 1) / most * 5) == 0;
-      if (count <= most || end || ((changes || milestone) && rows.size() < 2 * most))
-        rows.push_back(i);
-    }
-    return rows;
-  }
-
-  /// What the outlet does, and what is known to be wrong with it.
-  std::string told(std::size_t line_index, std::size_t outlet_index) const {
-    std::string words = in_words(doing(after_, line_index, outlet_index));
-    for (const Fault& fault : after_.layout().faults_on(line_index)) {
-      if (outlet_of(fault) != static_cast<int>(outlet_index) + 1) continue;
-      const std::string word = in_a_word(fault);
-      if (!word.empty()) words += ", " + word;
-    }
-    return words;
   }
 
   void pipes() {
@@ -395,6 +200,7 @@ class Report {
   Figures figures_;
   const UnitSet& shown_;
   Check check_;
+  OutletKinds kinds_;
   std::vector<std::string> skipped_;
   Page page_;
 };

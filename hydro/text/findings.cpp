@@ -1,0 +1,108 @@
+#include "hydro/text/findings.hpp"
+
+#include "hydro/text/words.hpp"
+
+#include <cstddef>
+#include <map>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+/// Whether every outlet of the line serves; the sentences say which do not.
+bool write_outlets(Page& page,
+                   const Solution& solution,
+                   const OutletKinds& kinds,
+                   const Figures& figures,
+                   std::size_t line_index) {
+  const std::vector<std::size_t>& kind_of_outlet = kinds.on_line(line_index);
+  std::map<std::pair<std::size_t, Doing>, std::vector<int>> outlets;  // by kind
+  bool all_serve = true;
+  for (std::size_t i = 0; i < kind_of_outlet.size(); ++i) {
+    const Doing what = doing(solution, line_index, i);
+    if (what == Doing::serves) continue;
+    outlets[{kind_of_outlet[i], what}].push_back(static_cast<int>(i) + 1);
+    all_serve = false;
+  }
+  for (const auto& [group, numbers] : outlets)
+    page.paragraph("* ",
+                   in_a_sentence(group.second,
+                                 *kinds.all()[group.first].outlet,
+                                 solution.lines()[line_index],
+                                 numbers,
+                                 figures));
+  return all_serve;
+}
+
+void write_openings(Page& page,
+                    const Solution& solution,
+                    const Figures& figures,
+                    std::size_t line_index) {
+  const Unit<Length>& length = figures.units().length;
+  const LineSolution& solved = solution.lines()[line_index];
+  for (const Opening& opening : solved.openings) {
+    const Fault& fault = solution.layout().faults_on(line_index)[opening.fault];
+    page.paragraph(
+        "* ",
+        fmt::format("{}: {} at {:.1f} {}, {} escapes{}.",
+                    solved.name,
+                    kind_of(fault),
+                    opening.distance / length,
+                    length.symbol,
+                    figures.flow_with_unit(opening.flow),
+                    std::holds_alternative<LineCut>(fault) ? "; no water is beyond" : ""));
+  }
+}
+
+void write_pipes(Page& page, const Check& check, const Figures& figures) {
+  const Unit<Velocity>& velocity = figures.units().velocity;
+  for (const FastWater& fast : check.fast_water)
+    page.paragraph("* ",
+                   fmt::format("{}: the water runs at {:.1f} {}, faster than the customary {:.3g}.",
+                               fast.line,
+                               fast.velocity / velocity,
+                               velocity.symbol,
+                               CheckOptions{}.velocity / velocity));
+  for (const OverRating& over : check.over_rating)
+    page.paragraph("* ",
+                   fmt::format("{}: {} in its pipe{}, over the {} that it is rated for.",
+                               over.line,
+                               figures.pressure_with_unit(over.pressure),
+                               over.pipe_name.empty() ? "" : " " + over.pipe_name,
+                               figures.limit(over.rating)));
+  for (const Suction& suction : check.suctions)
+    page.paragraph("* ",
+                   fmt::format("{}: its lowest pressure is {}, below the atmosphere's{}.",
+                               suction.line,
+                               figures.pressure_with_unit(suction.pressure),
+                               suction.column_separates
+                                   ? "; the water column parts there and the figures do not hold"
+                                   : ""));
+}
+
+}  // namespace
+
+void write_findings(Page& page,
+                    const Solution& solution,
+                    const Check& check,
+                    const OutletKinds& kinds,
+                    const Figures& figures) {
+  bool all_serve = true;
+  for (std::size_t l = 0; l < solution.lines().size(); ++l) {
+    all_serve = write_outlets(page, solution, kinds, figures, l) && all_serve;
+    write_openings(page, solution, figures, l);
+  }
+  if (solution.layout().outlet_count() == 0)
+    page.paragraph("* ", "There are no outlets.");
+  else if (all_serve)
+    page.paragraph("* ",
+                   fmt::format("Every one of the {} outlets has its rated pressure.",
+                               solution.layout().outlet_count()));
+  write_pipes(page, check, figures);
+}
+
+}  // namespace hydro
