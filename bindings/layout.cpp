@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <variant>
 
 #include "bindings/bindings.hpp"
 #include <pybind11/stl.h>
@@ -43,6 +44,9 @@ std::string details(const Worn& fault) {
 std::string details(const Capped& /*fault*/) {
   return {};
 }
+
+/// The kinds that Python has so far.
+using BoundFault = std::variant<HeadOff, RiserSheared, Clogged, Worn, Capped>;
 
 /// A kind of fault, which the function `maker` makes.
 template <class F>
@@ -128,11 +132,14 @@ void bind_layout(py::module_& module) {
                      "Layout",
                      "A supply, the lines that hang on it, the water, the place, what is broken. "
                      "It cannot be changed; a change makes a new one.")
-      .def("with_fault",
-           &Layout::with_fault,
-           py::arg("fault"),
-           "The layout with this fault too. InvalidInput when it does not fit the layout or the "
-           "outlet already has one.")
+      .def(
+          "with_fault",
+          [](const Layout& self, const BoundFault& fault) {
+            return std::visit([&](const auto& kind) { return self.with_fault(kind); }, fault);
+          },
+          py::arg("fault"),
+          "The layout with this fault too. InvalidInput when it does not fit the layout or the "
+          "outlet already has one.")
       .def("without_faults", &Layout::without_faults, "The layout with nothing broken.")
       .def("__repr__", [](const Layout& self) {
         return "<hydro.Layout: lines " + std::to_string(self.lines().size()) + ", outlets " +

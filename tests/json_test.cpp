@@ -4,6 +4,7 @@
 #include "hydro/answers/assumptions.hpp"
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
+#include "hydro/answers/uniformity.hpp"
 #include "hydro/quantities/error.hpp"
 #include "hydro/solver/solve.hpp"
 
@@ -144,7 +145,18 @@ TEST(Json, HasTheMembersItAlwaysHad) {
         "dry",
         "variations",
         "fast_water",
-        "suctions"}},
+        "suctions",
+        "over_rating"}},
+      {"/uniformity/0",
+       {"line",
+        "outlet_name",
+        "outlets",
+        "mean",
+        "least",
+        "low_quarter",
+        "christiansen",
+        "distribution",
+        "statistical"}},
       {"/residuals", {"mass", "energy", "outlet", "steps", "last_resort"}}};
   for (const auto& [place, names] : members)
     for (const std::string& name : names)
@@ -218,6 +230,26 @@ TEST(Json, HasEveryFinding) {
             (json{{"line", found.suctions[0].line},
                   {"pressure", si(found.suctions[0].pressure)},
                   {"column_separates", found.suctions[0].column_separates}}));
+}
+
+TEST(Json, TellsHowEvenlyOutletsWater) {
+  const Solution solution = solve(with_all_states());
+  const std::vector<OutletUniformity> measures = uniformity_of_outlets(solution);
+  const json read = json::parse(to_json(solution))["uniformity"];
+  ASSERT_THAT(measures, Not(IsEmpty()));
+  ASSERT_THAT(read, SizeIs(measures.size()));
+  for (std::size_t i = 0; i < measures.size(); ++i) {
+    const Uniformity<Flow>& flows = measures[i].flows;
+    EXPECT_EQ(read[i]["line"], measures[i].line);
+    EXPECT_EQ(read[i]["outlet_name"], measures[i].outlet_name);
+    EXPECT_EQ(read[i]["outlets"], flows.count);
+    EXPECT_EQ(read[i]["mean"], si(flows.mean));
+    EXPECT_EQ(read[i]["least"], si(flows.least));
+    EXPECT_EQ(read[i]["low_quarter"], si(flows.low_quarter));
+    EXPECT_EQ(read[i]["christiansen"], flows.christiansen);
+    EXPECT_EQ(read[i]["distribution"], flows.distribution);
+    EXPECT_EQ(read[i]["statistical"], flows.statistical ? json(*flows.statistical) : json(nullptr));
+  }
 }
 
 TEST(Json, DescribesTheFaults) {

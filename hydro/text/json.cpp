@@ -3,6 +3,7 @@
 #include "hydro/answers/assumptions.hpp"
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
+#include "hydro/answers/uniformity.hpp"
 #include "hydro/text/doings.hpp"
 #include "hydro/text/finite.hpp"
 #include "hydro/text/outlet_kinds.hpp"
@@ -73,6 +74,17 @@ Json json_of(const Variation& it) {
           {"pressure", it.pressure},
           {"flow", it.flow},
           {"too_wide", it.too_wide}};
+}
+Json json_of(const OutletUniformity& it) {
+  return {{"line", it.line},
+          {"outlet_name", it.outlet_name},
+          {"outlets", it.flows.count},
+          {"mean", si(it.flows.mean)},
+          {"least", si(it.flows.least)},
+          {"low_quarter", si(it.flows.low_quarter)},
+          {"christiansen", it.flows.christiansen},
+          {"distribution", it.flows.distribution},
+          {"statistical", it.flows.statistical ? Json(*it.flows.statistical) : Json(nullptr)}};
 }
 Json json_of(const FastWater& it) {
   return {{"line", it.line}, {"velocity", si(it.velocity)}};
@@ -191,6 +203,7 @@ Json json_of(const Solution& solution) {
       {"lines", std::move(lines)},
       {"faults", list(layout.faults(), [&](const Fault& fault) { return json_of(fault, layout); })},
       {"check", json_of(check(solution))},
+      {"uniformity", list(uniformity_of_outlets(solution), each)},
       {"notes", solution.notes()},
       {"assumptions", assumptions(layout, layout.units())},
       {"residuals",

@@ -48,6 +48,10 @@
 //     fast_water[]         {line, velocity}
 //     suctions[]           {line, pressure; column_separates: true or false}
 //     over_rating[]        {line, pipe_name, pressure, rating: at the water's temperature}
+//   uniformity[]           of the flows, groups as in variations but with dry outlets: {line;
+//                          outlet_name; outlets: how many; mean, least, low_quarter: flows;
+//                          christiansen, distribution, statistical: CU, DU, Us [%], the last null
+//                          of one outlet}
 //   notes[]                sentences: where a law is used outside its validated range
 //   assumptions[]          sentences, in the units of the site: what was not given
 //   residuals              {mass, energy, outlet: shares of their scales [-]; steps; last_resort}

@@ -3,6 +3,7 @@
 #include "hydro/answers/assumptions.hpp"
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
+#include "hydro/answers/uniformity.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/findings.hpp"
 #include "hydro/text/outlet_kinds.hpp"
@@ -148,21 +149,38 @@ class Report {
             100 * limits.flow_variation));
     for (std::size_t i = 0; i < check_.variations.size(); ++i) {
       const Variation& variation = check_.variations[i];
-      const auto is_of_this_line = [&](std::size_t other) {
-        return other < check_.variations.size() && check_.variations[other].line == variation.line;
-      };
-      std::string where = variation.line;
-      if (where.empty())
-        where = variation.outlet_name.empty() ? "all lines" : "all " + variation.outlet_name;
-      else if (is_of_this_line(i - 1) || is_of_this_line(i + 1))  // kinds of a line stand together
-        where += ", " + variation.outlet_name;
       page_.line(fmt::format("  {:<{}}  pressures {:>4.1f} %, flows {:>4.1f} %{}",
-                             where,
+                             group_name(check_.variations, i),
                              width,
                              100 * variation.pressure,
                              100 * variation.flow,
                              variation.too_wide ? "   UNEVEN" : ""));
     }
+    const std::vector<OutletUniformity> measures = uniformity_of_outlets(after_);
+    if (measures.empty()) return;
+    page_.line();
+    page_.paragraph("",
+                    "Uniformity of the flows, by Christiansen and of the lowest quarter (dry "
+                    "outlets count; wind and overlap are not in it)");
+    for (std::size_t i = 0; i < measures.size(); ++i)
+      page_.line(fmt::format("  {:<{}}  CU {:>4.0f} %, DU {:>4.0f} %",
+                             group_name(measures, i),
+                             width,
+                             measures[i].flows.christiansen,
+                             measures[i].flows.distribution));
+  }
+
+  /// "row 1", or "row 1, spray" where kinds stand together on a line, or "all spray".
+  template <class Group>
+  static std::string group_name(const std::vector<Group>& groups, std::size_t i) {
+    const Group& group = groups[i];
+    if (group.line.empty())
+      return group.outlet_name.empty() ? "all lines" : "all " + group.outlet_name;
+    const auto is_of_this_line = [&](std::size_t other) {
+      return other < groups.size() && groups[other].line == group.line;
+    };
+    const bool alone = !is_of_this_line(i - 1) && !is_of_this_line(i + 1);
+    return alone ? group.line : group.line + ", " + group.outlet_name;
   }
 
   void proof() {
