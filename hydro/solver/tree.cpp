@@ -329,6 +329,14 @@ std::vector<Tap> taps_of(const Layout& layout) {
   return taps;
 }
 
+/// @param taps sorted by feeder
+std::span<const Tap> taps_on(const std::vector<Tap>& taps, std::size_t feeder) {
+  const auto is_before = [](const Tap& tap, std::size_t line) { return tap.feeder < line; };
+  const auto first = std::lower_bound(taps.begin(), taps.end(), feeder, is_before);
+  const auto end = std::lower_bound(first, taps.end(), feeder + 1, is_before);
+  return {first, end};
+}
+
 /// Lowest and highest ground of a line above the supply, outlets included [m].
 std::pair<double, double> ground_of(const Layout& layout, std::size_t index) {
   const Line& line = layout.lines()[index];
@@ -379,8 +387,7 @@ Tree make_tree(const Layout& layout, const WaterProperties& water) {
     const bool tapped = !run_of_tap.empty() && run_of_tap[i] != none;
     const std::int32_t fed_by =
         tapped ? run_of_tap[i] : (feeder ? tree.lines[*feeder].last_run : none);
-    RunBuilder(layout, i, water, tree)
-        .build(fed_by, std::ranges::equal_range(taps, i, {}, &Tap::feeder), run_of_tap);
+    RunBuilder(layout, i, water, tree).build(fed_by, taps_on(taps, i), run_of_tap);
   }
   tree.head_span = std::max(tree.supply_head, highest - lowest);
   bound_capacities(tree);
