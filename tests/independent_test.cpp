@@ -110,7 +110,7 @@ struct Seen {
 
 void compare_random_trees(double breadth, int wanted) {
   constexpr double own_residual =
-      1e-11;                          // of the scale: a peer that does not reach it proves nothing
+      1e-13;                          // of the scale: a peer that does not reach it proves nothing
   constexpr double agreement = 1e-9;  // of the scale in head, of the largest flow in flow
   int compared = 0, left_out = 0, dry = 0, broken = 0;
   double worst_head = 0, worst_flow = 0;
@@ -143,7 +143,12 @@ void compare_random_trees(double breadth, int wanted) {
       const double q = it.number > 0 ? line.flow[i] / m3_per_s
                                      : line.openings.at(it.nth_on_line).flow / m3_per_s;
       worst_flow = std::max(worst_flow, std::abs(q - model.flow(it, v[k])) / largest_flow);
-      ASSERT_NEAR(q, model.flow(it, v[k]), agreement * largest_flow) << "seed " << seed;
+      // What the peer leaves of the head at all openings together moves a flow by its slope, which
+      // is steep where a jet has little head.
+      const double slope = it.low > 0 ? 0 : it.exponent * q / std::max(1e-12, model.head(it, v[k]));
+      const double left = static_cast<double>(v.size()) * own_residual * model.scale();
+      ASSERT_NEAR(q, model.flow(it, v[k]), agreement * largest_flow + slope * left)
+          << "seed " << seed;
       broken += it.open_riser && q > 0;
       if (it.open_riser || it.number == 0) continue;
       const double P = line.pressure[i] / units::Pa / model.weight();

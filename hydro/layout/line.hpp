@@ -5,7 +5,7 @@
 //           others. Its outlets stand at even spacing or each at a place of its own, and count from
 //           1, from the inlet on. The ground rises evenly with the distance, or is known at every
 //           outlet; then it is even from the inlet to the first, and level beyond the last.
-// Range     Places that are within 1 mm of each other are one.
+// Range     A place within 1 mm of an outlet or of the far end is taken to be there.
 // Errors    problems() names each field that is out of its accepted interval.
 // Threads   Plain values and pure functions.
 #pragma once
@@ -27,7 +27,7 @@ namespace hydro {
 inline constexpr int most_outlets = 1'000'000;
 /// The most lines that one layout may have.
 inline constexpr std::size_t most_lines = 100'000;
-/// Places that are closer together are one.
+/// What is nearer than this to an outlet or to the far end is there.
 inline constexpr Length same_place = 1 * mm;
 
 /// A first length of other pipe.

@@ -175,7 +175,7 @@ class RunBuilder {
   }
 
   void change_pipe(double at) {
-    if (at - reached_ > si(same_place)) pass(at);
+    if (at > reached_) pass(at);
     places_.ends_of_reaches.push_back(tree_.places.size());
     next_pipe();
   }
