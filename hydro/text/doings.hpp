@@ -5,6 +5,7 @@
 #include "hydro/solver/solution.hpp"
 #include "hydro/text/words.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <string>
@@ -13,14 +14,11 @@
 namespace hydro {
 
 /// The good first, then from the worst on.
-inline constexpr std::array all_doings{Doing::serves,
-                                       Doing::broken,
-                                       Doing::capped,
-                                       Doing::without_water,
-                                       Doing::dry,
-                                       Doing::below_minimum,
-                                       Doing::below_rated,
-                                       Doing::above_maximum};
+inline constexpr auto all_doings = [] {
+  std::array<Doing, failings.size() + 1> all{Doing::serves};
+  std::copy(failings.begin(), failings.end(), all.begin() + 1);
+  return all;
+}();
 
 /// One for each outlet of the line, outlet 1 first.
 std::vector<Doing> doings(const Solution& solution, std::size_t line_index);
