@@ -759,6 +759,70 @@ TEST(LayoutFaults, AFaultMakesANewLayoutAndLeavesTheOldOne) {
   EXPECT_GT(solve(broken).inflow(), solve(sound_layout).inflow());
 }
 
+// ---- other lines
+
+TEST(LayoutLines, ALineIsAddedOrTakesThePlaceOfItsNamesake) {
+  const Layout layout = with_two_rows();
+  const Line longer = [&] {
+    Line line = layout.line("row 1");
+    line.count = 5;
+    return line;
+  }();
+  const Layout changed = layout.with_fault(capped("row 1", 3)).with_line(longer);
+  EXPECT_EQ(changed.line("row 1").count, 5);
+  EXPECT_EQ(changed.index_of("row 1"), layout.index_of("row 1"));
+  EXPECT_EQ(changed.lines().size(), layout.lines().size());
+  EXPECT_THAT(changed.faults(), ElementsAre(Fault(capped("row 1", 3))));
+  EXPECT_EQ(layout.line("row 1").count, 3);
+
+  const Layout grown = layout.with_line(row("row 9"));
+  EXPECT_EQ(grown.lines().size(), layout.lines().size() + 1);
+  EXPECT_EQ(grown.lines().back(), row("row 9"));
+  EXPECT_EQ(grown.without("row 9"), layout);
+}
+
+TEST(LayoutLines, ALineThatAFaultNoLongerFitsIsRefused) {
+  const Layout broken = with_two_rows().with_fault(capped("row 1", 3));
+  Line shorter = broken.line("row 1");
+  shorter.count = 2;
+  EXPECT_THAT(texts_of(problems_of([&] { broken.with_line(shorter); })),
+              ElementsAre("fault 1: outlet: is 3, must be from 1 to 2"));
+}
+
+TEST(LayoutLines, ALineGoesWithItsFaults) {
+  const Layout broken =
+      with_two_rows().with_faults({capped("row 1", 3), capped("spray", 1), worn("row 1", 1, 0.1)});
+  EXPECT_THAT(broken.without("row 1").faults(), ElementsAre(Fault(capped("spray", 1))));
+  EXPECT_EQ(broken.without("row 1").lines().size(), broken.lines().size() - 1);
+  EXPECT_THAT(texts_of(problems_of([&] { broken.without("row 9"); })),
+              ElementsAre(HasSubstr("line: \"row 9\" is not in this layout")));
+}
+
+TEST(LayoutLines, ALineThatFeedsAnotherOrIsTheOnlyOneStays) {
+  Line fed = row("row 9");
+  fed.fed_by = "main";
+  const Layout layout = with_two_rows().with_line(fed);
+  EXPECT_THAT(texts_of(problems_of([&] { layout.without("main"); })),
+              ElementsAre(HasSubstr("line \"row 9\": fed_by: is \"main\", but there is no such")));
+  const Layout single = sound().make();
+  EXPECT_THAT(texts_of(problems_of([&] { single.without(single.lines().front().name); })),
+              ElementsAre(HasSubstr("lines: there is none")));
+}
+
+TEST(Layout, IsTheSameWhenAllPartsAre) {
+  const Layout layout = with_two_rows();
+  EXPECT_EQ(layout, with_two_rows());
+  EXPECT_NE(layout, layout.with_fault(capped("row 1", 1)));
+  EXPECT_NE(layout, layout.without("spray"));
+  const auto with = [&](Supply supply, Water water, Site site) {
+    return Layout(std::move(supply), layout.lines(), std::move(water), std::move(site));
+  };
+  EXPECT_EQ(layout, with(layout.supply(), layout.water(), layout.site()));
+  EXPECT_NE(layout, with({.pressure = 1 * bar}, layout.water(), layout.site()));
+  EXPECT_NE(layout, with(layout.supply(), {.temperature = 4 * degC}, layout.site()));
+  EXPECT_NE(layout, with(layout.supply(), layout.water(), {.name = "another"}));
+}
+
 // ---- what a Layout tells of itself
 
 TEST(Layout, KeepsWhatItWasGivenAfterTheGiverIsGone) {

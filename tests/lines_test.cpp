@@ -88,7 +88,7 @@ TEST(Reaches, AreTheFirstLengthsOfALine) {
                                        std::vector<Outlet>(8, head)))));
   const std::vector<PipeExtremes>& parts = solution.line("row").pipes;
   ASSERT_THAT(parts, SizeIs(2));
-  EXPECT_EQ(parts[0].to, 36 * m);
+  EXPECT_EQ(parts[0].end, 36 * m);
   EXPECT_EQ(parts[0].highest_velocity, solution.line("row").inlet_velocity);
   EXPECT_EQ(parts[1].highest_velocity, solution.line("row").velocity[3]);
   EXPECT_EQ(parts[1].lowest_pressure, solution.line("row").line_pressure[7]);

@@ -110,6 +110,7 @@ TEST(UnitText, ReadsEveryUnitOfFlow) {
 }
 
 TEST(UnitText, ReadsEveryOtherUnit) {
+  expect_read<Area>({{"1 m2", 1 * m2}, {"1 cm2", 1e-4 * m2}, {"1 ft2", 0.09290304 * m2}});
   expect_read<Volume>({{"1 gal", 3.785411784e-3 * m3},
                        {"1 gallon", 3.785411784e-3 * m3},
                        {"1 L", 0.001 * m3},
@@ -125,6 +126,8 @@ TEST(UnitText, ReadsEveryOtherUnit) {
                             {"293.15 K", 293.15 * units::K}});
   expect_read<Density>(
       {{"998 kg/m3", 998 * kg_per_m3}, {"1 lb/ft3", 16.018463373960138 * kg_per_m3}});
+  expect_read<DynamicViscosity>({{"1 Pa.s", DynamicViscosity::from_value(1)},
+                                 {"1 mPa.s", DynamicViscosity::from_value(1e-3)}});
   expect_read<KinematicViscosity>(
       {{"1 m2/s", 1 * m2_per_s}, {"1 mm2/s", 1e-6 * m2_per_s}, {"1 cSt", 1e-6 * m2_per_s}});
 }
@@ -262,6 +265,8 @@ TEST(UnitText, SaysWhatAUnitOfAnotherQuantityMeasures) {
   EXPECT_THAT(refusal<Length>("3 psi"), HasSubstr("is a pressure; a length is"));
   EXPECT_THAT(refusal<Length>("3 gpm"), HasSubstr("is a flow; a length is"));
   EXPECT_THAT(refusal<Flow>("3 gal"), HasSubstr("is a volume; a flow is"));
+  EXPECT_THAT(refusal<Flow>("3 ft2"), HasSubstr("is an area; a flow is"));
+  EXPECT_THAT(refusal<Time>("3 mPa.s"), HasSubstr("is a dynamic viscosity; a time is"));
   EXPECT_THAT(refusal<Volume>("3 ft/s"), HasSubstr("is a velocity; a volume is"));
   EXPECT_THAT(refusal<Velocity>("3 min"), HasSubstr("is a time; a velocity is"));
   EXPECT_THAT(refusal<Time>("3 degF"), HasSubstr("is a temperature; a time is"));

@@ -345,4 +345,28 @@ Layout Layout::without_faults() const {
   return Layout(std::shared_ptr<const Data>(std::move(data)));
 }
 
+Layout Layout::with_line(Line line) const {
+  std::vector<Line> lines = data_->lines;
+  const auto same = data_->index.find(line.name);
+  if (same == data_->index.end())
+    lines.push_back(std::move(line));
+  else
+    lines[same->second] = std::move(line);
+  return Layout(supply(), std::move(lines), water(), site()).with_faults(faults());
+}
+
+Layout Layout::without(std::string_view line_name) const {
+  std::vector<Line> lines = data_->lines;
+  lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(index_of(line_name)));
+  std::vector<Fault> kept = faults();
+  std::erase_if(kept, [&](const Fault& fault) { return line_of(fault) == line_name; });
+  return Layout(supply(), std::move(lines), water(), site()).with_faults(kept);
+}
+
+bool Layout::operator==(const Layout& other) const {
+  return data_ == other.data_ ||
+         (supply() == other.supply() && lines() == other.lines() && water() == other.water() &&
+          site() == other.site() && faults() == other.faults());
+}
+
 }  // namespace hydro

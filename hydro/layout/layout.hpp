@@ -74,6 +74,16 @@ class Layout {
   PossibleFaults with_possible_faults(const std::vector<Fault>& faults) const;
   Layout without_faults() const;
 
+  /// With this line added, or put in the place of the line of its name. Faults stay.
+  /// @throws InvalidInput when the line or a fault does not fit the rest.
+  Layout with_line(Line line) const;
+  /// Without the line of this name and its faults. @throws InvalidInput when there is none, when it
+  /// is the only one, or when it feeds another.
+  Layout without(std::string_view line_name) const;
+
+  /// Whether all parts are the same.
+  bool operator==(const Layout& other) const;
+
  private:
   struct Data;
   explicit Layout(std::shared_ptr<const Data> data) : data_(std::move(data)) {}

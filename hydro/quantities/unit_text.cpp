@@ -46,6 +46,11 @@ struct Vocabulary<Flow> {
                                              {ft3_per_s}};
 };
 template <>
+struct Vocabulary<Area> {
+  static constexpr std::string_view name = "an area";
+  static constexpr Spelling<Area> units[] = {{m2}, {cm2}, {ft2}};
+};
+template <>
 struct Vocabulary<Volume> {
   static constexpr std::string_view name = "a volume";
   static constexpr Spelling<Volume> units[] = {{gallon, "gallon"}, {litre}, {m3}};
@@ -69,6 +74,11 @@ template <>
 struct Vocabulary<Density> {
   static constexpr std::string_view name = "a density";
   static constexpr Spelling<Density> units[] = {{kg_per_m3}, {lb_per_ft3}};
+};
+template <>
+struct Vocabulary<DynamicViscosity> {
+  static constexpr std::string_view name = "a dynamic viscosity";
+  static constexpr Spelling<DynamicViscosity> units[] = {{mPa_s}, {Pa_s}};
 };
 template <>
 struct Vocabulary<KinematicViscosity> {
@@ -184,11 +194,13 @@ Q from_text(std::string_view text) {
     const std::string_view measured = measured_by<Length,
                                                   Pressure,
                                                   Flow,
+                                                  Area,
                                                   Volume,
                                                   Velocity,
                                                   Time,
                                                   Temperature,
                                                   Density,
+                                                  DynamicViscosity,
                                                   KinematicViscosity>(rest);
     refuse<Q>(
         text,
@@ -202,11 +214,13 @@ Q from_text(std::string_view text) {
 template Length from_text(std::string_view);
 template Pressure from_text(std::string_view);
 template Flow from_text(std::string_view);
+template Area from_text(std::string_view);
 template Volume from_text(std::string_view);
 template Velocity from_text(std::string_view);
 template Time from_text(std::string_view);
 template Temperature from_text(std::string_view);
 template Density from_text(std::string_view);
+template DynamicViscosity from_text(std::string_view);
 template KinematicViscosity from_text(std::string_view);
 
 std::string to_text(double number) {

@@ -16,9 +16,8 @@
 
 namespace hydro {
 
-/// Reads "25 psi". Q is Length, Pressure, Flow, Volume, Velocity, Time, Temperature, Density or
-/// KinematicViscosity. @throws InvalidInput when there is no number, no unit, or another quantity's
-/// unit.
+/// Reads "25 psi". Q is any quantity of units.hpp but Acceleration. @throws InvalidInput when there
+/// is no number, no unit, or another quantity's unit.
 template <class Q>
 Q from_text(std::string_view text);
 

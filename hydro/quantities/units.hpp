@@ -105,6 +105,10 @@ inline constexpr Unit<Flow> m3_per_s{1, 1, 0, 0, "m3/s"};
 inline constexpr Unit<Flow> m3_per_h{1, 3600, 0, 0, "m3/h"};
 inline constexpr Unit<Flow> ft3_per_s{28316846592., 1e12, 0, 0, "ft3/s"};
 
+inline constexpr Unit<Area> m2{1, 1, 0, 0, "m2"};
+inline constexpr Unit<Area> cm2{1, 10000, 0, 0, "cm2"};
+inline constexpr Unit<Area> ft2{9290304, 1e8, 0, 0, "ft2"};
+
 inline constexpr Unit<Volume> gallon{3785411784., 1e12, 0, 0, "gal"};
 inline constexpr Unit<Volume> litre{1, 1000, 0, 0, "L"};
 inline constexpr Unit<Volume> m3{1, 1, 0, 0, "m3"};
@@ -119,6 +123,7 @@ inline constexpr Unit<Density> kg_per_m3{1, 1, 0, 0, "kg/m3"};
 inline constexpr Unit<Density> lb_per_ft3{45359237e4, 28316846592., 0, 0, "lb/ft3"};
 
 inline constexpr Unit<DynamicViscosity> mPa_s{1, 1000, 0, 0, "mPa.s"};
+inline constexpr Unit<DynamicViscosity> Pa_s{1, 1, 0, 0, "Pa.s"};
 inline constexpr Unit<KinematicViscosity> m2_per_s{1, 1, 0, 0, "m2/s"};
 inline constexpr Unit<KinematicViscosity> mm2_per_s{1, 1000000, 0, 0, "mm2/s"};
 

@@ -41,8 +41,8 @@ struct Opening {
 /// What one kind of pipe bears along a line: the line's pipe, or one of its first reaches.
 struct PipeExtremes {
   std::string pipe_name;
-  Length from;  ///< from the inlet ...
-  Length to;    ///< ... to this distance, as far as there is water
+  Length start;  ///< from the inlet: where it begins
+  Length end;    ///< from the inlet: as far as it goes, or as there is water
   Velocity highest_velocity;
   Pressure lowest_pressure;
   Pressure highest_pressure;

@@ -108,8 +108,8 @@ Json json_of(const LineChange& it) {
 
 Json json_of(const PipeExtremes& pipe) {
   return {{"name", pipe.pipe_name},
-          {"from", si(pipe.from)},
-          {"to", si(pipe.to)},
+          {"start", si(pipe.start)},
+          {"end", si(pipe.end)},
           {"highest_velocity", si(pipe.highest_velocity)},
           {"lowest_pressure", si(pipe.lowest_pressure)},
           {"highest_pressure", si(pipe.highest_pressure)}};

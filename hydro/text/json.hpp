@@ -23,7 +23,7 @@
 //   lines[]                in the order of the layout:
 //     name, fed_by         fed_by is "" where the supply feeds it
 //     inflow, inlet_velocity, inlet_pressure, end_pressure
-//     pipes[]              {name; from, to: distances; highest_velocity, lowest_pressure,
+//     pipes[]              {name; start, end: distances; highest_velocity, lowest_pressure,
 //                          highest_pressure}: the line's first reaches and its pipe
 //     openings[]           {kind of the fault; distance, line_pressure, flow that escapes}: leaks
 //                          and open ends
