@@ -1,157 +1,376 @@
-// layout.cpp: faults, layouts, and layouts from files.
+// layout.cpp: lines, layouts, and faults on them.
 
 #include "hydro/layout/layout.hpp"
 
 #include "hydro/layout/fault.hpp"
-#include "hydro/quantities/unit_text.hpp"
-#include "hydro/text/read_layout.hpp"
+#include "hydro/layout/line.hpp"
+#include "hydro/quantities/error.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
-#include <variant>
+#include <vector>
 
 #include "bindings/bindings.hpp"
-#include <pybind11/stl.h>
-#include <pybind11/stl/filesystem.h>
+#include "bindings/record.hpp"
 
 namespace hydro::bindings {
 namespace {
 
-std::string in_python_quotes(const std::string& text) {
-  return py::repr(py::str(text));
+constexpr auto inside = py::return_value_policy::reference_internal;
+
+void bind_line(py::module_& module) {
+  Record<PipeReach>("PipeReach", "A first length of other pipe.")
+      .field("pipe", &PipeReach::pipe, "A Pipe.")
+      .field("to", &PipeReach::to, "Its far end, from the line's inlet.")
+      .description(module);
+  Record<PlacedOutlet>("PlacedOutlet", "One outlet of those that stand unevenly.")
+      .field("place", &PlacedOutlet::place, "From the line's inlet.")
+      .field("outlet", &PlacedOutlet::outlet, "An Outlet.")
+      .description(module);
+  auto line =
+      Record<Line>("Line", "A line as it is described; the keywords are the keys of a file.")
+          .field("name", &Line::name, "Every line needs one of its own.")
+          .field("fed_by", &Line::fed_by, "The line on which this one begins; empty: the supply.")
+          .field("tap", &Line::tap, "Where along it; default its far end.")
+          .field("tap_outlet", &Line::tap_outlet, "Or at which of its outlets, from 1 on.")
+          .field("pipe", &Line::pipe, "Beyond the reaches.")
+          .field("reaches", &Line::reaches, "First lengths of other pipe, from the inlet on.")
+          .field("outlet", &Line::outlet, "None: a main or a manifold.")
+          .field("count", &Line::count, "Of outlets, 1 to most_outlets.")
+          .field("spacing", &Line::spacing, "From outlet to outlet.")
+          .field("first_at",
+                 &Line::first_at,
+                 "From the inlet to the first outlet, default one spacing.")
+          .field("outlets", &Line::outlets, "Instead of the four above: from the inlet on.")
+          .field("length", &Line::length, "To the far end; default to the last outlet.")
+          .field("ground_rise",
+                 &Line::ground_rise,
+                 "Far end above near end, default 0; may be negative.")
+          .field("elevations",
+                 &Line::elevations,
+                 "Instead: of the ground at every outlet, like the supply's.")
+          .field("riser", &Line::riser, "Of every outlet.")
+          .field("loss_coefficient",
+                 &Line::loss_coefficient,
+                 "K at the inlet, on this pipe's velocity head [-], default 0.")
+          .field("outlet_loss_coefficient",
+                 &Line::outlet_loss_coefficient,
+                 "K in the line at each outlet, on the velocity head arriving [-], default 0.")
+          .field("connection_length",
+                 &Line::connection_length,
+                 "Pipe that loses as much as an outlet's connection in the line, default 0.")
+          .description(module);
+  method(line, "outlet_count", &Line::outlet_count, {}, "How many outlets it has.");
+  method(line,
+         "place_of",
+         &Line::place_of,
+         {"outlet_number"},
+         "Distance of an outlet (from 1 on) "
+         "from the inlet.");
+  method(line, "kind_of", &Line::kind_of, {"outlet_number"}, "The kind that stands there.", inside);
+  method(line,
+         "outlet_near",
+         &Line::outlet_near,
+         {"place"},
+         "The outlet within 1 mm of a place, the last one if there are more.");
+  method(line,
+         "merged",
+         &Line::merged,
+         {"place"},
+         "The place itself, or that of the outlet or the far end within 1 mm of it.");
+  method(line, "whole_length", &Line::whole_length, {}, "From the inlet to the far end.");
+  method(line,
+         "pipe_at",
+         &Line::pipe_at,
+         {"place"},
+         "The pipe that arrives at a place; at the inlet the first one.",
+         inside);
+  def(module, "begins_at", &begins_at, {"line", "feeder"}, "Where on its feeder a line begins.");
+  module.attr("most_outlets") = most_outlets;
+  module.attr("most_lines") = most_lines;
+  module.attr("same_place") = same_place;
 }
 
-/// `, loss_coefficient=1` where it is given.
-std::string option(const char* key, const std::optional<double>& given) {
-  return given ? ", " + std::string(key) + "=" + to_text(*given) : "";
-}
-std::string option(const char* key, const std::optional<Length>& given) {
-  return given ? ", " + std::string(key) + "=" + to_python(*given) : "";
+void bind_parts_of_faults(py::module_& module) {
+  Record<OpenRiser>("OpenRiser", "A riser standing open to the air.")
+      .field("height", &OpenRiser::height, "Of its mouth above the line.")
+      .field("loss_coefficient",
+             &OpenRiser::loss_coefficient,
+             "K, without the velocity head that is lost at the mouth [-].")
+      .result(module);
+  Record<OpenBody>("OpenBody", "A body standing open without its nozzle.")
+      .field("bore", &OpenBody::bore, "None: not known.")
+      .field("discharge_coefficient", &OpenBody::discharge_coefficient, "Cd [-].")
+      .result(module);
+  def(module,
+      "open_riser",
+      &open_riser,
+      {"fault", "line"},
+      "The open riser that this fault leaves on this line; None for the others. Needs no bore.");
+  def(module,
+      "open_body",
+      &open_body,
+      {"fault", "line"},
+      "The open body that this fault leaves on this line; None for the others.");
+  def(module,
+      "open_end",
+      &open_end,
+      {"fault", "line"},
+      "Where the fault opens the line to the air, so that no water is beyond; None for the "
+      "others.");
+  def(module,
+      "describe",
+      &describe,
+      {"fault", "line", "units"},
+      "One sentence, with the values used.");
 }
 
-std::string details(const HeadOff& fault) {
-  return option("loss_coefficient", fault.loss_coefficient);
-}
-std::string details(const RiserSheared& fault) {
-  return option("stub", fault.stub) + option("loss_coefficient", fault.loss_coefficient);
-}
-std::string details(const Clogged& fault) {
-  return ", " + to_text(fault.share);
-}
-std::string details(const Worn& fault) {
-  return ", " + to_text(fault.share);
-}
-std::string details(const Capped& /*fault*/) {
-  return {};
+/// Problems of the one part that it is, if it is one.
+template <class... Part>
+std::optional<std::vector<Problem>> problems_of(py::handle part) {
+  std::optional<std::vector<Problem>> found;
+  (void)((py::isinstance<Part>(part) && (found = problems(part.cast<const Part&>()), true)) || ...);
+  return found;
 }
 
-/// The kinds that Python has so far.
-using BoundFault = std::variant<HeadOff, RiserSheared, Clogged, Worn, Capped>;
-
-/// A kind of fault, which the function `maker` makes.
-template <class F>
-py::class_<F> bind_fault(py::module_& module,
-                         const char* name,
-                         const std::string& maker,
-                         const char* what) {
-  return py::class_<F>(module, name, what)
-      .def_readonly("line", &F::line, "Name of the line.")
-      .def_readonly("outlet", &F::outlet, "Counts from 1, from the inlet on.")
+void bind_problems(py::module_& module) {
+  Record<Problem>("Problem", "One mistake in an input.")
+      .field("place", &Problem::place, "What it is in: `line \"row 1\"`; empty: the key says all.")
+      .field("key", &Problem::key, "The field, as it is spelt in a file: `riser.height`.")
+      .field("message", &Problem::message, "Value, accepted interval, hint.")
+      .result(module)
       .def(
-          "__eq__", [](const F& self, const F& other) { return self == other; }, py::is_operator())
-      .def("__repr__", [maker](const F& self) {
-        return maker + "(" + in_python_quotes(self.line) + ", " + std::to_string(self.outlet) +
-               details(self) + ")";
-      });
+          "text", &Problem::text, "text(self) -> str\n\nThe whole of it, as InvalidInput tells it.")
+      .def(
+          "__repr__",
+          [](const Problem& self) { return "<hydro.Problem: " + self.text() + ">"; },
+          "__repr__(self) -> str");
+  module.def(
+      "problems",
+      [](const py::object& part, const py::object& line) {
+        if (!line.is_none())
+          return problems(Type<Fault>::from(part, {"part"}), Type<Line>::from(line, {"line"}));
+        auto found = problems_of<Supply, Line, Pipe, Outlet, Riser, Water, Site>(part);
+        if (!found)
+          refuse({"part"}, part, "part of a layout", "write a Line, a Pipe or another part", "");
+        return *found;
+      },
+      py::arg("part"),
+      py::arg("line") = py::none(),
+      "problems(part, line=None)\n--\n\n"
+      "problems(part: Supply | Line | Pipe | Outlet | Riser | Water | Site | Fault, "
+      "line: Line | None = None) -> list[Problem]\n\n"
+      "What is wrong with one part of a layout, or with a fault on a line; empty when nothing "
+      "is.\n\n"
+      ">>> problems(Pipe(inside_diameter=2 * inch, hazen_williams=900))[0].text()\n"
+      "'hazen_williams: is 900, must be from 10 to 200'");
+  def(module,
+      "places_of",
+      &places_of,
+      {"lines"},
+      "What each line is called in a Problem's place: `line \"row 1\"`.");
 }
 
-void bind_faults(py::module_& module) {
-  bind_fault<HeadOff>(module, "HeadOff", "head_off", "The riser stands open at its top.")
-      .def_readonly("loss_coefficient", &HeadOff::loss_coefficient, "K [-]; None: the default.");
-  bind_fault<RiserSheared>(module, "RiserSheared", "riser_sheared", "A stub stands open.")
-      .def_readonly("stub", &RiserSheared::stub, "A Length; None: the default.")
-      .def_readonly(
-          "loss_coefficient", &RiserSheared::loss_coefficient, "K [-]; None: the default.");
-  bind_fault<Clogged>(module, "Clogged", "clogged", "Less flow at the same pressure.")
-      .def_readonly("share", &Clogged::share, "Of the flow that is lost [-].");
-  bind_fault<Worn>(module, "Worn", "worn", "More flow at the same pressure.")
-      .def_readonly("share", &Worn::share, "Of the flow that is gained [-].");
-  bind_fault<Capped>(module, "Capped", "capped", "Closed on purpose.");
+void bind_class(py::module_& module) {
+  py::class_<Layout> layout(
+      module,
+      "Layout",
+      "Layout(supply, lines, water=None, site=None)\n--\n\n"
+      "A supply, the lines that hang on it, the water, the place, what is broken. It is examined "
+      "when it is made and cannot be changed; a change makes a new one. InvalidInput with every "
+      "mistake of every part.");
+  Record<SkippedFault>("SkippedFault", "A fault that does not fit the layout, and why.")
+      .field("fault", &SkippedFault::fault, "A Fault.")
+      .field("problems", &SkippedFault::problems, "Why it does not fit.")
+      .result(module);
+  py::class_<PossibleFaults> possible(
+      module, "PossibleFaults", "A layout with the faults that fit it, and the others.");
+  property(
+      possible,
+      "layout",
+      [](const PossibleFaults& self) { return self.layout; },
+      "With the faults.");
+  property(
+      possible,
+      "skipped",
+      [](const PossibleFaults& self) { return self.skipped; },
+      "The faults that do not fit.");
 
-  module.def("head_off",
-             &head_off,
-             py::arg("line"),
-             py::arg("outlet"),
-             py::kw_only(),
-             py::arg("loss_coefficient") = py::none(),
-             "The outlet is knocked off and its riser stands open at the top. Outlets count from "
-             "1.\nloss_coefficient: K of the break [-], default the riser's own where given, else "
-             "1.");
-  module.def(
-      "riser_sheared",
-      [](const std::string& line,
-         int outlet,
-         const std::optional<Wanted<Length>>& stub,
-         std::optional<double> loss_coefficient) {
-        return RiserSheared{
-            line, outlet, stub ? std::optional(stub->value) : std::nullopt, loss_coefficient};
+  const Signature init("__init__",
+                       {"supply", "lines", may_be_left_out("water"), may_be_left_out("site")});
+  const std::vector<std::string> types{"Supply", "Iterable[Line]", "Water | None", "Site | None"};
+  layout.def(py::init([init](const py::args& args, const py::kwargs& kwargs) {
+               py::handle given[4];
+               init.bind(args, kwargs, given);
+               return Layout(
+                   Type<Supply>::from(given[0], init.where(0)),
+                   Type<std::vector<Line>>::from(given[1], init.where(1)),
+                   Type<std::optional<Water>>::from(given[2], init.where(2)).value_or(Water{}),
+                   Type<std::optional<Site>>::from(given[3], init.where(3)).value_or(Site{}));
+             }),
+             documentation(init, "__init__", true, types, "None", "").c_str());
+  property(layout, "supply", &Layout::supply, "Supply", "What feeds it.", inside);
+  property(
+      layout,
+      "lines",
+      [](const Layout& self) { return py::tuple(py::cast(self.lines())); },
+      "tuple[Line, ...]",
+      "In the order in which they were given.");
+  property(layout, "water", &Layout::water, "Water", "As it was given.", inside);
+  property(layout, "site", &Layout::site, "Site", "As it was given.", inside);
+  property(
+      layout,
+      "faults",
+      [](const Layout& self) { return py::tuple(py::cast(self.faults())); },
+      "tuple[Fault, ...]",
+      "What is broken.");
+  property(layout, "outlet_count", &Layout::outlet_count, "int", "Of all lines.");
+  property(layout, "units", &Layout::units, "UnitSystem", "In which reports are written.");
+  property(layout,
+           "outward_order",
+           &Layout::outward_order,
+           "list[int]",
+           "Indices of the lines, each after the line that feeds it.");
+  method(layout,
+         "line",
+         &Layout::line,
+         {"name"},
+         "The line of this name. InvalidInput when there is none.",
+         inside);
+  method(layout, "index_of", &Layout::index_of, {"line_name"}, "Position in `lines`, from 0 on.");
+  const auto checked = [](const Layout& self, std::size_t line) {
+    if (line >= self.lines().size())
+      throw py::index_error("line_index: is " + std::to_string(line) + " of " +
+                            std::to_string(self.lines().size()) + " lines, counted from 0");
+    return line;
+  };
+  method(
+      layout,
+      "feeder_of",
+      [=](const Layout& self, std::size_t line) { return self.feeder_of(checked(self, line)); },
+      {"line_index"},
+      "Index of the line that feeds this one; None: the supply does.");
+  method(
+      layout,
+      "inlet_elevation",
+      [=](const Layout& self, std::size_t line) {
+        return self.inlet_elevation(checked(self, line));
       },
-      py::arg("line"),
-      py::arg("outlet"),
-      py::kw_only(),
-      py::arg("stub") = py::none(),
-      py::arg("loss_coefficient") = py::none(),
-      "The riser is sheared off and a stub stands open. Outlets count from 1.\nstub: its height, a "
-      "Length, default 0.5 * ft or the riser if that is shorter. TypeError for a bare number.\n"
-      "loss_coefficient: K of the break [-], default the riser's own where given, else 1.");
-  module.def("clogged",
-             &clogged,
-             py::arg("line"),
-             py::arg("outlet"),
-             py::arg("share"),
-             "Something sits in the nozzle. share: of the flow that is lost [-], above 0 and below "
-             "1.");
-  module.def("worn",
-             &worn,
-             py::arg("line"),
-             py::arg("outlet"),
-             py::arg("share"),
-             "The nozzle is worn. share: of the flow that is gained [-], above 0 to 10.");
-  module.def("capped",
-             &capped,
-             py::arg("line"),
-             py::arg("outlet"),
-             "The outlet is closed on purpose. Outlets count from 1.");
+      {"line_index"},
+      "Of the ground at a line's near end.");
+  method(
+      layout,
+      "ground_elevation",
+      [=](const Layout& self, std::size_t line, const Length& place) {
+        return self.ground_elevation(checked(self, line), place);
+      },
+      {"line_index", "place"},
+      "Of the ground at a distance from the near end.");
+  method(
+      layout,
+      "outlet_elevation",
+      [=](const Layout& self, std::size_t line, int outlet) {
+        return self.outlet_elevation(checked(self, line), outlet);
+      },
+      {"line_index", "outlet_number"},
+      "Of the ground at an outlet (from 1 on).");
+  method(
+      layout,
+      "outlet_at",
+      [=](const Layout& self, std::size_t line, int outlet) {
+        return self.outlet_at(checked(self, line), outlet);
+      },
+      {"line_index", "outlet_number"},
+      "The kind that stands at an outlet (from 1 on), the wrong one where a fault says so.");
+  method(
+      layout,
+      "faults_on",
+      [=](const Layout& self, std::size_t line) { return self.faults_on(checked(self, line)); },
+      {"line_index"},
+      "In the order of the outlets.");
+  method(
+      layout,
+      "open_end_of",
+      [=](const Layout& self, std::size_t line) { return self.open_end_of(checked(self, line)); },
+      {"line_index"},
+      "Where a line is open to the air, and dry beyond; None: it is not.");
+  method(
+      layout,
+      "is_cut_off",
+      [=](const Layout& self, std::size_t line) { return self.is_cut_off(checked(self, line)); },
+      {"line_index"},
+      "Whether no water comes to a line, because one that feeds it is open to the air before it.");
+  method(layout,
+         "with_fault",
+         &Layout::with_fault,
+         {"fault"},
+         "With this fault too. InvalidInput when it does not fit the layout or another fault.");
+  method(layout,
+         "with_faults",
+         &Layout::with_faults,
+         {"faults"},
+         "With these faults too. InvalidInput with everything that does not fit.");
+  method(layout,
+         "with_possible_faults",
+         &Layout::with_possible_faults,
+         {"faults"},
+         "With those that fit, taken one after another; the others are skipped and listed.");
+  method(layout, "without_faults", &Layout::without_faults, {}, "With nothing broken.");
+  method(layout,
+         "with_line",
+         &Layout::with_line,
+         {"line"},
+         "With this line added, or put in the place of the line of its name. Faults stay. "
+         "InvalidInput when the line or a fault does not fit the rest.");
+  method(
+      layout,
+      "without",
+      &Layout::without,
+      {"line_name"},
+      "Without the line of this name and its faults. InvalidInput when there is none, when it is "
+      "the only one, or when it feeds another.");
+  layout.def(
+      "__eq__",
+      [](const Layout& self, const Layout& other) { return self == other; },
+      py::is_operator(),
+      "__eq__(self, other: object) -> bool");
+  layout.def(
+      "__hash__",
+      [](const py::object& self) {
+        return py::hash(py::make_tuple(self.attr("supply"), self.attr("lines")));
+      },
+      "__hash__(self) -> int");
+  layout.def(
+      "__repr__",
+      [](const Layout& self) {
+        return "<hydro.Layout: lines " + std::to_string(self.lines().size()) + ", outlets " +
+               std::to_string(self.outlet_count()) + ", faults " +
+               std::to_string(self.faults().size()) + ">";
+      },
+      "__repr__(self) -> str");
+  copy_is_itself(layout);
+  layout.def(py::pickle(
+      [](const Layout& self) {
+        return py::make_tuple(
+            self.supply(), self.lines(), self.water(), self.site(), self.faults());
+      },
+      [](const py::tuple& state) {
+        return Layout(state[0].cast<Supply>(),
+                      state[1].cast<std::vector<Line>>(),
+                      state[2].cast<Water>(),
+                      state[3].cast<Site>())
+            .with_faults(Type<std::vector<Fault>>::from(state[4], {"faults"}));
+      }));
 }
 
 }  // namespace
 
 void bind_layout(py::module_& module) {
-  bind_faults(module);
-  py::class_<Layout>(module,
-                     "Layout",
-                     "A supply, the lines that hang on it, the water, the place, what is broken. "
-                     "It cannot be changed; a change makes a new one.")
-      .def(
-          "with_fault",
-          [](const Layout& self, const BoundFault& fault) {
-            return std::visit([&](const auto& kind) { return self.with_fault(kind); }, fault);
-          },
-          py::arg("fault"),
-          "The layout with this fault too. InvalidInput when it does not fit the layout or the "
-          "outlet already has one.")
-      .def("without_faults", &Layout::without_faults, "The layout with nothing broken.")
-      .def("__repr__", [](const Layout& self) {
-        return "<hydro.Layout: lines " + std::to_string(self.lines().size()) + ", outlets " +
-               std::to_string(self.outlet_count()) + ", faults " +
-               std::to_string(self.faults().size()) + ">";
-      });
-  module.def("read_layout",
-             &read_layout,
-             py::arg("file"),
-             "Reads a description file (TOML); a str or a path. Its faults are in the layout. "
-             "InvalidInput with "
-             "every mistake, each with file, line and column.");
+  bind_line(module);
+  bind_parts_of_faults(module);
+  bind_problems(module);
+  bind_class(module);
 }
 
 }  // namespace hydro::bindings

@@ -1,21 +1,21 @@
-// module.cpp: the Python module: errors, then floor by floor.
-
-#include "hydro/quantities/error.hpp"
-#include "hydro/solver/solution.hpp"
+// module.cpp: the compiled part of the Python package, floor by floor.
 
 #include "bindings/bindings.hpp"
 #include <pybind11/pybind11.h>
 
 PYBIND11_MODULE(_hydro, module) {
-  namespace py = pybind11;
+  using namespace hydro::bindings;
   module.attr("__name__") =
       "hydro";  // so that classes are hydro.Pressure, not hydro._hydro.Pressure
   module.attr("__version__") = HYDRO_VERSION;
-  py::register_exception<hydro::InvalidInput>(module, "InvalidInput", PyExc_ValueError).doc() =
-      "An input cannot be accepted. The text has every mistake, one a line.";
-  py::register_exception<hydro::NotSolved>(module, "NotSolved", PyExc_RuntimeError).doc() =
-      "The equations could not be met. The text has the residuals that were left.";
-  hydro::bindings::bind_quantities(module);
-  hydro::bindings::bind_layout(module);
-  hydro::bindings::bind_solution(module);
+  py::options texts_are_written_here;
+  texts_are_written_here.disable_function_signatures();
+  bind_errors();
+  bind_quantities(module);
+  bind_physics(module);
+  bind_faults(module);
+  bind_layout(module);
+  bind_solution(module);
+  bind_answers(module);
+  bind_text(module);
 }

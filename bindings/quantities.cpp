@@ -1,6 +1,7 @@
-// quantities.cpp: quantities, the units they are written in, and many values of one quantity.
+// quantities.cpp: quantities and the units they are written in.
 
 #include "hydro/quantities/series.hpp"
+#include "hydro/quantities/unit_system.hpp"
 #include "hydro/quantities/unit_text.hpp"
 #include "hydro/quantities/units.hpp"
 
@@ -12,79 +13,23 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "bindings/bindings.hpp"
-#include <pybind11/numpy.h>
-#include <pybind11/operators.h>
+#include "bindings/function.hpp"
+#include "bindings/operations.hpp"
+#include "bindings/record.hpp"
+#include "bindings/series.hpp"
 
 namespace hydro::bindings {
 namespace {
-
-template <class Q>
-struct NamedUnit {
-  const char* name;
-  Unit<Q> unit;
-};
-
-/// What a quantity and its units are called. One of the units is the SI unit, which writes every
-/// value exactly.
-template <class Q>
-struct Vocabulary;
-template <>
-struct Vocabulary<Length> {
-  static constexpr const char* name = "Length";
-  static constexpr NamedUnit<Length> units[] = {
-      {"ft", ft}, {"inch", inch}, {"m", units::m}, {"mm", mm}, {"cm", cm}, {"km", km}};
-};
-template <>
-struct Vocabulary<Pressure> {
-  static constexpr const char* name = "Pressure";
-  static constexpr NamedUnit<Pressure> units[] = {{"psi", psi},
-                                                  {"kPa", kPa},
-                                                  {"bar", bar},
-                                                  {"MPa", MPa},
-                                                  {"Pa", units::Pa},
-                                                  {"mH2O", mH2O},
-                                                  {"ftH2O", ftH2O},
-                                                  {"inHg", inHg}};
-};
-template <>
-struct Vocabulary<Flow> {
-  static constexpr const char* name = "Flow";
-  static constexpr NamedUnit<Flow> units[] = {{"gpm", gpm},
-                                              {"gph", gph},
-                                              {"lpm", lpm},
-                                              {"lph", lph},
-                                              {"lps", lps},
-                                              {"m3_per_h", m3_per_h},
-                                              {"m3_per_s", m3_per_s},
-                                              {"ft3_per_s", ft3_per_s}};
-};
-template <>
-struct Vocabulary<Velocity> {
-  static constexpr const char* name = "Velocity";
-  static constexpr NamedUnit<Velocity> units[] = {{"ft_per_s", ft_per_s}, {"m_per_s", m_per_s}};
-};
-
-template <class Q>
-std::string unit_class() {
-  return Vocabulary<Q>::name + std::string("Unit");
-}
 
 template <class Q>
 const char* name_of(const Unit<Q>& unit) {
   for (const NamedUnit<Q>& named : Vocabulary<Q>::units)
     if (std::string_view(named.unit.symbol) == unit.symbol) return named.name;
   return unit.symbol;
-}
-
-/// `psi, kPa, bar`.
-template <class Q>
-std::string list_of_units() {
-  std::string list;
-  for (const NamedUnit<Q>& named : Vocabulary<Q>::units)
-    list += (list.empty() ? "" : ", ") + std::string(named.name);
-  return list;
 }
 
 /// The number that makes exactly this quantity with this unit, the one with ten digits if there is
@@ -101,104 +46,232 @@ std::optional<double> exact_number(const Q& quantity, const Unit<Q>& unit) {
   return std::nullopt;
 }
 
-template <class T>
-struct Wording;  // of a refusal
-template <class SiUnit>
-struct Wording<Quantity<SiUnit>> {
-  using Q = Quantity<SiUnit>;
-  static std::string name() { return Vocabulary<Q>::name; }
-  static std::string hint(const std::string& number) {
-    return number + " * " + Vocabulary<Q>::units[0].name;
-  }
-  static std::string hint() { return "a number times one of " + list_of_units<Q>(); }
-};
+/// The number and the unit that read best: few characters, and one of the first units, which are
+/// the usual ones. The SI unit is always exact.
 template <class Q>
-struct Wording<Unit<Q>> {
-  static std::string name() { return unit_class<Q>(); }
-  static std::string hint(const std::string& /*number*/) { return hint(); }
-  static std::string hint() { return "one of " + list_of_units<Q>(); }
-};
-
-template <class... Q>
-bool is_ours(py::handle object) {
-  return ((py::isinstance<Q>(object) || py::isinstance<Unit<Q>>(object)) || ...);
+std::pair<std::string, NamedUnit<Q>> most_readable(const Q& quantity) {
+  constexpr std::size_t long_number = 12;  // longer ones are equally hard to read
+  std::pair<std::string, NamedUnit<Q>> best{"", Vocabulary<Q>::units[0]};
+  std::size_t least_cost = std::string::npos;
+  std::size_t place = 0;
+  for (const NamedUnit<Q>& named : Vocabulary<Q>::units) {
+    ++place;
+    const auto number = exact_number(quantity, named.unit);
+    if (!number) continue;
+    const std::string digits = to_text(*number);
+    const std::size_t cost = std::min(digits.size(), long_number) + place;
+    if (cost >= least_cost) continue;
+    least_cost = cost;
+    best = {digits, named};
+  }
+  return best;
 }
 
 template <class Q>
-void bind_quantity(py::module_& module) {
+std::string symbol_text(const Q& quantity) {
+  if (!std::isfinite(si(quantity)))
+    return to_text(si(quantity)) + " " + Vocabulary<Q>::units[0].unit.symbol;
+  const auto [number, named] = most_readable(quantity);
+  return number + " " + named.unit.symbol;
+}
+
+void refuse_zero(double divisor) {
+  if (divisor != 0) return;
+  PyErr_SetString(PyExc_ZeroDivisionError, "a quantity divided by zero");
+  throw py::error_already_set();
+}
+
+template <class Q>
+void add_arithmetic(Operations& operations, py::class_<Q>& quantity) {
+  const std::string own = Vocabulary<Q>::name;
+  for (const char* name : {"__mul__", "__rmul__"}) {
+    operations.add<Q, Number>(
+        name, own, [](const Q& self, double number) -> Q { return self * number; });
+    operations.add<Q, Numbers>(
+        name, own + "Series", [](const Q& self, std::vector<double> numbers) {
+          for (double& number : numbers) number *= si(self);
+          return Series<Q>(std::move(numbers));
+        });
+  }
+  operations.add<Q, Number>("__truediv__", own, [](const Q& self, double number) -> Q {
+    refuse_zero(number);
+    return self / number;
+  });
+  operations.add<Q, Q>("__truediv__", "float", [](const Q& self, const Q& other) {
+    refuse_zero(si(other));
+    return si(self) / si(other);
+  });
+  operations.add<Q, Q>(
+      "__add__", own, [](const Q& self, const Q& other) -> Q { return self + other; });
+  operations.add<Q, Q>(
+      "__sub__", own, [](const Q& self, const Q& other) -> Q { return self - other; });
+  for (const char* name : {"__add__", "__radd__", "__sub__", "__rsub__"})
+    operations.refuse_others<Q, Q>(name);
+  special(quantity, "__neg__", own, [](const Q& self) -> Q { return -self; });
+  special(quantity, "__pos__", own, [](const Q& self) { return self; });
+  special(
+      quantity, "__abs__", own, [](const Q& self) { return Q::from_value(std::abs(si(self))); });
+  special(quantity, "__bool__", "bool", [](const Q& self) { return si(self) != 0; });
+}
+
+template <class Q>
+void bind_unit(py::module_& module, Operations& operations, py::class_<Unit<Q>>& unit) {
+  using U = Unit<Q>;
+  const std::string own = Vocabulary<Q>::name;
+  for (const char* name : {"__mul__", "__rmul__"}) {
+    operations.add<U, Number>(
+        name, own, [](const U& self, double number) { return number * self; });
+    operations.add<U, Numbers>(
+        name, own + "Series", [](const U& self, std::vector<double> numbers) {
+          return series_of(std::move(numbers), self);
+        });
+  }
+  operations.add<U, U>(
+      "__eq__",
+      "bool",
+      [](const U& self, const U& other) { return std::string_view(self.symbol) == other.symbol; },
+      "object");
+  special(unit, "__hash__", "int", [](const U& self) {
+    return std::hash<std::string_view>()(self.symbol);
+  });
+  special(unit, "__repr__", "str", &name_of<Q>);
+  special(unit, "__str__", "str", [](const U& self) { return self.symbol; });
+  property(
+      unit,
+      "symbol",
+      [](const U& self) { return std::string(self.symbol); },
+      "What texts and reports print: gal/min.");
+  unit.def(py::pickle([](const U& self) { return py::make_tuple(self.symbol); },
+                      [](const py::tuple& state) {
+                        const auto symbol = state[0].cast<std::string>();
+                        for (const NamedUnit<Q>& named : Vocabulary<Q>::units)
+                          if (symbol == named.unit.symbol) return named.unit;
+                        throw py::value_error(symbol + " is not one of hydro's units");
+                      }));
+  copy_is_itself(unit);
+  unit.attr("__array_ufunc__") = py::none();  // an array leaves the product to the unit
+  for (const NamedUnit<Q>& named : Vocabulary<Q>::units) {
+    const std::string_view name = named.name;
+    const std::size_t dot = name.find('.');
+    module.attr(name.substr(dot == name.npos ? 0 : dot + 1).data()) = named.unit;
+  }
+}
+
+template <class Q>
+void bind_quantity(py::module_& module, Operations& operations) {
   const std::string name = Vocabulary<Q>::name;
   const std::string a_unit = Vocabulary<Q>::units[0].name;
-  py::class_<Q> quantity(
-      module,
-      name.c_str(),
-      ("A number times a unit: 25 * " + a_unit + ". Units: " + list_of_units<Q>() + ".").c_str());
-  py::class_<Unit<Q>> unit(
-      module, unit_class<Q>().c_str(), ("A unit of " + name + ": 25 * " + a_unit + ".").c_str());
-  py::class_<Series<Q>> series(
-      module, (name + "Series").c_str(), ("Many values of " + name + ", counted from 0.").c_str());
+  const std::string a_symbol = Vocabulary<Q>::units[0].unit.symbol;
+  const std::string text = name + "(quantity, /)\n--\n\nA number times a unit, 25 * " + a_unit +
+                           ", or a text with a unit, " + name + "(\"25 " + a_symbol +
+                           "\"). Units: " + list_of_units<Q>() + ".";
+  const std::string text_of_unit = "A unit of " + name + ": 25 * " + a_unit + ".";
+  py::class_<Q> quantity(module, name.c_str(), text.c_str());
+  py::class_<Unit<Q>> unit(module, (name + "Unit").c_str(), text_of_unit.c_str());
 
-  quantity
-      .def(py::init([](const Wanted<Q>& same) { return same.value; }),
-           py::arg("quantity"),
-           py::pos_only(),
-           "The same quantity. TypeError for anything else.")
-      .def(
-          "to",
-          [](const Q& self, const Wanted<Unit<Q>>& wanted) { return self / wanted.value; },
-          py::arg("unit"),
-          "The number of this unit. TypeError for a unit of another quantity.")
-      .def(py::self == py::self)
-      .def("__lt__", [](const Q& self, const Wanted<Q>& other) { return self < other.value; })
-      .def("__le__", [](const Q& self, const Wanted<Q>& other) { return self <= other.value; })
-      .def("__gt__", [](const Q& self, const Wanted<Q>& other) { return self > other.value; })
-      .def("__ge__", [](const Q& self, const Wanted<Q>& other) { return self >= other.value; })
-      .def("__add__", [](const Q& self, const Wanted<Q>& other) -> Q { return self + other.value; })
-      .def("__radd__",
-           [](const Q& self, const Wanted<Q>& other) -> Q { return other.value + self; })
-      .def("__sub__", [](const Q& self, const Wanted<Q>& other) -> Q { return self - other.value; })
-      .def("__rsub__",
-           [](const Q& self, const Wanted<Q>& other) -> Q { return other.value - self; })
-      .def(py::self * double())
-      .def(double() * py::self)
-      .def("__hash__", [](const Q& self) { return std::hash<double>()(si(self)); })
-      .def("__repr__", &to_python<Q>);
-
-  unit.def(double() * py::self)
-      .def(
-          "__mul__",
-          [](const Unit<Q>& self, double number) { return number * self; },
-          py::is_operator())
-      .def("__repr__", &name_of<Q>);
-  // An array would take the product apart into an array of objects.
+  quantity.def(
+      py::init([](const py::object& given) {
+        if (PyUnicode_Check(given.ptr())) return from_text<Q>(given.cast<std::string>());
+        return Type<Q>::from(given, {""});
+      }),
+      py::pos_only(),
+      py::arg("quantity"),
+      ("__init__(self, quantity, /)\n--\n\n__init__(self, quantity: " + name + " | str, /) -> None")
+          .c_str());
+  method(
+      quantity,
+      "to",
+      [](const Q& self, const Unit<Q>& wanted) { return self / wanted; },
+      {"unit"},
+      "The number of this unit. TypeError for a unit of another quantity.");
+  operations.add<Q, Unit<Q>>(
+      "__truediv__", "float", [](const Q& self, const Unit<Q>& wanted) { return self / wanted; });
+  operations.add<Q, Q>(
+      "__eq__", "bool", [](const Q& self, const Q& other) { return self == other; }, "object");
+  operations.add<Q, Q>(
+      "__lt__", "bool", [](const Q& self, const Q& other) { return self < other; });
+  operations.add<Q, Q>(
+      "__le__", "bool", [](const Q& self, const Q& other) { return self <= other; });
+  operations.add<Q, Q>(
+      "__gt__", "bool", [](const Q& self, const Q& other) { return self > other; });
+  operations.add<Q, Q>(
+      "__ge__", "bool", [](const Q& self, const Q& other) { return self >= other; });
+  for (const char* order : {"__lt__", "__le__", "__gt__", "__ge__"})
+    operations.refuse_others<Q, Q>(order);
+  special(quantity, "__hash__", "int", [](const Q& self) { return std::hash<double>()(si(self)); });
+  special(quantity, "__repr__", "str", &to_python<Q>);
+  special(quantity, "__str__", "str", &symbol_text<Q>);
+  quantity.def(
+      py::pickle([](const Q& self) { return py::make_tuple(si(self)); },
+                 [](const py::tuple& state) { return Q::from_value(state[0].cast<double>()); }));
+  copy_is_itself(quantity);
   quantity.attr("__array_ufunc__") = py::none();
-  unit.attr("__array_ufunc__") = py::none();
-  for (const NamedUnit<Q>& named : Vocabulary<Q>::units) module.attr(named.name) = named.unit;
+  if constexpr (!std::is_same_v<Q, Temperature>) add_arithmetic(operations, quantity);
+  bind_unit<Q>(module, operations, unit);
+}
 
-  series
-      .def(
-          "to",
-          [](const Series<Q>& self, const Wanted<Unit<Q>>& wanted) {
-            py::array_t<double> numbers(static_cast<py::ssize_t>(self.size()));
-            double* number = numbers.mutable_data();
-            for (const double value : self.si()) *number++ = wanted.value.from_si(value);
-            return numbers;
-          },
-          py::arg("unit"),
-          "A new numpy array of numbers of this unit. TypeError for a unit of another quantity.")
-      .def("__len__", &Series<Q>::size)
-      .def(
-          "__getitem__",
-          [](const Series<Q>& self, py::ssize_t index) {
-            const auto size = static_cast<py::ssize_t>(self.size());
-            if (index < -size || index >= size)
-              throw py::index_error("index " + std::to_string(index) + " of a series of " +
-                                    std::to_string(size));
-            return self[static_cast<std::size_t>(index < 0 ? index + size : index)];
-          },
-          py::arg("index"))
-      .def("__repr__", [name](const Series<Q>& self) {
-        return "<hydro." + name + "Series of " + std::to_string(self.size()) + ">";
-      });
+/// one x other = product, and what follows from it.
+template <class A, class B, class Product>
+void add_product(Operations& operations) {
+  operations.add<A, B>("__mul__", Vocabulary<Product>::name, [](const A& a, const B& b) {
+    return Product::from_value(si(a) * si(b));
+  });
+  operations.add<Product, A>("__truediv__", Vocabulary<B>::name, [](const Product& x, const A& a) {
+    refuse_zero(si(a));
+    return B::from_value(si(x) / si(a));
+  });
+  if constexpr (!std::is_same_v<A, B>) {
+    operations.add<B, A>("__mul__", Vocabulary<Product>::name, [](const B& b, const A& a) {
+      return Product::from_value(si(b) * si(a));
+    });
+    operations.add<Product, B>(
+        "__truediv__", Vocabulary<A>::name, [](const Product& x, const B& b) {
+          refuse_zero(si(b));
+          return A::from_value(si(x) / si(b));
+        });
+  }
+}
+
+void bind_unit_set(py::module_& module) {
+  Record<UnitSet>("UnitSet", "The units that reports of a system print.")
+      .field("length", &UnitSet::length, "Of lines.")
+      .field("bore", &UnitSet::bore, "Of pipes.")
+      .field("pressure", &UnitSet::pressure, "Gauge.")
+      .field("flow", &UnitSet::flow, "Of lines and sprinklers.")
+      .field("small_flow", &UnitSet::small_flow, "For outlets under one `flow`.")
+      .field("velocity", &UnitSet::velocity, "Of water in a pipe.")
+      .field("temperature", &UnitSet::temperature, "Of water and pipe.")
+      .field("volume", &UnitSet::volume, "Of a bucket.")
+      .field("bucket", &UnitSet::bucket, "That is used with a stopwatch, in units of volume.")
+      .result(module);
+  def(module,
+      "unit_set",
+      &unit_set,
+      {"system"},
+      "The units of a system, \"us\" or \"si\".\n\n>>> unit_set(\"us\").flow\ngpm");
+}
+
+void bind_to_text(py::module_& module) {
+  const Signature signature("to_text", {"quantity", "unit"});
+  std::string text = signature.plain("to_text", "") + "\n--\n\n";
+  for_each_quantity([&]<class Q>(const Q*) {
+    text += signature.typed("", {Type<Q>::accepts(), Type<Unit<Q>>::accepts()}, "str") + "\n";
+  });
+  text +=
+      "\nThe shortest text that stands for the quantity in this unit. TypeError for a unit of "
+      "another quantity.\n\n>>> to_text(25 * psi, kPa)\n'172.36893232920903 kPa'";
+  const Call call = [signature](py::handle, const py::args& args, const py::kwargs& kwargs) {
+    py::handle given[2];
+    signature.bind(args, kwargs, given);
+    std::string written;
+    for_each_quantity([&]<class Q>(const Q*) {
+      if (py::isinstance<Q>(given[0]))
+        written = to_text(given[0].cast<const Q&>(), Type<Unit<Q>>::from(given[1], {"unit"}));
+    });
+    if (written.empty()) refuse({"quantity"}, given[0], "quantity", "", "write NUMBER * psi");
+    return py::str(written);
+  };
+  define_function(module, "to_text", call, text);
 }
 
 }  // namespace
@@ -207,42 +280,25 @@ template <class Q>
 std::string to_python(const Q& quantity) {
   if (!std::isfinite(si(quantity)))
     return "float('" + to_text(si(quantity)) + "') * " + Vocabulary<Q>::units[0].name;
-  constexpr std::size_t long_number = 12;  // longer ones are equally hard to read: the first serves
-  std::string text;
-  std::size_t shortest = long_number + 2;
-  for (const NamedUnit<Q>& named : Vocabulary<Q>::units) {
-    const auto number = exact_number(quantity, named.unit);
-    if (!number) continue;
-    const std::string digits = to_text(*number);
-    const std::size_t length = std::min(digits.size(), long_number + 1);
-    if (length >= shortest) continue;
-    shortest = length;
-    text = digits + " * " + named.name;
-  }
-  return text;
-}
-template std::string to_python(const Length&);
-template std::string to_python(const Pressure&);
-template std::string to_python(const Flow&);
-template std::string to_python(const Velocity&);
-
-template <class T>
-std::string refusal(py::handle given) {
-  const std::string type = py::str(py::type::handle_of(given).attr("__name__"));
-  const std::string wanted = ", not a " + Wording<T>::name() + ": write ";
-  const auto text = [&] { return std::string(py::repr(given)); };
-  if (is_ours<Length, Pressure, Flow, Velocity>(given))
-    return text() + " is a " + type + wanted + Wording<T>::hint();
-  if (PyFloat_Check(given.ptr()) || PyLong_Check(given.ptr()))
-    return text() + " is a bare number" + wanted + Wording<T>::hint(text());
-  return "this is of type " + type + wanted + Wording<T>::hint();
+  const auto [number, named] = most_readable(quantity);
+  return number + " * " + named.name;
 }
 
 void bind_quantities(py::module_& module) {
-  bind_quantity<Length>(module);
-  bind_quantity<Pressure>(module);
-  bind_quantity<Flow>(module);
-  bind_quantity<Velocity>(module);
+  Operations operations;
+  for_each_quantity([&]<class Q>(const Q*) { bind_quantity<Q>(module, operations); });
+  add_product<Length, Length, Area>(operations);
+  add_product<Area, Length, Volume>(operations);
+  add_product<Velocity, Time, Length>(operations);
+  add_product<Velocity, Area, Flow>(operations);
+  add_product<Flow, Time, Volume>(operations);
+  add_product<Density, KinematicViscosity, DynamicViscosity>(operations);
+  bind_series(module, operations);
+  operations.define();
+
+  module.attr("gravity") = gravity;
+  bind_to_text(module);
+  bind_unit_set(module);
 }
 
 }  // namespace hydro::bindings

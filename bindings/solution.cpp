@@ -1,8 +1,7 @@
-// solution.cpp: solving, solutions, checks and reports.
+// solution.cpp: solving, and what was solved.
 
 #include "hydro/solver/solution.hpp"
 
-#include "hydro/answers/check.hpp"
 #include "hydro/solver/solve.hpp"
 #include "hydro/text/report.hpp"
 
@@ -10,166 +9,155 @@
 #include <vector>
 
 #include "bindings/bindings.hpp"
-#include <pybind11/stl.h>
+#include "bindings/record.hpp"
 
 namespace hydro::bindings {
 namespace {
 
-const char* name_of(OutletState state) {
-  switch (state) {
-    case OutletState::works:
-      return "works";
-    case OutletState::below_minimum:
-      return "below_minimum";
-    case OutletState::above_maximum:
-      return "above_maximum";
-    case OutletState::dry:
-      return "dry";
-    case OutletState::closed:
-      return "closed";
-    case OutletState::broken:
-      return "broken";
-  }
-  return "";
+constexpr auto inside = py::return_value_policy::reference_internal;
+
+void bind_parts(py::module_& module) {
+  Record<Opening>("Opening", "A leak, or where a line ends in the air.")
+      .field("fault", &Opening::fault, "Index into Layout.faults_on the line, from 0 on.")
+      .field("distance", &Opening::distance, "From the inlet.")
+      .field("line_pressure", &Opening::line_pressure, "In the pipe there, gauge.")
+      .field("flow", &Opening::flow, "That escapes.")
+      .result(module);
+  Record<PipeExtremes>("PipeExtremes", "What one kind of pipe bears along a line.")
+      .field("pipe_name", &PipeExtremes::pipe_name, "Of the line's pipe, or of a first reach.")
+      .field("start", &PipeExtremes::start, "From the inlet: where it begins.")
+      .field("end", &PipeExtremes::end, "From the inlet: as far as it goes, or as there is water.")
+      .field("highest_velocity", &PipeExtremes::highest_velocity, "A Velocity.")
+      .field("lowest_pressure", &PipeExtremes::lowest_pressure, "Gauge.")
+      .field("highest_pressure", &PipeExtremes::highest_pressure, "Gauge.")
+      .result(module);
+  Record<LineSolution>(
+      "LineSolution",
+      "One line. Each series has one entry an outlet, from the inlet on; index 0 is outlet 1.")
+      .field("name", &LineSolution::name, "As in the layout.")
+      .field("distance", &LineSolution::distance, "Of the outlets from the inlet.")
+      .field("pressure", &LineSolution::pressure, "At the device, gauge.")
+      .field("line_pressure", &LineSolution::line_pressure, "In the pipe below the outlet, gauge.")
+      .field("flow", &LineSolution::flow, "Out of the outlet.")
+      .field("velocity", &LineSolution::velocity, "In the pipe, arriving at the outlet.")
+      .field("state", &LineSolution::state, "What each outlet does.")
+      .field("inflow", &LineSolution::inflow, "Into the line.")
+      .field("inlet_velocity", &LineSolution::inlet_velocity, "In its first pipe.")
+      .field("inlet_pressure",
+             &LineSolution::inlet_pressure,
+             "In the pipe that feeds it, where it begins, gauge.")
+      .field("end_pressure", &LineSolution::end_pressure, "At its far end, gauge.")
+      .field("openings", &LineSolution::openings, "From the inlet on.")
+      .field("pipes", &LineSolution::pipes, "From the inlet on; empty where no water comes.")
+      .result(module)
+      .def(
+          "__repr__",
+          [](const LineSolution& self) {
+            return "<hydro.LineSolution: " + self.name + ", outlets " +
+                   std::to_string(self.state.size()) + ">";
+          },
+          "__repr__(self) -> str");
+  Record<Residuals>("Residuals",
+                    "How well the equations are met: the largest figures left, as shares of their "
+                    "scales (the largest flow in any pipe; the larger of the supply's head and the "
+                    "rise and fall of the ground). Each is at most 1e-12.")
+      .field("mass", &Residuals::mass, "At every place [-].")
+      .field("energy", &Residuals::energy, "In every length of pipe [-].")
+      .field("outlet", &Residuals::outlet, "In the head at every outlet [-].")
+      .field("steps", &Residuals::steps, "Newton steps taken.")
+      .field("last_resort", &Residuals::last_resort, "The plain steps did not suffice.")
+      .result(module)
+      .def(
+          "__repr__",
+          [](const Residuals& self) {
+            return py::str("<hydro.Residuals: mass {:.1e}, energy {:.1e}, outlet {:.1e}, steps {}>")
+                .format(self.mass, self.energy, self.outlet, self.steps);
+          },
+          "__repr__(self) -> str");
 }
 
-std::vector<std::string> names_of(const LineSolution& line) {
-  std::vector<std::string> names;
-  for (const OutletState state : line.state) names.emplace_back(name_of(state));
-  return names;
-}
-
-/// An outlet that a check found, with the pressures that tell why.
-template <class Finding>
-py::class_<Finding> bind_finding(py::module_& module,
-                                 const char* name,
-                                 const char* what,
-                                 const char* first_key,
-                                 Pressure Finding::*first) {
-  return py::class_<Finding>(module, name, what)
-      .def_readonly("line", &Finding::line, "Name of the line.")
-      .def_readonly("outlet", &Finding::outlet, "Counts from 1, from the inlet on.")
-      .def_readonly(first_key, first, "Found, a Pressure.", py::return_value_policy::copy)
-      .def("__repr__", [=](const Finding& self) {
-        return std::string("<hydro.") + name + ": " + self.line + ", outlet " +
-               std::to_string(self.outlet) + ", " + first_key + " " + to_python(self.*first) + ">";
-      });
-}
-
-void bind_check(py::module_& module) {
-  constexpr auto copy = py::return_value_policy::copy;
-  bind_finding(module,
-               "BelowRated",
-               "An outlet under its rated pressure.",
-               "pressure",
-               &BelowRated::pressure)
-      .def_readonly("rated", &BelowRated::rated, "Wanted, a Pressure.", copy);
-  bind_finding(module,
-               "BelowMinimum",
-               "An outlet under the pressure at which it works.",
-               "pressure",
-               &BelowMinimum::pressure)
-      .def_readonly("minimum", &BelowMinimum::minimum, "Wanted, a Pressure.", copy);
-  bind_finding(module,
-               "AboveMaximum",
-               "An outlet over its highest pressure.",
-               "pressure",
-               &AboveMaximum::pressure)
-      .def_readonly("maximum", &AboveMaximum::maximum, "Accepted, a Pressure.", copy);
-  bind_finding(module,
-               "DryOutlet",
-               "An outlet that no water reaches.",
-               "line_pressure",
-               &DryOutlet::line_pressure);
-
-  py::class_<Check>(module, "Check", "What is wrong with a solved layout; the lists go by line.")
-      .def_readonly("below_rated", &Check::below_rated, "list[BelowRated]; dry ones are in it.")
-      .def_readonly(
-          "below_minimum", &Check::below_minimum, "list[BelowMinimum]; dry ones are in it.")
-      .def_readonly("above_maximum", &Check::above_maximum, "list[AboveMaximum]")
-      .def_readonly("dry", &Check::dry, "list[DryOutlet]");
-  module.def(
-      "check",
-      [](const Solution& solution) { return check(solution); },
-      py::arg("solution"),
-      "Every outlet against its rated, lowest and highest pressure.");
+void bind_class(py::module_& module) {
+  py::class_<Solution> solution(
+      module,
+      "Solution",
+      "All lines solved, with the residuals that prove it. str() of it is the report.");
+  property(solution, "layout", &Solution::layout, "Layout", "What was solved.", inside);
+  property(
+      solution, "water", &Solution::water, "WaterProperties", "As it was calculated with.", inside);
+  property(solution,
+           "lines",
+           &Solution::lines,
+           "list[LineSolution]",
+           "In the order of the layout.",
+           inside);
+  property(solution, "inflow", &Solution::inflow, "Flow", "Out of the supply.");
+  property(solution, "supply_pressure", &Solution::supply_pressure, "Pressure", "Gauge.");
+  property(solution,
+           "residuals",
+           &Solution::residuals,
+           "Residuals",
+           "How well the equations are met.",
+           inside);
+  property(solution,
+           "notes",
+           &Solution::notes,
+           "list[str]",
+           "Where an input or a result lies outside the range in which a law was validated.");
+  method(solution,
+         "line",
+         &Solution::line,
+         {"name"},
+         "The line of this name. InvalidInput when there is none.",
+         inside);
+  solution.def(
+      "__repr__",
+      [](const Solution& self) {
+        return "<hydro.Solution: lines " + std::to_string(self.lines().size()) + ", inflow " +
+               to_python(self.inflow()) + ">";
+      },
+      "__repr__(self) -> str");
+  solution.def(
+      "__str__", [](const Solution& self) { return report(self); }, "__str__(self) -> str");
+  copy_is_itself(solution);
+  solution.def(py::pickle(
+      [](const Solution& self) {
+        return py::make_tuple(
+            self.layout(), self.water(), self.lines(), self.residuals(), self.notes());
+      },
+      [](const py::tuple& state) {
+        return Solution(state[0].cast<Layout>(),
+                        state[1].cast<WaterProperties>(),
+                        state[2].cast<std::vector<LineSolution>>(),
+                        state[3].cast<Residuals>(),
+                        state[4].cast<std::vector<std::string>>());
+      }));
 }
 
 }  // namespace
 
 void bind_solution(py::module_& module) {
-  py::class_<LineSolution>(
+  bind_parts(module);
+  bind_class(module);
+  def(
       module,
-      "LineSolution",
-      "One line. Each series has one entry an outlet, from the inlet on; index 0 is outlet 1.")
-      .def_readonly("name", &LineSolution::name, "As in the layout.")
-      .def_readonly("distance", &LineSolution::distance, "From the inlet, a LengthSeries.")
-      .def_readonly("pressure", &LineSolution::pressure, "At the device, gauge, a PressureSeries.")
-      .def_readonly("line_pressure",
-                    &LineSolution::line_pressure,
-                    "In the pipe below the outlet, gauge, a PressureSeries.")
-      .def_readonly("flow", &LineSolution::flow, "Out of the outlet, a FlowSeries.")
-      .def_readonly("velocity",
-                    &LineSolution::velocity,
-                    "In the pipe, arriving at the outlet, a VelocitySeries.")
-      .def_property_readonly("state",
-                             &names_of,
-                             "list[str]: works, below_minimum, above_maximum, dry, closed or "
-                             "broken.")
-      .def("__repr__", [](const LineSolution& self) {
-        return "<hydro.LineSolution: " + self.name + ", outlets " +
-               std::to_string(self.state.size()) + ">";
-      });
-
-  py::class_<Residuals>(module,
-                        "Residuals",
-                        "How well the equations are met: the largest figures left, as shares of "
-                        "their scales [-].")
-      .def_readonly("mass", &Residuals::mass, "At every place.")
-      .def_readonly("energy", &Residuals::energy, "In every length of pipe.")
-      .def_readonly("outlet", &Residuals::outlet, "In the head at every outlet.")
-      .def_readonly("steps", &Residuals::steps, "Newton steps taken.")
-      .def_readonly("last_resort", &Residuals::last_resort, "The plain steps did not suffice.");
-
-  py::class_<Solution>(module, "Solution", "Pressure and flow at every outlet.")
-      .def("line",
-           &Solution::line,
-           py::arg("name"),
-           py::return_value_policy::reference_internal,
-           "The line of this name. InvalidInput when there is none.")
-      .def_property_readonly("inflow", &Solution::inflow, "Out of the supply, a Flow.")
-      .def_property_readonly("supply_pressure", &Solution::supply_pressure, "Gauge, a Pressure.")
-      .def_property_readonly("residuals", &Solution::residuals, "How well the equations are met.")
-      .def_property_readonly("notes",
-                             &Solution::notes,
-                             "list[str]: where an input or a result lies outside the range of a "
-                             "law.")
-      .def("__repr__", [](const Solution& self) {
-        return "<hydro.Solution: lines " + std::to_string(self.lines().size()) + ", inflow " +
-               to_python(self.inflow()) + ">";
-      });
-  module.def(
       "solve",
-      [](const Layout& layout) { return solve(layout); },
-      py::arg("layout"),
-      py::call_guard<py::gil_scoped_release>(),
-      "Pressure and flow everywhere. NotSolved when the equations could not be met. Other threads "
-      "run meanwhile.");
-
-  bind_check(module);
-
-  module.def(
-      "report",
-      [](const Solution& solution) { return report(solution); },
-      py::arg("solution"),
-      "The layout as it is, told to the person who waters from it.");
-  module.def(
-      "report",
-      [](const Solution& before, const Solution& after) { return report(before, after); },
-      py::arg("before"),
-      py::arg("after"),
-      "What the faults of `after` do to the rest. InvalidInput when the two do not have the same "
-      "lines and outlets.");
+      [](const Layout& layout, int newton_steps) {
+        const py::gil_scoped_release others_run;
+        return solve(layout, {.newton_steps = newton_steps});
+      },
+      {"layout", {"newton_steps", py::int_(SolveOptions{}.newton_steps), Passing::by_name}},
+      "Pressure and flow everywhere. Other threads run meanwhile.\n"
+      "newton_steps: at most, 0 to 10000; then the last resort, with as many for each of its "
+      "ramps.\n"
+      "NotSolved when the equations could not be met; it carries what was reached.\n\n"
+      ">>> lateral = Pipe(inside_diameter=1.754 * inch, hazen_williams=150)\n"
+      ">>> spray = Outlet(flow=1.2 * gpm, at=30 * psi)\n"
+      ">>> row = Line(name=\"row 1\", pipe=lateral, outlet=spray, count=24, spacing=20 * ft)\n"
+      ">>> solution = solve(Layout(Supply(pressure=40 * psi), [row]))\n"
+      ">>> solution.line(\"row 1\").pressure.to(psi).round(1)[[0, 23]]\n"
+      "array([39.5, 34.9])\n"
+      ">>> max(solution.residuals.mass, solution.residuals.energy) <= 1e-12\n"
+      "True");
 }
 
 }  // namespace hydro::bindings

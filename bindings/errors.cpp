@@ -1,0 +1,34 @@
+// errors.cpp: exceptions of C++ as those of hydro.errors.
+
+#include "hydro/quantities/error.hpp"
+#include "hydro/solver/solution.hpp"
+
+#include <exception>
+
+#include "bindings/bindings.hpp"
+#include <pybind11/stl.h>
+
+namespace hydro::bindings {
+namespace {
+
+/// Raises the class of this name with the text of the error and what it carries.
+void raise(const char* name, const std::exception& error, const py::object& carried) {
+  const py::object type = py::module_::import("hydro.errors").attr(name);
+  PyErr_SetObject(type.ptr(), type(error.what(), carried).ptr());
+}
+
+}  // namespace
+
+void bind_errors() {
+  py::register_exception_translator([](std::exception_ptr thrown) {
+    try {
+      if (thrown) std::rethrow_exception(thrown);
+    } catch (const InvalidInput& error) {
+      raise("InvalidInput", error, py::tuple(py::cast(error.problems())));
+    } catch (const NotSolved& error) {
+      raise("NotSolved", error, py::cast(error.unfinished()));
+    }
+  });
+}
+
+}  // namespace hydro::bindings

@@ -1,0 +1,39 @@
+"""What is raised when an input cannot be accepted, or a layout not be solved."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # as in typing, which takes long to import
+if TYPE_CHECKING:
+    from ._hydro import Problem, Solution
+
+
+class InvalidInput(ValueError):
+    """An input cannot be accepted. The text has every mistake, one a line.
+
+    `problems` has them one by one, each with its place, key and message.
+    """
+
+    __module__ = "hydro"
+
+    def __init__(self, message: str, problems: tuple[Problem, ...] = ()) -> None:
+        super().__init__(message)
+        self.problems = problems
+
+    def __reduce__(self) -> tuple[type, tuple[str, tuple[Problem, ...]]]:
+        return InvalidInput, (str(self), self.problems)
+
+
+class NotSolved(RuntimeError):
+    """The equations could not be met. The text has the residuals that were left.
+
+    `unfinished` is what was reached, which is not an answer.
+    """
+
+    __module__ = "hydro"
+
+    def __init__(self, message: str, unfinished: Solution) -> None:
+        super().__init__(message)
+        self.unfinished = unfinished
+
+    def __reduce__(self) -> tuple[type, tuple[str, Solution]]:
+        return NotSolved, (str(self), self.unfinished)

@@ -1,0 +1,159 @@
+"""What solutions are in the forms of other libraries: dicts, data frames, tables of a notebook."""
+
+from __future__ import annotations
+
+TYPE_CHECKING = False  # as in typing, which takes long to import
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+    from typing import Any
+
+    import pandas
+
+from ._hydro import Check, Layout, LineSolution, Solution, UnitSet, to_csv, to_json, unit_set
+
+MOST_ROWS = 60
+"""of a table; of a longer line the ends are shown"""
+
+
+def to_dict(solution: Solution, before: Solution | None = None) -> dict[str, Any]:
+    """to_dict(self, before: Solution | None = None) -> dict[str, Any]
+
+    All that is known, with the members of to_json: numbers in SI, lists with one entry an outlet.
+    before: the same layout without its faults, to be compared with.
+
+    >>> row = Line(name="main", pipe=nominal_pipe("3 in", "PVC Sch 40"), length=100 * m)
+    >>> solve(Layout(Supply(pressure=3 * bar), [row])).to_dict()["supply"]["pressure"]
+    300000.0
+    """
+    import json
+
+    text = to_json(solution) if before is None else to_json(before, solution)
+    members: dict[str, Any] = json.loads(text)
+    return members
+
+
+def to_dataframe(solution: Solution, before: Solution | None = None) -> pandas.DataFrame:
+    """to_dataframe(self, before: Solution | None = None) -> pandas.DataFrame
+
+    One row an outlet, with the columns of to_csv: numbers in SI, the unit in the column's name.
+    before: the same layout without its faults, in columns of its own. ImportError without pandas.
+    """
+    try:
+        import pandas
+    except ImportError as error:
+        raise ImportError(
+            "to_dataframe needs pandas, which is not installed (Debian: python3-pandas)"
+        ) from error
+    import io
+
+    text = to_csv(solution) if before is None else to_csv(before, solution)
+    texts = ["line", "kind", "state", "before_state"]
+    return pandas.read_csv(
+        io.StringIO(text),
+        dtype={name: str for name in texts},
+        keep_default_na=False,
+        float_precision="round_trip",
+    )
+
+
+def _table(caption: str, columns: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    from html import escape
+
+    def row(cells: Iterable[str], kind: str) -> str:
+        return "<tr>" + "".join(f"<{kind}>{escape(cell)}</{kind}>" for cell in cells) + "</tr>"
+
+    body = "".join(row(cells, "td") for cells in rows)
+    return (
+        f"<table><caption>{escape(caption)}</caption>"
+        f"<thead>{row(columns, 'th')}</thead><tbody>{body}</tbody></table>"
+    )
+
+
+def _rows_of_line(line: LineSolution, states: Sequence[str], units: UnitSet) -> list[list[str]]:
+    columns = [
+        [f"{number:.1f}" for number in series]
+        for series in (
+            line.distance.to(units.length),
+            line.pressure.to(units.pressure),
+            line.flow.to(units.flow),
+        )
+    ]
+    rows = [
+        [str(outlet), *figures, state.replace("_", " ")]
+        for outlet, (*figures, state) in enumerate(zip(*columns, states), start=1)
+    ]
+    if len(rows) > MOST_ROWS:
+        rows[MOST_ROWS // 2 : -MOST_ROWS // 2] = [["..."] * len(rows[0])]
+    return rows
+
+
+def _table_of_line(line: LineSolution, states: Sequence[str], units: UnitSet) -> str:
+    columns = [
+        "outlet",
+        f"at {units.length}",
+        str(units.pressure),
+        str(units.flow),
+        "what it does",
+    ]
+    return _table(line.name, columns, _rows_of_line(line, states, units))
+
+
+def _html_of_line_solution(line: LineSolution) -> str:
+    return _table_of_line(line, line.state, unit_set("si"))
+
+
+def _html_of_solution(solution: Solution) -> str:
+    units = unit_set(solution.layout.units)
+    states = [line["state"] for line in to_dict(solution)["lines"]]
+    summary = (
+        f"<p>Out of the supply: {solution.inflow.to(units.flow):.1f} {units.flow} at "
+        f"{solution.supply_pressure.to(units.pressure):.1f} {units.pressure}.</p>"
+    )
+    return summary + "".join(
+        _table_of_line(line, of_line, units)
+        for line, of_line in zip(solution.lines, states)
+        if of_line
+    )
+
+
+def _html_of_check(found: Check) -> str:
+    rows = [
+        [outlet.line, str(outlet.outlet), what, str(outlet.pressure), str(limit)]
+        for what, outlets, key in (
+            ("below rated", found.below_rated, "rated"),
+            ("below minimum", found.below_minimum, "minimum"),
+            ("above maximum", found.above_maximum, "maximum"),
+        )
+        for outlet in outlets
+        for limit in [getattr(outlet, key)]
+    ]
+    if not rows:
+        return "<p>Every outlet has the pressure that it needs.</p>"
+    return _table("", ["line", "outlet", "is", "pressure", "judged by"], rows)
+
+
+def _html_of_layout(layout: Layout) -> str:
+    units = unit_set(layout.units)
+    rows = [
+        [
+            line.name,
+            line.fed_by or "the supply",
+            line.pipe.name or f"{line.pipe.inside_diameter.to(units.bore):.3g} {units.bore}",
+            f"{line.whole_length().to(units.length):.1f}",
+            str(line.outlet_count()),
+        ]
+        for line in layout.lines
+    ]
+    columns = ["line", "fed by", "pipe", f"length {units.length}", "outlets"]
+    faults = "".join(f"<p>{fault!r}</p>" for fault in layout.faults)
+    return _table(layout.site.name, columns, rows) + faults
+
+
+def add_methods() -> None:
+    """Makes the functions of this file methods of the compiled classes."""
+    Solution.to_dict = to_dict  # type: ignore[method-assign, assignment]
+    Solution.to_dataframe = to_dataframe  # type: ignore[method-assign, assignment]
+    Solution._repr_html_ = _html_of_solution  # type: ignore[method-assign, assignment]
+    LineSolution._repr_html_ = _html_of_line_solution  # type: ignore[method-assign, assignment]
+    Check._repr_html_ = _html_of_check  # type: ignore[method-assign, assignment]
+    Layout._repr_html_ = _html_of_layout  # type: ignore[method-assign, assignment]
