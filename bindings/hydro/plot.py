@@ -253,7 +253,7 @@ def _font_size(name: str = "small") -> float:
 
 
 def _write(
-    ax: Axes, words: str, place: Sequence[float], offset: Sequence[float], **style: Any
+    ax: Axes, words: str, place: Iterable[float], offset: Iterable[float], **style: Any
 ) -> None:
     """Words at an offset [pt] from a place. They are no formulas: a $ in a name is a dollar."""
     usual = {"fontsize": "small", "va": "center", "color": GREY, "parse_math": False}
@@ -438,7 +438,7 @@ def _chosen(
     if lines is None and len(with_outlets) > MOST_LINES:
         worst = sorted(
             _drawn(solution, with_outlets, figures),
-            key=lambda line: (min(RANK[doing] for doing in line.doing), line.pressure.min()),
+            key=lambda line: (min(RANK[doing] for doing in line.doing), float(line.pressure.min())),
         )[:MOST_LINES]
         names = [line.name for line in sorted(worst, key=lambda line: line.index)]
         return names, f"{title} (of {len(with_outlets)} lines the {MOST_LINES} worst)"
@@ -585,8 +585,9 @@ def plan_view(
     ax: where it is drawn, with the same scale both ways; None: on a new figure.
 
     Returns the Axes, in the units drawn. InvalidInput for a line that is not there, a course that
-    is too short or has too few points, and for units that are unknown. TypeError for what is no Solution, and for a point that is no pair of Lengths: bare numbers are
-    never taken for quantities.
+    is too short or has too few points, and for units that are unknown. TypeError for what is no
+    Solution, and for a point that is no pair of Lengths: bare numbers are never taken for
+    quantities.
 
     >>> import hydro, hydro.plot
     >>> from hydro import ft, gpm, inch, psi
@@ -650,16 +651,18 @@ class _Course:
             [np.interp(along, self._distances, x), np.interp(along, self._distances, y)]
         )
 
-    def along(self, at_end: bool = False) -> Numbers:
-        """The direction in which the line begins, or ends; its larger part is 1."""
-        first, last = self.pipe[-2:] if at_end else self.pipe[:2]
+    def along(self, distance: float) -> Numbers:
+        """The direction in which the line runs there, the mean of both at a bend; its larger part
+        is 1."""
+        near = 1e-3 * self.length
+        first, last = self.at(np.clip([distance - near, distance + near], 0, self.length))
         step: Numbers = last - first
         return step / (np.abs(step).max() or 1.0)
 
-    def sides(self) -> tuple[Numbers, Numbers]:
-        """The directions to the left and to the right of where the line begins."""
-        x, y = self.along()
-        return np.array([-y, x]), np.array([y, -x])
+    def beside(self, distance: float) -> tuple[Numbers, list[Numbers]]:
+        """The place, and the directions to the left and to the right of the line there."""
+        x, y = self.along(distance)
+        return self.at([distance])[0], [np.array([-y, x]), np.array([y, -x])]
 
 
 def _distances_along(corners: Numbers) -> Numbers:
@@ -704,7 +707,8 @@ class _Words:
         self._taken: list[tuple[Numbers, Numbers]] = []  # middles and half sizes [pt]
 
     def _on_paper(self, places: Numbers) -> Numbers:
-        return np.asarray(self._ax.transData.transform(places)) * 72 / self._ax.figure.dpi
+        pixels: Numbers = self._ax.transData.transform(places)
+        return pixels * (72 / float(self._ax.figure.dpi))
 
     def add(self, words: str, place: Numbers, directions: Iterable[Numbers], color: str) -> None:
         """In the first of these directions from the place in which there is room."""
@@ -724,27 +728,32 @@ def _write_on_plan(
     ax: Axes, solution: Solution, tracks: Sequence[tuple[_Drawn, _Course]]
 ) -> None:
     """The supply, openings and lines by name; of outlets the first and the last of each run."""
-    words = _Words(ax, np.vstack([course.at(line.distance) for line, course in tracks]))
+    marked = [
+        course.at(line.distance[those])
+        for line, course in tracks
+        for those in line.marked().values()
+    ]
+    words = _Words(ax, np.vstack([np.empty((0, 2)), *marked]))
     starts: dict[tuple[float, ...], Numbers] = {}
     for line, course in tracks:
         if not solution.layout.lines[line.index].fed_by:
             start = tuple(course.pipe[0])
-            starts[start] = starts.get(start, np.zeros(2)) - course.along()
+            starts[start] = starts.get(start, np.zeros(2)) - course.along(0)
     for start, away in starts.items():
         words.add("supply", np.array(start), [away / (np.abs(away).max() or 1.0)], GREY)
     for line, course in tracks:
         for opening in line.openings:
-            words.add(opening.kind, course.at([opening.distance])[0], course.sides(), GREY)
+            words.add(opening.kind, *course.beside(opening.distance), GREY)
         if line.doing:
-            ways = [course.along(at_end=True), *course.sides()]
-            words.add(line.name, course.pipe[-1], ways, HUE)
+            place, sides = course.beside(course.length)
+            words.add(line.name, place, [course.along(course.length), *sides], HUE)
         else:
-            words.add(line.name, course.at([course.length / 2])[0], course.sides(), GREY)
+            words.add(line.name, *course.beside(course.length / 2), GREY)
     numbered = [
-        (RANK[doing], number, course.at([line.distance[number - 1]])[0], course.sides())
+        (RANK[doing], number, line, course)
         for line, course in tracks
         for doing, first, last in line.runs()
         for number in sorted({first, last})
     ]
-    for _, number, place, sides in sorted(numbered, key=lambda it: it[:2]):
-        words.add(str(number), place, sides, "black")
+    for _, number, line, course in sorted(numbered, key=lambda it: it[:2]):
+        words.add(str(number), *course.beside(line.distance[number - 1]), "black")

@@ -1,0 +1,501 @@
+"""Pictures, by the artists on their Axes: what is drawn where, in which shape, in which words."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+import matplotlib
+
+matplotlib.use("Agg")
+
+import numpy as np
+import pytest
+from matplotlib import pyplot
+from matplotlib.axes import Axes
+
+import hydro
+import hydro.plot
+from hydro import ft, gpm, inch, kPa, psi
+
+ROOT = Path(__file__).resolve().parents[2]
+BENCH = ROOT / "examples" / "ouzel_bench.toml"
+
+SHAPES = {  # marker, whether it is filled
+    "works": ("o", True),
+    "below rated": ("o", False),
+    "below minimum": ("v", False),
+    "above maximum": ("^", True),
+    "dry": ("D", False),
+    "no water": ("_", False),
+    "capped": ("s", False),
+    "broken": ("x", False),
+}
+COURSES = {
+    "main to tee 1": [(0 * ft, -20 * ft), (180 * ft, -20 * ft)],
+    "row 1": [(180 * ft, 240 * ft), (540 * ft, 240 * ft)],
+    "row 2": [(180 * ft, 270 * ft), (280 * ft, 270 * ft), (280 * ft, 520 * ft)],
+}
+
+
+@pytest.fixture(autouse=True)
+def closed_figures():
+    yield
+    pyplot.close("all")
+
+
+@pytest.fixture(scope="module")
+def bench():
+    return hydro.read_layout(BENCH)
+
+
+@pytest.fixture(scope="module")
+def before(bench):
+    return hydro.solve(bench.without_faults())
+
+
+@pytest.fixture(scope="module")
+def after(bench):
+    return hydro.solve(bench)
+
+
+@pytest.fixture(scope="module")
+def damaged(bench):
+    """Both rows with everything that a line can have."""
+    return hydro.solve(
+        bench.with_fault(hydro.leak("row 1", 120 * ft, 6 * gpm, 30 * psi))
+        .with_fault(hydro.capped("row 1", 3))
+        .with_fault(hydro.head_off("row 1", 9))
+        .with_fault(hydro.line_cut("row 2", 290 * ft))
+    )
+
+
+@pytest.fixture
+def layout(tmp_path):
+    """Rows on one supply, each (name, outlets, rise of the ground)."""
+
+    def make(*rows, pressure="40 psi", outlet='flow = "1.2 gpm"\nat = "30 psi"', spacing="20 ft"):
+        text = (
+            f'[supply]\npressure = "{pressure}"\n'
+            '[pipe.lateral]\ninside_diameter = "1.754 in"\nhazen_williams = 150\n'
+            f'[outlet.spray]\n{outlet}\nminimum = "20 psi"\nmaximum = "50 psi"\n'
+        )
+        for name, count, rise in rows:
+            text += (
+                f'[[line]]\nname = "{name}"\npipe = "lateral"\noutlet = "spray"\ncount = {count}\n'
+                f'spacing = "{spacing}"\nground_rise = "{rise}"\n'
+            )
+        file = tmp_path / "rows.toml"
+        file.write_text(text)
+        return hydro.read_layout(file)
+
+    return make
+
+
+def drawn(ax, label):
+    """The artist of this label, which is the only one."""
+    (line,) = [line for line in ax.lines if line.get_label() == label]
+    return line
+
+
+def marks(ax, line):
+    """The artists of a line that have a shape, by what their outlets do."""
+    start = f"{line}: "
+    return {
+        it.get_label().removeprefix(start): it
+        for it in ax.lines
+        if it.get_label().startswith(start)
+    }
+
+
+def is_filled(artist):
+    return matplotlib.colors.to_hex(artist.get_markerfacecolor()) != "#ffffff"
+
+
+def legend(ax):
+    return [text.get_text() for text in ax.get_legend().get_texts()]
+
+
+def words(ax):
+    return [text.get_text() for text in ax.texts]
+
+
+def render(ax):
+    """Draws it: warnings are errors."""
+    ax.figure.canvas.draw()
+
+
+# Pressure along lines
+
+
+def test_a_profile_has_every_outlet_at_its_distance_and_pressure(after):
+    ax = hydro.plot.pressure_profile(after, "row 2")
+    assert isinstance(ax, Axes)
+    render(ax)
+    line = after.line("row 2")
+    places = np.concatenate([it.get_xdata() for it in marks(ax, "row 2").values()])
+    pressures = np.concatenate([it.get_ydata() for it in marks(ax, "row 2").values()])
+    order = np.argsort(places)
+    assert np.array_equal(places[order], line.distance.to(ft))
+    assert np.array_equal(pressures[order], line.pressure.to(psi))
+    curve = drawn(ax, "row 2")
+    assert np.array_equal(curve.get_xdata(), np.delete(line.distance.to(ft), 6))
+    assert np.array_equal(curve.get_ydata(), np.delete(line.pressure.to(psi), 6))
+    assert curve.get_linestyle() == "-"
+    assert ax.get_xlabel() == "distance from the inlet [ft]"
+    assert ax.get_ylabel() == "pressure at the outlet [psi]"
+
+
+def test_shapes_tell_what_outlets_do(after):
+    ax = hydro.plot.pressure_profile(after)
+    spacing = after.line("row 2").distance.to(ft)
+    found = {
+        doing: [int(np.flatnonzero(spacing == x)[0]) + 1 for x in artist.get_xdata()]
+        for doing, artist in marks(ax, "row 2").items()
+    }
+    assert found == {
+        "works": [1],
+        "below rated": [2, 3, 4],
+        "below minimum": [5, 6, 8, 9, 10],
+        "broken": [7],
+    }
+    assert list(marks(ax, "row 1")) == ["works"]
+    assert legend(ax) == ["works", "broken", "below minimum", "below rated"]
+    rated = {(it.line, it.outlet) for it in hydro.check(after).below_rated}
+    assert {("row 2", n) for n in found["below rated"] + found["below minimum"]} == rated
+
+
+def test_every_shape_differs_and_no_mark_needs_its_colour(damaged, layout):
+    hill = hydro.solve(layout(("up", 12, "120 ft"), ("down", 8, "-50 ft"), pressure="44 psi"))
+    seen = {}
+    for solution, names in ((damaged, ("row 1", "row 2")), (hill, ("up", "down"))):
+        ax = hydro.plot.pressure_profile(solution)
+        render(ax)
+        for name in names:
+            for doing, artist in marks(ax, name).items():
+                if doing in SHAPES:
+                    bare = artist.get_marker() in ("x", "_")
+                    seen[doing] = (artist.get_marker(), is_filled(artist) and not bare)
+                assert artist.get_color() == hydro.plot.HUE
+    assert seen == SHAPES
+    assert len(set(SHAPES.values())) == len(SHAPES)
+    # The legend shows the shapes that are drawn.
+    shown = hydro.plot.pressure_profile(damaged).get_legend().get_lines()
+    shapes = {it.get_label(): it.get_marker() for it in shown if it.get_label() in SHAPES}
+    assert shapes == {doing: SHAPES[doing][0] for doing in shapes} and len(shapes) == 6
+
+
+def test_outlets_beyond_a_cut_have_no_water_and_dry_ones_before_it_are_dry(damaged):
+    found = marks(hydro.plot.pressure_profile(damaged, "row 2"), "row 2")
+    assert damaged.line("row 2").state[7:] == ["dry"] * 3
+    assert found["dry"].get_xdata() == pytest.approx([270])
+    assert found["no water"].get_xdata() == pytest.approx([306, 342])
+
+
+def test_a_line_beyond_an_open_end_has_no_water(bench):
+    cut = hydro.solve(bench.without_faults().with_fault(hydro.line_cut("manifold", 10 * ft)))
+    assert list(marks(hydro.plot.pressure_profile(cut, "row 2"), "row 2")) == ["no water"]
+
+
+def test_what_is_open_is_a_star_at_its_place_with_its_name(damaged):
+    ax = hydro.plot.pressure_profile(damaged)
+    leak, cut = drawn(ax, "row 1: leak"), drawn(ax, "row 2: line cut")
+    assert (leak.get_marker(), cut.get_marker()) == ("*", "*")
+    assert leak.get_xdata() == pytest.approx([120]) and cut.get_xdata() == pytest.approx([290])
+    assert {"leak", "line cut"} < set(words(ax))
+    assert "line open" in legend(ax)
+    ended = hydro.solve(damaged.layout.without_faults().with_fault(hydro.end_open("row 1")))
+    ax = hydro.plot.pressure_profile(ended, "row 1")
+    assert drawn(ax, "row 1: end open").get_xdata() == pytest.approx([342])
+
+
+def test_rated_minimum_and_near_maximum_are_labelled_lines(after, layout):
+    ax = hydro.plot.pressure_profile(after, "row 2")
+    for label, pressure in (("rated 25 psi", 25), ("minimum 18 psi", 18)):
+        assert drawn(ax, label).get_ydata() == pytest.approx([pressure, pressure])
+        assert label in words(ax)
+    assert "maximum 50 psi" not in words(ax)  # far above the 26.7 psi that there are
+    near = hydro.plot.pressure_profile(hydro.solve(layout(("a", 2, "0 ft"), pressure="42 psi")))
+    assert drawn(near, "maximum 50 psi").get_ydata() == pytest.approx([50, 50])
+    assert len({str(drawn(near, it)._dash_pattern) for it in words(near)}) == 3
+
+
+def test_before_is_dashed_and_after_is_solid(before, after):
+    ax = hydro.plot.pressure_profile(after, "row 2", before=before)
+    render(ax)
+    ghost = drawn(ax, "row 2, before")
+    assert np.array_equal(ghost.get_xdata(), before.line("row 2").distance.to(ft))
+    assert np.array_equal(ghost.get_ydata(), before.line("row 2").pressure.to(psi))
+    assert ghost.is_dashed() and not drawn(ax, "row 2").is_dashed()
+    assert legend(ax)[-2:] == ["after", "before"]
+    assert ax.get_ylim()[1] > before.line("row 2").pressure.to(psi).max()
+    assert set(marks(ax, "row 2")) == {"works", "below rated", "below minimum", "broken"}
+
+
+def test_several_lines_are_named_where_they_end_before_ones_too(before, after):
+    assert {"row 1", "row 2"} < set(words(hydro.plot.pressure_profile(after)))
+    both = hydro.plot.pressure_profile(after, before=before)
+    assert {"row 1", "row 2", "row 1, before", "row 2, before"} < set(words(both))
+    one = hydro.plot.pressure_profile(after, ["row 1"])
+    assert "row 1" not in words(one) and one.get_title().startswith("row 1\n")
+
+
+def test_lines_are_chosen_by_name(after):
+    assert marks(hydro.plot.pressure_profile(after, "row 1"), "row 2") == {}
+    curves = [it.get_label() for it in hydro.plot.pressure_profile(after, ("row 2", "row 1")).lines]
+    assert curves.index("row 2") < curves.index("row 1")
+
+
+def test_the_heading_says_what_is_wrong(after, before, damaged):
+    assert " ".join(hydro.plot.pressure_profile(after).get_title().split()) == (
+        "Ouzel Bench, seed-potato strips 1 and 2 row 2: outlet 7 broken (49.4 gal/min escapes); "
+        "outlets 5, 6, 8 to 10 below minimum; outlets 2 to 4 below rated"
+    )
+    assert hydro.plot.pressure_profile(before, "row 1").get_title() == (
+        "row 1\nevery outlet has its rated pressure"
+    )
+    title = " ".join(hydro.plot.pressure_profile(damaged, "row 1", units="si").get_title().split())
+    leak = damaged.line("row 1").openings[0]
+    assert f"leak at 36.6 m ({leak.flow.to(hydro.lpm):.1f} L/min escapes)" in title
+    assert "outlet 3 capped" in title
+
+
+def test_units(after):
+    for units in ("si", hydro.UnitSystem.si):
+        ax = hydro.plot.pressure_profile(after, "row 2", units=units)
+        assert ax.get_xlabel() == "distance from the inlet [m]"
+        assert ax.get_ylabel() == "pressure at the outlet [kPa]"
+        curve = drawn(ax, "row 2")
+        assert np.array_equal(curve.get_ydata(), np.delete(after.line("row 2").pressure.to(kPa), 6))
+        assert np.array_equal(
+            curve.get_xdata(), np.delete(after.line("row 2").distance.to(hydro.m), 6)
+        )
+        assert {"rated 172 kPa", "minimum 124 kPa"} <= set(words(ax))
+
+
+def test_outlet_numbers_stand_over_their_outlets(after, layout):
+    def numbers(solution):
+        ax = hydro.plot.pressure_profile(solution)
+        render(ax)
+        return [
+            (label.get_text(), x)
+            for axis in ax.child_axes
+            for label, x in zip(axis.get_xticklabels(), axis.get_xticks())
+        ]
+
+    assert numbers(after) == [(str(n + 1), pytest.approx(18 + 36 * n)) for n in range(10)]
+    large = numbers(hydro.solve(layout(("a", 200, "0 ft"))))
+    assert large[0] == ("1", pytest.approx(20))
+    assert 5 <= len(large) <= 12 and all(x == pytest.approx(20 * int(n)) for n, x in large)
+    assert numbers(hydro.solve(layout(("a", 5, "0 ft"), ("b", 6, "0 ft")))) == []
+
+
+def test_a_large_line_has_few_marks_and_all_its_worst(layout):
+    large = layout(("run", 800, "0 ft"), outlet='flow = "0.02 gpm"\nat = "30 psi"', spacing="2 ft")
+    solution = hydro.solve(large.with_fault(hydro.capped("run", 333)))
+    ax = hydro.plot.pressure_profile(solution, units="us")
+    render(ax)
+    assert sum(len(it.get_xdata()) for it in marks(ax, "run").values()) == 50
+    assert marks(ax, "run")["capped"].get_xdata() == pytest.approx([666])
+    assert len(drawn(ax, "run").get_xdata()) == 799
+    assert "of each stretch of outlets the worst is marked" in ax.get_title()
+
+
+def test_of_very_many_lines_the_worst_are_drawn(layout):
+    rows = [(f"row {n}", 3, f"{n} ft") for n in range(20)]
+    ax = hydro.plot.pressure_profile(hydro.solve(layout(*rows)))
+    render(ax)
+    assert [n for n in range(20) if marks(ax, f"row {n}")] == list(range(8, 20))
+    assert "(of 20 lines the 12 worst)" in ax.get_title()
+    asked = hydro.plot.pressure_profile(hydro.solve(layout(*rows)), [name for name, _, _ in rows])
+    assert all(marks(asked, name) for name, _, _ in rows)
+
+
+def test_it_draws_on_the_axes_it_is_given(after, before):
+    figure, axes = pyplot.subplots(2, 2, figsize=(12, 9), layout="constrained")
+    assert hydro.plot.pressure_profile(after, "row 1", ax=axes[0, 0]) is axes[0, 0]
+    assert hydro.plot.pressure_profile(after, before=before, ax=axes[0, 1]) is axes[0, 1]
+    assert hydro.plot.plan_view(after, COURSES, ax=axes[1, 0]) is axes[1, 0]
+    assert pyplot.get_fignums() == [figure.number]
+    assert not axes[1, 1].lines
+    figure.canvas.draw()
+    axes[0, 0].set_title("mine")
+    assert axes[0, 0].get_title() == "mine"
+
+
+def test_a_dollar_in_a_name_is_a_dollar(layout):
+    solution = hydro.solve(layout(("$5 $ row", 3, "0 ft"), ("^_{", 3, "40 ft")))
+    render(hydro.plot.pressure_profile(solution))
+    render(hydro.plot.pressure_profile(solution, "$5 $ row", before=solution))
+    course = [(0 * ft, 0 * ft), (60 * ft, 0 * ft)]
+    render(hydro.plot.plan_view(solution, {"$5 $ row": course, "^_{": course}))
+
+
+@pytest.mark.parametrize(
+    "use, error, message",
+    [
+        (lambda s: hydro.plot.pressure_profile(s, "row 9"), hydro.InvalidInput, "row 9"),
+        (
+            lambda s: hydro.plot.pressure_profile(s, "manifold"),
+            hydro.InvalidInput,
+            "'manifold' has no outlets; lines with outlets are 'row 1', 'row 2'",
+        ),
+        (lambda s: hydro.plot.pressure_profile(s, []), hydro.InvalidInput, "lines: is empty"),
+        (lambda s: hydro.plot.pressure_profile(s, [1]), TypeError, "lines: 1 is a int, not the"),
+        (
+            lambda s: hydro.plot.pressure_profile(s, units="metric"),
+            hydro.InvalidInput,
+            "units: is 'metric', must be 'us', 'si' or None",
+        ),
+        (
+            lambda s: hydro.plot.pressure_profile(s.layout),
+            TypeError,
+            "solution: is a Layout, not a Solution: write hydro.solve",
+        ),
+        (
+            lambda s: hydro.plot.pressure_profile(s, before=s.layout),
+            TypeError,
+            "before: is a Layout, not a Solution",
+        ),
+        (lambda s: hydro.plot.plan_view(s.layout, COURSES), TypeError, "solution: is a Layout"),
+        (lambda s: hydro.plot.plan_view(s, {}), hydro.InvalidInput, "courses: is empty"),
+        (
+            lambda s: hydro.plot.plan_view(s, {"row 9": COURSES["row 1"]}),
+            hydro.InvalidInput,
+            "row 9",
+        ),
+        (
+            lambda s: hydro.plot.plan_view(s, {"row 1": COURSES["row 1"][:1]}),
+            hydro.InvalidInput,
+            r"courses\['row 1'\]: has 1 points, must have 2 or more",
+        ),
+        (
+            lambda s: hydro.plot.plan_view(s, {"row 1": [(0 * ft, 0 * ft), (338 * ft, 0 * ft)]}),
+            hydro.InvalidInput,
+            r"courses\['row 1'\]: is 338.0 ft long, too short for the line: .* it is 342.0 ft",
+        ),
+        (
+            lambda s: hydro.plot.plan_view(s, {"row 1": [(0 * ft, 0 * ft), (400, 0)]}),
+            TypeError,
+            r"courses\['row 1'\]: point 2 is \(400, 0\), not a pair of Lengths: write \(120 \* ft",
+        ),
+        (
+            lambda s: hydro.plot.plan_view(s, {"row 1": [0 * ft, 400 * ft]}),
+            TypeError,
+            "point 1 is 0 [*] ft, not a pair of Lengths",
+        ),
+        (
+            lambda s: hydro.plot.plan_view(s, {"row 1": [(0 * ft, 0 * ft), (40 * psi, 0 * ft)]}),
+            TypeError,
+            "point 2 is .* not a pair of Lengths",
+        ),
+        (
+            lambda s: hydro.plot.plan_view(
+                s, {"row 1": [(0 * ft, 0 * ft), (float("inf") * ft, 0 * ft)]}
+            ),
+            hydro.InvalidInput,
+            "point 2 is .* must be finite",
+        ),
+    ],
+)
+def test_what_cannot_be_drawn_is_refused_before_a_figure_is_made(after, use, error, message):
+    with pytest.raises(error, match=message):
+        use(after)
+    assert pyplot.get_fignums() == []
+
+
+def test_a_before_of_another_layout_is_refused(after, layout):
+    with pytest.raises(hydro.InvalidInput):
+        hydro.plot.pressure_profile(after, before=hydro.solve(layout(("row 1", 3, "0 ft"))))
+    assert pyplot.get_fignums() == []
+
+
+# Lines seen from above
+
+
+def test_outlets_stand_along_their_course_by_their_distance(after):
+    ax = hydro.plot.plan_view(after, COURSES)
+    assert isinstance(ax, Axes)
+    render(ax)
+    found = np.vstack([it.get_xydata() for it in marks(ax, "row 2").values()])
+    distance = after.line("row 2").distance.to(ft)
+    # 100 ft to the right, then up.
+    expected = np.column_stack(
+        [180 + np.minimum(distance, 100), 270 + np.maximum(distance - 100, 0)]
+    )
+    order = np.lexsort(found.T)
+    assert found[order] == pytest.approx(expected, rel=1e-12)
+    pipe = drawn(ax, "row 2").get_xydata()
+    assert pipe == pytest.approx(np.array([[180, 270], [280, 270], [280, 512]]))
+    assert ax.get_xlabel() == "x [ft]" and ax.get_ylabel() == "y [ft]"
+    assert ax.get_aspect() in (1, "equal")
+    assert drawn(ax, "main to tee 1").get_linewidth() > drawn(ax, "row 1").get_linewidth()
+
+
+def test_a_plan_tells_by_shape_and_in_words_which_outlets_fall_short(after):
+    ax = hydro.plot.plan_view(after, COURSES)
+    assert {doing: len(it.get_xdata()) for doing, it in marks(ax, "row 2").items()} == {
+        "works": 1,
+        "below rated": 3,
+        "below minimum": 5,
+        "broken": 1,
+    }
+    for doing, artist in marks(ax, "row 2").items():
+        assert artist.get_marker() == SHAPES[doing][0]
+    title = " ".join(ax.get_title().split())
+    assert "row 2: outlet 7 broken" in title and "5, 6, 8 to 10 below minimum" in title
+    assert {"row 1", "row 2", "supply", "main to tee 1", "7", "10"} < set(words(ax))
+    assert legend(ax) == ["works", "broken", "below minimum", "below rated"]
+
+
+def test_words_on_a_plan_do_not_overlap(damaged):
+    ax = hydro.plot.plan_view(damaged, COURSES)
+    render(ax)
+    boxes = [text.get_window_extent() for text in ax.texts]
+    for i, box in enumerate(boxes):
+        assert not any(box.overlaps(other) for other in boxes[:i])
+
+
+def test_what_is_open_is_a_star_on_the_plan(damaged):
+    ax = hydro.plot.plan_view(damaged, {name: COURSES[name] for name in ("row 1", "row 2")})
+    leak, cut = drawn(ax, "row 1: leak"), drawn(ax, "row 2: line cut")
+    assert leak.get_marker() == cut.get_marker() == "*"
+    assert leak.get_xydata() == pytest.approx(np.array([[300, 240]]))
+    assert cut.get_xydata() == pytest.approx(np.array([[280, 460]]))
+    assert "leak" in words(ax) and "supply" not in words(ax)
+
+
+def test_a_course_a_little_short_moves_its_outlets_together(after):
+    ax = hydro.plot.plan_view(after, {"row 1": [(0 * ft, 0 * ft), (340 * ft, 0 * ft)]})
+    places = drawn(ax, "row 1: works").get_xdata()
+    assert places == pytest.approx(after.line("row 1").distance.to(ft) * 340 / 342)
+
+
+def test_units_of_a_plan(after):
+    ax = hydro.plot.plan_view(after, COURSES, units="si")
+    assert ax.get_xlabel() == "x [m]" and ax.get_ylabel() == "y [m]"
+    assert drawn(ax, "row 1").get_xydata()[0] == pytest.approx([180 * 0.3048, 240 * 0.3048])
+
+
+# The module
+
+
+def run(program):
+    return subprocess.run(
+        [sys.executable, "-c", program], check=True, capture_output=True, text=True
+    ).stdout
+
+
+def test_hydro_alone_does_not_import_matplotlib():
+    assert run("import hydro, sys; print('matplotlib' in sys.modules)") == "False\n"
+
+
+def test_without_matplotlib_the_error_says_what_is_missing():
+    program = """
+import sys
+sys.modules["matplotlib"] = None
+try:
+    import hydro.plot
+except ModuleNotFoundError as error:
+    print(error)
+"""
+    assert run(program).startswith("hydro.plot needs matplotlib: install")
