@@ -168,7 +168,7 @@ class _Drawn:
             for it in solved.openings
         ]
         end = 0 * hydro.m if layout.is_cut_off(self.index) else layout.open_end_of(self.index)
-        self.doing = []  # words of MARKS
+        self.doing: list[str] = []  # words of MARKS
         for outlet, state in enumerate(solved.state, start=1):
             doing = "capped" if state == "closed" else str(state).replace("_", " ")
             if state == "works" and (name, outlet) in below_rated:
@@ -179,6 +179,10 @@ class _Drawn:
             self.doing.append(doing)
         broken = [solved.flow[i] for i, doing in enumerate(self.doing) if doing == "broken"]
         self.escaping = sum(broken, start=0 * figures.flow)
+
+    def badness(self) -> tuple[int, float]:
+        """The lower, the worse its worst outlet."""
+        return min(RANK[doing] for doing in self.doing), float(self.pressure.min())
 
     def on_curve(self) -> list[int]:
         """Indices of the outlets that say what the pressure along the line is."""
@@ -436,11 +440,8 @@ def _chosen(
     if not with_outlets:
         raise InvalidInput("solution: has no line with outlets, so no pressure at them")
     if lines is None and len(with_outlets) > MOST_LINES:
-        worst = sorted(
-            _drawn(solution, with_outlets, figures),
-            key=lambda line: (min(RANK[doing] for doing in line.doing), float(line.pressure.min())),
-        )[:MOST_LINES]
-        names = [line.name for line in sorted(worst, key=lambda line: line.index)]
+        worst = sorted(_drawn(solution, with_outlets, figures), key=_Drawn.badness)[:MOST_LINES]
+        names = [name for name in with_outlets if any(line.name == name for line in worst)]
         return names, f"{title} (of {len(with_outlets)} lines the {MOST_LINES} worst)"
     if lines is None:
         names = with_outlets
