@@ -174,7 +174,7 @@ class _Drawn:
             if state == "works" and (name, outlet) in below_rated:
                 doing = "below rated"
             if state == "dry" and end is not None:
-                beyond = solved.distance[outlet - 1] > end + 1 * hydro.mm
+                beyond = solved.distance[outlet - 1] > end + hydro.same_place
                 doing = "no water" if beyond else "dry"
             self.doing.append(doing)
         broken = [solved.flow[i] for i, doing in enumerate(self.doing) if doing == "broken"]
@@ -350,8 +350,8 @@ def pressure_profile(
     """Pressure at every outlet of one or several lines, over the distance from the line's inlet.
 
     The rated and the minimum pressure of the outlets, and the maximum where it is near, are drawn
-    as labelled lines. The curve leaves out broken and capped outlets, whose pressure is not that
-    of the line.
+    as labelled lines; of the first three kinds where there are more. The curve leaves out broken
+    and capped outlets, whose pressure is not that of the line, and those that are cut off.
 
     lines: a name, or several; None: all that have outlets, of more than 12 those with the worst.
     before: the same lines without the faults, drawn dashed below `solution`, which is solid.

@@ -69,26 +69,20 @@ def damaged(bench):
     )
 
 
-@pytest.fixture
-def layout(tmp_path):
-    """Rows on one supply, each (name, outlets, rise of the ground)."""
+SPRAY = hydro.Outlet(flow=1.2 * gpm, at=30 * psi, minimum=20 * psi, maximum=50 * psi)
+LATERAL = hydro.Pipe(inside_diameter=1.754 * inch, hazen_williams=150)
 
-    def make(*rows, pressure="40 psi", outlet='flow = "1.2 gpm"\nat = "30 psi"', spacing="20 ft"):
-        text = (
-            f'[supply]\npressure = "{pressure}"\n'
-            '[pipe.lateral]\ninside_diameter = "1.754 in"\nhazen_williams = 150\n'
-            f'[outlet.spray]\n{outlet}\nminimum = "20 psi"\nmaximum = "50 psi"\n'
+
+def rows(*described, pressure=40 * psi, outlet=SPRAY, spacing=20 * ft):
+    """A layout of rows on one supply, each described as (name, outlets, rise of the ground)."""
+    lines = [
+        hydro.Line(
+            name=name, pipe=LATERAL, outlet=outlet, count=count, spacing=spacing, ground_rise=rise
         )
-        for name, count, rise in rows:
-            text += (
-                f'[[line]]\nname = "{name}"\npipe = "lateral"\noutlet = "spray"\ncount = {count}\n'
-                f'spacing = "{spacing}"\nground_rise = "{rise}"\n'
-            )
-        file = tmp_path / "rows.toml"
-        file.write_text(text)
-        return hydro.read_layout(file)
-
-    return make
+        for name, count, rise in described
+    ]
+    site = hydro.Site(units=hydro.UnitSystem.us)
+    return hydro.Layout(hydro.Supply(pressure=pressure), lines, site=site)
 
 
 def drawn(ax, label):
@@ -164,8 +158,8 @@ def test_shapes_tell_what_outlets_do(after):
     assert {("row 2", n) for n in found["below rated"] + found["below minimum"]} == rated
 
 
-def test_every_shape_differs_and_no_mark_needs_its_colour(damaged, layout):
-    hill = hydro.solve(layout(("up", 12, "120 ft"), ("down", 8, "-50 ft"), pressure="44 psi"))
+def test_every_shape_differs_and_no_mark_needs_its_colour(damaged):
+    hill = hydro.solve(rows(("up", 12, 120 * ft), ("down", 8, -50 * ft), pressure=44 * psi))
     seen = {}
     for solution, names in ((damaged, ("row 1", "row 2")), (hill, ("up", "down"))):
         ax = hydro.plot.pressure_profile(solution)
@@ -208,15 +202,34 @@ def test_what_is_open_is_a_star_at_its_place_with_its_name(damaged):
     assert drawn(ax, "row 1: end open").get_xdata() == pytest.approx([342])
 
 
-def test_rated_minimum_and_near_maximum_are_labelled_lines(after, layout):
+def test_rated_minimum_and_near_maximum_are_labelled_lines(after):
     ax = hydro.plot.pressure_profile(after, "row 2")
     for label, pressure in (("rated 25 psi", 25), ("minimum 18 psi", 18)):
         assert drawn(ax, label).get_ydata() == pytest.approx([pressure, pressure])
         assert label in words(ax)
     assert "maximum 50 psi" not in words(ax)  # far above the 26.7 psi that there are
-    near = hydro.plot.pressure_profile(hydro.solve(layout(("a", 2, "0 ft"), pressure="42 psi")))
+    near = hydro.plot.pressure_profile(hydro.solve(rows(("a", 2, 0 * ft), pressure=42 * psi)))
     assert drawn(near, "maximum 50 psi").get_ydata() == pytest.approx([50, 50])
     assert len({str(drawn(near, it)._dash_pattern) for it in words(near)}) == 3
+
+
+def test_limits_of_several_kinds_say_whose_they_are_and_do_not_overlap():
+    kinds = [hydro.Outlet(name=f"kind {n}", flow=1 * gpm, at=(30 + n / 4) * psi) for n in range(4)]
+    solution = hydro.solve(
+        rows(("row", 6, 0 * ft), outlet=kinds[0]).with_faults(
+            [hydro.wrong_outlet("row", n + 2, kinds[n]) for n in (1, 2, 3)]
+        )
+    )
+    ax = hydro.plot.pressure_profile(solution, units="us")
+    render(ax)
+    labels = [text for text in ax.texts if text.get_text().startswith("rated")]
+    assert [text.get_text() for text in labels] == [
+        "rated 30 psi, kind 0",
+        "rated 30.2 psi, kind 1",
+        "rated 30.5 psi, kind 2",
+    ]
+    boxes = [text.get_window_extent() for text in labels]
+    assert not any(a.overlaps(b) for a, b in zip(boxes, boxes[1:]))
 
 
 def test_before_is_dashed_and_after_is_solid(before, after):
@@ -272,7 +285,7 @@ def test_units(after):
         assert {"rated 172 kPa", "minimum 124 kPa"} <= set(words(ax))
 
 
-def test_outlet_numbers_stand_over_their_outlets(after, layout):
+def test_outlet_numbers_stand_over_their_outlets(after):
     def numbers(solution):
         ax = hydro.plot.pressure_profile(solution)
         render(ax)
@@ -283,16 +296,17 @@ def test_outlet_numbers_stand_over_their_outlets(after, layout):
         ]
 
     assert numbers(after) == [(str(n + 1), pytest.approx(18 + 36 * n)) for n in range(10)]
-    large = numbers(hydro.solve(layout(("a", 200, "0 ft"))))
+    large = numbers(hydro.solve(rows(("a", 200, 0 * ft))))
     assert large[0] == ("1", pytest.approx(20))
     assert 5 <= len(large) <= 12 and all(x == pytest.approx(20 * int(n)) for n, x in large)
-    assert numbers(hydro.solve(layout(("a", 5, "0 ft"), ("b", 6, "0 ft")))) == []
+    assert numbers(hydro.solve(rows(("a", 5, 0 * ft), ("b", 6, 0 * ft)))) == []
 
 
-def test_a_large_line_has_few_marks_and_all_its_worst(layout):
-    large = layout(("run", 800, "0 ft"), outlet='flow = "0.02 gpm"\nat = "30 psi"', spacing="2 ft")
+def test_a_large_line_has_few_marks_and_all_its_worst():
+    dripper = SPRAY.replace(flow=0.02 * gpm)
+    large = rows(("run", 800, 0 * ft), outlet=dripper, spacing=2 * ft)
     solution = hydro.solve(large.with_fault(hydro.capped("run", 333)))
-    ax = hydro.plot.pressure_profile(solution, units="us")
+    ax = hydro.plot.pressure_profile(solution)
     render(ax)
     assert sum(len(it.get_xdata()) for it in marks(ax, "run").values()) == 50
     assert marks(ax, "run")["capped"].get_xdata() == pytest.approx([666])
@@ -300,15 +314,15 @@ def test_a_large_line_has_few_marks_and_all_its_worst(layout):
     assert "of each stretch of outlets the worst is marked" in ax.get_title()
 
 
-def test_of_very_many_lines_the_worst_are_drawn(layout):
-    rows = [(f"row {n}", 3, f"{n} ft") for n in range(20)]
-    ax = hydro.plot.pressure_profile(hydro.solve(layout(*rows)))
+def test_of_very_many_lines_the_worst_are_drawn():
+    described = [(f"row {n}", 3, n * ft) for n in range(20)]
+    ax = hydro.plot.pressure_profile(hydro.solve(rows(*described)))
     render(ax)
-    names = [name for name, _, _ in rows]
+    names = [name for name, _, _ in described]
     curves = [it.get_label() for it in ax.lines if it.get_label() in names]
     assert curves == [f"row {n}" for n in range(8, 20)]
     assert "(of 20 lines the 12 worst)" in ax.get_title()
-    asked = hydro.plot.pressure_profile(hydro.solve(layout(*rows)), names)
+    asked = hydro.plot.pressure_profile(hydro.solve(rows(*described)), names)
     assert all(marks(asked, name) for name in names)
 
 
@@ -324,9 +338,9 @@ def test_it_draws_on_the_axes_it_is_given(after, before):
     assert axes[0, 0].get_title() == "mine"
 
 
-def test_a_dollar_in_a_name_is_a_dollar(layout):
+def test_a_dollar_in_a_name_is_a_dollar():
     names = ("$^$ row", "_ $5 row")  # the former would be a formula that is none
-    solution = hydro.solve(layout((names[0], 3, "0 ft"), (names[1], 3, "40 ft")))
+    solution = hydro.solve(rows((names[0], 3, 0 * ft), (names[1], 3, 40 * ft)))
     courses = {name: [(0 * ft, n * ft), (60 * ft, n * ft)] for n, name in enumerate(names)}
     for ax in (
         hydro.plot.pressure_profile(solution),
@@ -412,8 +426,8 @@ def test_what_cannot_be_drawn_is_refused_before_a_figure_is_made(after, use, err
     assert pyplot.get_fignums() == []
 
 
-def test_a_before_of_another_layout_is_refused(layout):
-    four, three = (hydro.solve(layout(("row 1", count, "0 ft"))) for count in (4, 3))
+def test_a_before_of_another_layout_is_refused():
+    four, three = (hydro.solve(rows(("row 1", count, 0 * ft))) for count in (4, 3))
     with pytest.raises(hydro.InvalidInput, match="outlets"):
         hydro.plot.pressure_profile(four, before=three)
     assert pyplot.get_fignums() == []
