@@ -137,7 +137,7 @@ MARKS = {  # the worst first
     "above maximum": _Mark("^", filled=True, size=8),
     "works": _Mark("o", filled=True),
 }
-OPENING = _Mark("*", filled=True, size=11)
+OPENING = _Mark("*", filled=True, size=15)  # seen around an outlet at the same place
 RANK = {doing: place for place, doing in enumerate(MARKS)}
 
 
@@ -316,7 +316,7 @@ def _draw_legend(ax: Axes, lines: Sequence[_Drawn], curves: Sequence[dict[str, A
         for doing in sorted(marked, key=lambda it: -1 if it == "works" else RANK[it])
     ]
     if any(line.openings for line in lines):
-        styles.append({"label": "line open", **OPENING.style()})
+        styles.append({"label": "line open", **OPENING.style(scale=0.75)})
     handles = [Line2D([], [], **style) for style in (*styles, *curves)]
     if not handles:
         return
@@ -478,16 +478,18 @@ def _limits(solution: Solution, drawn: Iterable[_Drawn], figures: _Figures) -> l
             kind = solution.layout.outlet_at(line.index, number)
             if kind not in kinds and len(kinds) < MOST_KINDS:
                 kinds.append(kind)
-    limits: dict[tuple[str, float], _Limit] = {}
+    askers: dict[tuple[str, Pressure], list[str]] = {}
     for kind in kinds:
-        whose = f", {kind.name}" if len(kinds) > 1 and kind.name else ""
         asked = (kind.rated_pressure(), kind.minimum, kind.maximum)
         for word, pressure in zip(LIMIT_DASHES, asked):
             if pressure is not None:
-                value = pressure.to(figures.pressure)
-                label = f"{word} {figures.of_limit(pressure)}{whose}"
-                limits.setdefault((word, value), _Limit(word, value, label))
-    return list(limits.values())
+                askers.setdefault((word, pressure), []).append(kind.name)
+    limits = []
+    for (word, pressure), names in askers.items():
+        whose = names if len(names) < len(kinds) else []
+        label = ", ".join(filter(None, [f"{word} {figures.of_limit(pressure)}", *whose]))
+        limits.append(_Limit(word, pressure.to(figures.pressure), label))
+    return limits
 
 
 def _top(highest: float, limits: Sequence[_Limit]) -> float:
@@ -508,7 +510,7 @@ def _draw_openings(ax: Axes, line: _Drawn) -> None:
         x = opening.distance
         ax.axvline(x, color=HUE, linewidth=1.2, linestyle=":", zorder=1)
         label = f"{line.name}: {opening.kind}"
-        ax.plot([x], [0], label=label, zorder=6, clip_on=False, **OPENING.style())
+        ax.plot([x], [0], label=label, zorder=3.5, clip_on=False, **OPENING.style())
         _write(ax, opening.kind, (x, 0), (-7, 9), ha="right")
 
 
@@ -620,7 +622,7 @@ def plan_view(
         _draw_marks(ax, line, *course.at(line.distance).T)
         for opening in line.openings:
             label = f"{line.name}: {opening.kind}"
-            ax.plot(*course.at([opening.distance]).T, label=label, zorder=6, **OPENING.style())
+            ax.plot(*course.at([opening.distance]).T, label=label, zorder=3.5, **OPENING.style())
     corners = np.vstack([course.pipe for _, course in tracks])
     room = 0.12 * np.ptp(corners, axis=0).max()  # for words beyond the ends
     ax.update_datalim([corners.min(axis=0) - room, corners.max(axis=0) + room])

@@ -214,7 +214,7 @@ def test_rated_minimum_and_near_maximum_are_labelled_lines(after):
 
 
 def test_limits_of_several_kinds_say_whose_they_are_and_do_not_overlap():
-    kinds = [hydro.Outlet(name=f"kind {n}", flow=1 * gpm, at=(30 + n / 4) * psi) for n in range(4)]
+    kinds = [SPRAY.replace(name=f"kind {n}", at=(30 + n / 4) * psi) for n in range(4)]
     solution = hydro.solve(
         rows(("row", 6, 0 * ft), outlet=kinds[0]).with_faults(
             [hydro.wrong_outlet("row", n + 2, kinds[n]) for n in (1, 2, 3)]
@@ -230,6 +230,7 @@ def test_limits_of_several_kinds_say_whose_they_are_and_do_not_overlap():
     ]
     boxes = [text.get_window_extent() for text in labels]
     assert not any(a.overlaps(b) for a, b in zip(boxes, boxes[1:]))
+    assert "minimum 20 psi" in words(ax)  # of them all
 
 
 def test_before_is_dashed_and_after_is_solid(before, after):
