@@ -167,15 +167,17 @@ class _Drawn:
             _Opening(hydro.kind_of(faults[it.fault]), it.distance.to(figures.length), it.flow)
             for it in solved.openings
         ]
-        end = 0 * hydro.m if layout.is_cut_off(self.index) else layout.open_end_of(self.index)
+        is_cut_off, end = layout.is_cut_off(self.index), layout.open_end_of(self.index)
         self.doing: list[str] = []  # words of MARKS
         for outlet, state in enumerate(solved.state, start=1):
             doing = "capped" if state == "closed" else str(state).replace("_", " ")
             if state == "works" and (name, outlet) in below_rated:
                 doing = "below rated"
-            if state == "dry" and end is not None:
-                beyond = solved.distance[outlet - 1] > end + hydro.same_place
-                doing = "no water" if beyond else "dry"
+            if state == "dry":
+                is_beyond = end is not None and (
+                    solved.distance[outlet - 1] > end + hydro.same_place
+                )
+                doing = "no water" if is_cut_off or is_beyond else "dry"
             self.doing.append(doing)
         broken = [solved.flow[i] for i, doing in enumerate(self.doing) if doing == "broken"]
         self.escaping = sum(broken, start=0 * figures.flow)
