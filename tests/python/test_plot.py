@@ -4,14 +4,16 @@ import subprocess
 import sys
 from pathlib import Path
 
-import matplotlib
-
-matplotlib.use("Agg")
-
 import numpy as np
 import pytest
+
+matplotlib = pytest.importorskip("matplotlib")
+matplotlib.use("Agg")
+
 from matplotlib import pyplot
 from matplotlib.axes import Axes
+from matplotlib.colors import to_hex
+from matplotlib.text import Text
 
 import hydro
 import hydro.plot
@@ -102,7 +104,7 @@ def marks(ax, line):
 
 
 def is_filled(artist):
-    return matplotlib.colors.to_hex(artist.get_markerfacecolor()) != "#ffffff"
+    return to_hex(artist.get_markerfacecolor()) != "#ffffff"
 
 
 def legend(ax):
@@ -111,6 +113,11 @@ def legend(ax):
 
 def words(ax):
     return [text.get_text() for text in ax.texts]
+
+
+def overlap(texts):
+    boxes = [Text.get_window_extent(text) for text in texts]  # without a leader
+    return any(a.overlaps(b) for i, a in enumerate(boxes) for b in boxes[:i])
 
 
 def render(ax):
@@ -228,8 +235,7 @@ def test_limits_of_several_kinds_say_whose_they_are_and_do_not_overlap():
         "rated 30.2 psi, kind 1",
         "rated 30.5 psi, kind 2",
     ]
-    boxes = [text.get_window_extent() for text in labels]
-    assert not any(a.overlaps(b) for a, b in zip(boxes, boxes[1:]))
+    assert not overlap(labels)
     assert "minimum 20 psi" in words(ax)  # of them all
 
 
@@ -271,6 +277,13 @@ def test_the_heading_says_what_is_wrong(after, before, damaged):
     leak = damaged.line("row 1").openings[0]
     assert f"leak at 36.6 m ({leak.flow.to(hydro.lpm):.1f} L/min escapes)" in title
     assert "outlet 3 capped" in title
+
+
+def test_a_long_heading_is_broken_into_rows(damaged):
+    ax = hydro.plot.pressure_profile(damaged)
+    render(ax)
+    assert len(ax.get_title().splitlines()) > 3
+    assert ax.title.get_window_extent().x1 <= ax.figure.bbox.x1
 
 
 def test_units(after):
@@ -322,6 +335,7 @@ def test_of_very_many_lines_the_worst_are_drawn():
     names = [name for name, _, _ in described]
     curves = [it.get_label() for it in ax.lines if it.get_label() in names]
     assert curves == [f"row {n}" for n in range(8, 20)]
+    assert not overlap([text for text in ax.texts if text.get_text() in names])
     assert "(of 20 lines the 12 worst)" in ax.get_title()
     asked = hydro.plot.pressure_profile(hydro.solve(rows(*described)), names)
     assert all(marks(asked, name) for name in names)
@@ -475,9 +489,7 @@ def test_a_plan_tells_by_shape_and_in_words_which_outlets_fall_short(after):
 def test_words_on_a_plan_do_not_overlap(damaged):
     ax = hydro.plot.plan_view(damaged, COURSES)
     render(ax)
-    boxes = [text.get_window_extent() for text in ax.texts]
-    for i, box in enumerate(boxes):
-        assert not any(box.overlaps(other) for other in boxes[:i])
+    assert not overlap(ax.texts)
 
 
 def test_what_is_open_is_a_star_on_the_plan(damaged):
