@@ -138,7 +138,7 @@ void bind_check(py::module_& module) {
       "...            count=24, spacing=20 * ft)\n"
       ">>> short = check(solve(Layout(Supply(pressure=40 * psi), [row]))).below_rated\n"
       ">>> short[0].outlet, round(short[-1].pressure.to(psi), 1)\n"
-      "(3, 7.2)");
+      "(5, 17.4)");
 }
 
 void bind_comparison(py::module_& module) {
@@ -173,7 +173,14 @@ void bind_comparison(py::module_& module) {
       &compare,
       {"before", "after"},
       "What a fault does to the rest: the same layout solved before and after. InvalidInput when "
-      "the two do not have the same lines and outlets.");
+      "the two do not have the same lines and outlets.\n\n"
+      ">>> lateral = nominal_pipe(\"1-1/2 in\", \"PVC Class 160\")\n"
+      ">>> row = Line(name=\"row 1\", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),\n"
+      "...            count=24, spacing=20 * ft)\n"
+      ">>> before = solve(Layout(Supply(pressure=40 * psi), [row]))\n"
+      ">>> after = solve(before.layout.with_fault(capped(\"row 1\", 7)))\n"
+      ">>> round(compare(before, after).lines[0].pressure[0].to(psi), 2)\n"
+      "0.03");
 }
 
 template <class Q>
@@ -235,7 +242,13 @@ void bind_uniformity(py::module_& module) {
       &uniformity_of_outlets,
       {"solution"},
       "Each kind on each line, in their order; then each kind that stands on several lines, "
-      "together. Broken and capped outlets are left out; dry ones count.");
+      "together. Broken and capped outlets are left out; dry ones count.\n\n"
+      ">>> lateral = nominal_pipe(\"1-1/2 in\", \"PVC Class 160\")\n"
+      ">>> row = Line(name=\"row 1\", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),\n"
+      "...            count=24, spacing=20 * ft)\n"
+      ">>> before = solve(Layout(Supply(pressure=40 * psi), [row]))\n"
+      ">>> round(uniformity_of_outlets(before)[0].flows.christiansen)\n"
+      "99");
   def(
       module,
       "design_emission_uniformity",
@@ -252,7 +265,11 @@ void bind_uniformity(py::module_& module) {
       "EU = 100 (1 - 1.27 Cv / sqrt(Np)) (least q) / mean [%], J. Keller and D. Karmeli (1974), "
       "from memory. computed: from a solution; measured flows have the makers' variation in them.\n"
       "manufacturing_variation: Cv of new outlets, 0 to 0.5 [-]. outlets_per_plant: Np. Both are "
-      "needed: InvalidInput.");
+      "needed: InvalidInput.\n\n"
+      ">>> flows = uniformity([0.5, 0.52, 0.48, 0.5] * gph)\n"
+      ">>> round(design_emission_uniformity(flows, manufacturing_variation=0.05, "
+      "outlets_per_plant=4), 1)\n"
+      "93.0");
 }
 
 }  // namespace
@@ -268,7 +285,7 @@ void bind_answers(py::module_& module) {
       "What was not given and therefore assumed, one sentence each.\n\n"
       ">>> row = Line(name=\"main\", pipe=nominal_pipe(\"3 in\", \"PVC Sch 40\"), length=100 * m)\n"
       ">>> assumptions(Layout(Supply(pressure=3 * bar), [row]), \"si\")[0]\n"
-      "'the supply is at elevation 0 m'");
+      "\"the supply's elevation is 0; all others count from it\"");
   def(
       module,
       "multiple_outlet_factor",

@@ -97,27 +97,37 @@ void bind_makers(py::module_& module) {
       &nozzle_missing,
       {"line", "outlet", may_be_left_out("bore"), may_be_left_out("discharge_coefficient")},
       "The nozzle is lost and the body's bore stands open, q = Cd A sqrt(2 p / rho).\n"
-      "bore: default the outlet's body_bore. discharge_coefficient: Cd [-], default 0.85.");
+      "bore: default the outlet's body_bore. discharge_coefficient: Cd [-], default 0.85.\n\n"
+      ">>> nozzle_missing(\"row 1\", 7, bore=0.3 * inch)\n"
+      "nozzle_missing('row 1', 7, bore=0.3 * inch)");
   def(module,
       "clogged",
       &clogged,
       {"line", "outlet", "share"},
-      "Something sits in the nozzle. share: of the flow that is lost, above 0 and below 1 [-].");
+      "Something sits in the nozzle. share: of the flow that is lost, above 0 and below 1 [-].\n\n"
+      ">>> clogged(\"row 1\", 7, 0.6).share\n"
+      "0.6");
   def(module,
       "worn",
       &worn,
       {"line", "outlet", "share"},
-      "The nozzle is worn. share: of the flow that is gained, above 0 to 10 [-].");
+      "The nozzle is worn. share: of the flow that is gained, above 0 to 10 [-].\n\n"
+      ">>> worn(\"row 1\", 7, 0.25).outlet\n"
+      "7");
   def(module,
       "wrong_outlet",
       &wrong_outlet,
       {"line", "outlet", "fitted"},
-      "An outlet of another kind stands there, and is judged by its own rating.");
+      "An outlet of another kind stands there, and is judged by its own rating.\n\n"
+      ">>> wrong_outlet(\"row 1\", 7, Outlet(flow=4 * gpm, at=25 * psi)).fitted.flow\n"
+      "4 * gpm");
   def(module,
       "capped",
       &capped,
       {"line", "outlet"},
-      "The outlet is closed on purpose. Outlets count from 1.");
+      "The outlet is closed on purpose. Outlets count from 1.\n\n"
+      ">>> capped(\"row 1\", 7)\n"
+      "capped('row 1', 7)");
   def(module,
       "leak",
       &leak,
@@ -131,13 +141,23 @@ void bind_makers(py::module_& module) {
       "line_cut",
       &line_cut,
       {"line", "place"},
-      "The line is cut through at a distance from its inlet; no water is beyond.");
-  def(module, "end_open", &end_open, {"line"}, "The cap or flush valve at the far end is open.");
+      "The line is cut through at a distance from its inlet; no water is beyond.\n\n"
+      ">>> line_cut(\"row 1\", 120 * ft)\n"
+      "line_cut('row 1', 120 * ft)");
+  def(module,
+      "end_open",
+      &end_open,
+      {"line"},
+      "The cap or flush valve at the far end is open.\n\n"
+      ">>> end_open(\"row 1\")\n"
+      "end_open('row 1')");
   def(module,
       "valve_part_closed",
       &valve_part_closed,
       {"line", "loss_coefficient"},
-      "The valve at the line's inlet is not fully open: K [-] on the line's velocity head.");
+      "The valve at the line's inlet is not fully open: K [-] on the line's velocity head.\n\n"
+      ">>> valve_part_closed(\"row 1\", 40)\n"
+      "valve_part_closed('row 1', 40.0)");
 }
 
 }  // namespace
@@ -156,8 +176,12 @@ void bind_faults(py::module_& module) {
       "line_of",
       [](const Fault& fault) { return line_of(fault); },
       {"fault"},
-      "Name of the line.");
-  def(module, "outlet_of", &outlet_of, {"fault"}, "From 1 on; None: the fault is the line's.");
+      "Name of the line.\n\n>>> line_of(end_open(\"row 1\"))\n'row 1'");
+  def(module,
+      "outlet_of",
+      &outlet_of,
+      {"fault"},
+      "From 1 on; None: the fault is the line's.\n\n>>> outlet_of(head_off(\"row 1\", 7))\n7");
   def(module,
       "kind_of",
       &kind_of,

@@ -86,7 +86,14 @@ void bind_line(py::module_& module) {
          {"place"},
          "The pipe that arrives at a place; at the inlet the first one.",
          inside);
-  def(module, "begins_at", &begins_at, {"line", "feeder"}, "Where on its feeder a line begins.");
+  def(module,
+      "begins_at",
+      &begins_at,
+      {"line", "feeder"},
+      "Where on its feeder a line begins.\n\n"
+      ">>> main = Line(name=\"main\", length=180 * ft)\n"
+      ">>> begins_at(Line(name=\"row 1\", fed_by=\"main\"), main)\n"
+      "180 * ft");
   module.attr("most_outlets") = most_outlets;
   module.attr("most_lines") = most_lines;
   module.attr("same_place") = same_place;
@@ -107,23 +114,35 @@ void bind_parts_of_faults(py::module_& module) {
       "open_riser",
       &open_riser,
       {"fault", "line"},
-      "The open riser that this fault leaves on this line; None for the others. Needs no bore.");
+      "The open riser that this fault leaves on this line; None for the others. Needs no bore.\n\n"
+      ">>> row = Line(name=\"row 1\", count=10, spacing=20 * ft, riser=Riser(height=2 * ft))\n"
+      ">>> open_riser(riser_sheared(\"row 1\", 7), row).height\n"
+      "6 * inch");
   def(module,
       "open_body",
       &open_body,
       {"fault", "line"},
-      "The open body that this fault leaves on this line; None for the others.");
+      "The open body that this fault leaves on this line; None for the others.\n\n"
+      ">>> row = Line(name=\"row 1\", count=10, spacing=20 * ft)\n"
+      ">>> open_body(nozzle_missing(\"row 1\", 7, bore=0.3 * inch), row).discharge_coefficient\n"
+      "0.85");
   def(module,
       "open_end",
       &open_end,
       {"fault", "line"},
       "Where the fault opens the line to the air, so that no water is beyond; None for the "
-      "others.");
+      "others.\n\n"
+      ">>> open_end(line_cut(\"row 1\", 90 * ft), Line(name=\"row 1\", count=10, spacing=20 * "
+      "ft))\n"
+      "90 * ft");
   def(module,
       "describe",
       &describe,
       {"fault", "line", "units"},
-      "One sentence, with the values used.");
+      "One sentence, with the values used.\n\n"
+      ">>> row = Line(name=\"row 1\", count=10, spacing=20 * ft)\n"
+      ">>> describe(clogged(\"row 1\", 7, 0.6), row, \"us\")\n"
+      "'row 1, outlet 7: clogged, 60 % of its flow lost'");
 }
 
 /// Problems of the one part that it is, if it is one.
@@ -169,7 +188,9 @@ void bind_problems(py::module_& module) {
       "places_of",
       &places_of,
       {"lines"},
-      "What each line is called in a Problem's place: `line \"row 1\"`.");
+      "What each line is called in a Problem's place: `line \"row 1\"`.\n\n"
+      ">>> places_of([Line(name=\"row 1\"), Line()])\n"
+      "['line \"row 1\"', 'line 2']");
 }
 
 void bind_class(py::module_& module) {

@@ -78,7 +78,13 @@ void bind_pipe(py::module_& module) {
              &NominalSize::pressure_rating,
              "Water at 73 degF; None where not known.")
       .result(module);
-  def(module, "area", &area, {"pipe"}, "Area of the bore.");
+  def(module,
+      "area",
+      &area,
+      {"pipe"},
+      "Area of the bore.\n\n"
+      ">>> round(area(Pipe(inside_diameter=2 * inch)).to(cm2), 2)\n"
+      "20.27");
   def(module,
       "nominal_size",
       &nominal_size,
@@ -99,7 +105,7 @@ void bind_pipe(py::module_& module) {
       {"kind", "temperature"},
       "What is left of the pressure rating when pipe and water are warm, 0 to 1 [-]; None where "
       "nothing is known. InvalidInput outside -40 to 100 degC.\n\n"
-      ">>> temperature_factor(\"PVC Sch 40\", 110 * degF)\n0.5");
+      ">>> round(temperature_factor(\"PVC Sch 40\", 110 * degF), 2)\n0.5");
   def(module,
       "pipe_kinds",
       &pipe_kinds,
@@ -115,8 +121,22 @@ void bind_pipe(py::module_& module) {
 }
 
 void bind_friction(py::module_& module) {
-  def(module, "velocity", &velocity, {"pipe", "flow"}, "Mean over the bore.");
-  def(module, "reynolds_number", &reynolds_number, {"pipe", "flow", "water"}, "Re = V D / nu [-].");
+  def(module,
+      "velocity",
+      &velocity,
+      {"pipe", "flow"},
+      "Mean over the bore.\n\n"
+      ">>> speed = velocity(nominal_pipe(\"2 in\", \"PVC Sch 40\"), 30 * gpm)\n"
+      ">>> round(speed.to(ft_per_s), 2)\n"
+      "2.92");
+  def(module,
+      "reynolds_number",
+      &reynolds_number,
+      {"pipe", "flow", "water"},
+      "Re = V D / nu [-].\n\n"
+      ">>> pipe = Pipe(inside_diameter=50 * mm, roughness=0 * mm)\n"
+      ">>> round(reynolds_number(pipe, 1 * lps, properties(Water())), -2)\n"
+      "25400.0");
   def(module,
       "colebrook_white",
       &colebrook_white,
@@ -132,12 +152,14 @@ void bind_friction(py::module_& module) {
       "Hazen-Williams h = 10.67 L Q^1.852 / (C^1.852 D^4.8704) [m, m3/s], or Darcy-Weisbach.\n\n"
       ">>> lateral = Pipe(inside_diameter=1.754 * inch, hazen_williams=150)\n"
       ">>> loss = friction_loss(lateral, 100 * ft, 20 * gpm, properties(Water()))\n"
-      ">>> round(loss.to(ft), 2)\n1.63");
+      ">>> round(loss.to(ft), 2)\n1.62");
   def(module,
       "fitting_loss",
       &fitting_loss,
       {"pipe", "loss_coefficient", "flow"},
-      "Head lost in a fitting, h = K V^2 / (2 g).");
+      "Head lost in a fitting, h = K V^2 / (2 g).\n\n"
+      ">>> round(fitting_loss(nominal_pipe(\"2 in\", \"PVC Sch 40\"), 0.5, 30 * gpm).to(ft), 3)\n"
+      "0.066");
 }
 
 void bind_outlet(py::module_& module) {
@@ -202,12 +224,16 @@ void bind_outlet(py::module_& module) {
       "is_below",
       &is_below,
       {"pressure", "limit"},
-      "Whether it is below by more than a millionth.");
+      "Whether it is below by more than a millionth.\n\n"
+      ">>> is_below(24.9 * psi, 25 * psi)\n"
+      "True");
   def(module,
       "is_above",
       &is_above,
       {"pressure", "limit"},
-      "Whether it is above by more than a millionth.");
+      "Whether it is above by more than a millionth.\n\n"
+      ">>> is_above(25.0000001 * psi, 25 * psi)\n"
+      "False");
 }
 
 void bind_places(py::module_& module) {
@@ -254,12 +280,16 @@ void bind_physics(py::module_& module) {
       "head",
       static_cast<Length (*)(const Pressure&, const Density&)>(&head),
       {"pressure", "density"},
-      "Head of a column of water, H = p / (rho g).");
+      "Head of a column of water, H = p / (rho g).\n\n"
+      ">>> round(head(1 * psi, 1000 * kg_per_m3).to(ft), 3)\n"
+      "2.307");
   def(module,
       "pressure",
       static_cast<Pressure (*)(const Length&, const Density&)>(&pressure),
       {"head", "density"},
-      "Pressure at the foot of a column of water, p = rho g H.");
+      "Pressure at the foot of a column of water, p = rho g H.\n\n"
+      ">>> pressure(10 * m, 1000 * kg_per_m3).to(kPa)\n"
+      "98.0665");
 }
 
 }  // namespace hydro::bindings

@@ -59,7 +59,8 @@ std::pair<std::string, NamedUnit<Q>> most_readable(const Q& quantity) {
     const auto number = exact_number(quantity, named.unit);
     if (!number) continue;
     const std::string digits = to_text(*number);
-    const std::size_t cost = std::min(digits.size(), long_number) + place;
+    const bool small = *number != 0 && std::abs(*number) < 1;
+    const std::size_t cost = std::min(digits.size(), long_number) + place + (small ? 1 : 0);
     if (cost >= least_cost) continue;
     least_cost = cost;
     best = {digits, named};

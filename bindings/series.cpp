@@ -209,13 +209,18 @@ void add_reading(Operations& operations, py::class_<Series<Q>>& series) {
       "__getitem__",
       own,
       [](const S& self, py::handle index) -> py::object {
-        if (PyIndex_Check(index.ptr()))
-          return py::cast(self[static_cast<std::size_t>(checked_index(index, self.size()))]);
-        const py::object numbers =
-            view(self, py::none())[py::reinterpret_borrow<py::object>(index)];
-        return py::cast(S(to_numbers(numbers)));
+        if (!PyIndex_Check(index.ptr())) return {};
+        return py::cast(self[static_cast<std::size_t>(checked_index(index, self.size()))]);
       },
       "int");
+  operations.add<S, py::object>(
+      "__getitem__",
+      own + "Series",
+      [](const S& self, py::handle several) -> py::object {
+        const py::array all = view(self, py::none());
+        return py::cast(S(to_numbers(all[py::reinterpret_borrow<py::object>(several)])));
+      },
+      "slice | Sequence[int] | Sequence[bool] | NDArray[Any]");
   special(series, "__len__", "int", &S::size);
   series.def(
       "__iter__",

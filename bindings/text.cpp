@@ -42,18 +42,31 @@ void bind_readers(py::module_& module) {
       "Reads a description file (TOML 1.0). Its faults are in the layout; reports are in US units "
       "when the supply's pressure is given in psi. InvalidInput with every mistake, each with "
       "file, "
-      "line and column.");
+      "line and column.\n\n"
+      ">>> read_layout(\"examples/ouzel_bench.toml\")\n"
+      "<hydro.Layout: lines 6, outlets 20, faults 1>");
   def(
       module,
       "read_layout_text",
       [](const std::string& text, const std::string& name) { return read_layout_text(text, name); },
       {"text", {"name", py::str("text")}},
-      "The same from text; `name` stands for the file in errors.");
+      "The same from text; `name` stands for the file in errors.\n\n"
+      ">>> text = \"\"\"\n"
+      "... supply = { pressure = \"40 psi\" }\n"
+      "... pipe.lateral = { inside_diameter = \"1.754 in\", hazen_williams = 150 }\n"
+      "... outlet.spray = { flow = \"1.2 gpm\", at = \"30 psi\" }\n"
+      "... line = [{ name = \"row 1\", pipe = \"lateral\", outlet = \"spray\", count = 24, spacing "
+      "= \"20 ft\" }]\n"
+      "... \"\"\"\n"
+      ">>> read_layout_text(text)\n"
+      "<hydro.Layout: lines 1, outlets 24, faults 0>");
   def(module,
       "read_outlets",
       &read_outlets,
       {"file"},
-      "The kinds of outlets that a description file defines, used or not.");
+      "The kinds of outlets that a description file defines, used or not.\n\n"
+      ">>> [kind.name for kind in read_outlets(\"examples/ouzel_bench.toml\")]\n"
+      "['turning_head']");
   def(
       module,
       "read_fault",
@@ -86,7 +99,13 @@ void bind_writers(py::module_& module) {
       "A solved layout told to the person who waters from it; with `after`, what the faults of "
       "that "
       "one do to the rest. units: \"us\" or \"si\", default those of the site. skipped: faults to "
-      "be listed. InvalidInput when the two do not have the same lines and outlets.");
+      "be listed. InvalidInput when the two do not have the same lines and outlets.\n\n"
+      ">>> lateral = nominal_pipe(\"1-1/2 in\", \"PVC Class 160\")\n"
+      ">>> row = Line(name=\"row 1\", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),\n"
+      "...            count=24, spacing=20 * ft)\n"
+      ">>> before = solve(Layout(Supply(pressure=40 * psi), [row]))\n"
+      ">>> report(before).splitlines()[0]\n"
+      "'* Every one of the 24 outlets has its rated pressure.'");
   def(
       module,
       "to_csv",
@@ -95,7 +114,13 @@ void bind_writers(py::module_& module) {
       },
       {"solution", may_be_left_out("after")},
       "One row for each outlet (RFC 4180); numbers in SI, the unit in the column's name. The last "
-      "five columns are followed by those of the first solution when two are given.");
+      "five columns are followed by those of the first solution when two are given.\n\n"
+      ">>> lateral = nominal_pipe(\"1-1/2 in\", \"PVC Class 160\")\n"
+      ">>> row = Line(name=\"row 1\", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),\n"
+      "...            count=24, spacing=20 * ft)\n"
+      ">>> before = solve(Layout(Supply(pressure=40 * psi), [row]))\n"
+      ">>> to_csv(before).splitlines()[0].split(\",\")[:3]\n"
+      "['line', 'outlet', 'kind']");
   def(
       module,
       "to_json",
@@ -103,7 +128,13 @@ void bind_writers(py::module_& module) {
         return after.solution ? to_json(solution, *after.solution) : to_json(solution);
       },
       {"solution", may_be_left_out("after")},
-      "All that is known, as one object (RFC 8259); quantities are numbers in SI.");
+      "All that is known, as one object (RFC 8259); quantities are numbers in SI.\n\n"
+      ">>> lateral = nominal_pipe(\"1-1/2 in\", \"PVC Class 160\")\n"
+      ">>> row = Line(name=\"row 1\", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),\n"
+      "...            count=24, spacing=20 * ft)\n"
+      ">>> before = solve(Layout(Supply(pressure=40 * psi), [row]))\n"
+      ">>> to_json(before).startswith(\"{\")\n"
+      "True");
   def(
       module,
       "to_svg",
@@ -114,13 +145,23 @@ void bind_writers(py::module_& module) {
       },
       {"solution", may_be_left_out("after"), may_be_left_out("units", Passing::by_name)},
       "The pressure at every outlet along each line, as an SVG picture. units: \"us\" or \"si\", "
-      "default those of the site.");
+      "default those of the site.\n\n"
+      ">>> row = Line(name=\"row 1\", pipe=nominal_pipe(\"1 in\", \"PVC Sch 40\"), length=9 * m)\n"
+      ">>> to_svg(solve(Layout(Supply(pressure=2 * bar), [row]))).count(\"<svg \")\n1");
   def(
       module,
       "write_file",
       [](const std::filesystem::path& path, const std::string& text) { write_file(path, text); },
       {"path", "text"},
-      "A text into a file, whole or not at all. InvalidInput with the path and the reason.");
+      "A text into a file, whole or not at all. InvalidInput with the path and the reason.\n\n"
+      ">>> import os, tempfile\n"
+      ">>> folder = tempfile.TemporaryDirectory()\n"
+      ">>> path = os.path.join(folder.name, \"pressure.txt\")\n"
+      ">>> write_file(path, str(25 * psi))\n"
+      ">>> with open(path) as file:\n"
+      "...     file.read()\n"
+      "'25 psi'\n"
+      ">>> folder.cleanup()");
 }
 
 }  // namespace

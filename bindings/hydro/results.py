@@ -15,7 +15,7 @@ MOST_ROWS = 60
 """of a table; of a longer line the ends are shown"""
 
 
-def to_dict(solution: Solution, before: Solution | None = None) -> dict[str, Any]:
+def to_dict(self: Solution, before: Solution | None = None) -> dict[str, Any]:
     """to_dict(self, before: Solution | None = None) -> dict[str, Any]
 
     All that is known, with the members of to_json: numbers in SI, lists with one entry an outlet.
@@ -27,12 +27,12 @@ def to_dict(solution: Solution, before: Solution | None = None) -> dict[str, Any
     """
     import json
 
-    text = to_json(solution) if before is None else to_json(before, solution)
+    text = to_json(self) if before is None else to_json(before, self)
     members: dict[str, Any] = json.loads(text)
     return members
 
 
-def to_dataframe(solution: Solution, before: Solution | None = None) -> pandas.DataFrame:
+def to_dataframe(self: Solution, before: Solution | None = None) -> pandas.DataFrame:
     """to_dataframe(self, before: Solution | None = None) -> pandas.DataFrame
 
     One row an outlet, with the columns of to_csv: numbers in SI, the unit in the column's name.
@@ -46,7 +46,7 @@ def to_dataframe(solution: Solution, before: Solution | None = None) -> pandas.D
         ) from error
     import io
 
-    text = to_csv(solution) if before is None else to_csv(before, solution)
+    text = to_csv(self) if before is None else to_csv(before, self)
     texts = ["line", "kind", "state", "before_state"]
     return pandas.read_csv(
         io.StringIO(text),
@@ -118,18 +118,21 @@ def _html_of_solution(solution: Solution) -> str:
 
 def _html_of_check(found: Check) -> str:
     rows = [
-        [outlet.line, str(outlet.outlet), what, str(outlet.pressure), str(limit)]
-        for what, outlets, key in (
-            ("below rated", found.below_rated, "rated"),
-            ("below minimum", found.below_minimum, "minimum"),
-            ("above maximum", found.above_maximum, "maximum"),
-        )
-        for outlet in outlets
-        for limit in [getattr(outlet, key)]
+        (short.line, short.outlet, "below rated", short.pressure, short.rated)
+        for short in found.below_rated
+    ]
+    rows += [
+        (low.line, low.outlet, "below minimum", low.pressure, low.minimum)
+        for low in found.below_minimum
+    ]
+    rows += [
+        (high.line, high.outlet, "above maximum", high.pressure, high.maximum)
+        for high in found.above_maximum
     ]
     if not rows:
         return "<p>Every outlet has the pressure that it needs.</p>"
-    return _table("", ["line", "outlet", "is", "pressure", "judged by"], rows)
+    columns = ["line", "outlet", "is", "pressure", "judged by"]
+    return _table("", columns, [[str(cell) for cell in row] for row in rows])
 
 
 def _html_of_layout(layout: Layout) -> str:
@@ -151,9 +154,12 @@ def _html_of_layout(layout: Layout) -> str:
 
 def add_methods() -> None:
     """Makes the functions of this file methods of the compiled classes."""
-    Solution.to_dict = to_dict  # type: ignore[method-assign, assignment]
-    Solution.to_dataframe = to_dataframe  # type: ignore[method-assign, assignment]
-    Solution._repr_html_ = _html_of_solution  # type: ignore[method-assign, assignment]
-    LineSolution._repr_html_ = _html_of_line_solution  # type: ignore[method-assign, assignment]
-    Check._repr_html_ = _html_of_check  # type: ignore[method-assign, assignment]
-    Layout._repr_html_ = _html_of_layout  # type: ignore[method-assign, assignment]
+    for owner, name, function in (
+        (Solution, "to_dict", to_dict),
+        (Solution, "to_dataframe", to_dataframe),
+        (Solution, "_repr_html_", _html_of_solution),
+        (LineSolution, "_repr_html_", _html_of_line_solution),
+        (Check, "_repr_html_", _html_of_check),
+        (Layout, "_repr_html_", _html_of_layout),
+    ):
+        setattr(owner, name, function)
