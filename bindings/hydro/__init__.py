@@ -21,9 +21,6 @@ with matplotlib, which is imported there only. The members of C++'s option struc
 
 from __future__ import annotations
 
-import functools
-from typing import TYPE_CHECKING, Any
-
 from . import results, units
 from ._hydro import (
     AboveMaximum,
@@ -221,7 +218,10 @@ from ._hydro import (
 from .enumerations import FirstOutlet, OutletState, UnitSystem
 from .errors import InvalidInput, NotSolved
 
+TYPE_CHECKING = False  # as in typing, which takes long to import
 if TYPE_CHECKING:
+    from typing import Any
+
     from . import plot
 
 __all__ = [
@@ -431,11 +431,12 @@ results.add_methods()
 def _by_name(function: Any) -> Any:
     """The same function, but one that pickle finds by its name: pybind11 makes such from 3.0 on."""
 
-    @functools.wraps(function)
     def named(*args: Any, **kwargs: Any) -> Any:
         return function(*args, **kwargs)
 
-    named.__qualname__ = function.__name__
+    named.__name__ = named.__qualname__ = function.__name__
+    named.__doc__ = function.__doc__
+    named.__wrapped__ = function  # type: ignore[attr-defined]  # for inspect.signature
     return named
 
 
