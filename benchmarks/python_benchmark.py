@@ -68,13 +68,15 @@ class Equations:
         self.most = count * self.outlet * self.supply**0.5  # flow, if nothing were lost
 
     def outlets(self, heads: Array) -> Array:
-        return self.outlet * np.sqrt(np.maximum(heads, 0))
+        flows: Array = self.outlet * np.sqrt(np.maximum(heads, 0))
+        return flows
 
     def mismatch(self, heads: Array) -> Array:
         """Head lost in each length less what the flow beyond it takes."""
         flows = np.cumsum(self.outlets(heads)[::-1])[::-1]
         before = np.append(self.supply, heads[:-1])
-        return before - heads - self.friction * flows**1.852
+        mismatch: Array = before - heads - self.friction * flows**1.852
+        return mismatch
 
     def slopes(self, heads: Array) -> Array:
         outlets = self.outlets(heads)
