@@ -19,7 +19,7 @@ strip = hydro.Layout(hydro.Supply(pressure=30 * psi), [row])
 def troubles(found: hydro.Check) -> list[str]:
     short = [f"Outlet {it.outlet} lacks its {it.rated / psi:.0f} psi." for it in found.below_rated]
     fast = [
-        f"The water runs at {it.velocity / ft_per_s:.1f} ft/s, customary are at most 5."
+        f"The water runs at {it.velocity / ft_per_s:.1f} ft/s, more than the customary 5."
         for it in found.fast_water
     ]
     uneven = [f"Flows differ by {it.flow:.0%}." for it in found.variations if it.too_wide]
@@ -32,5 +32,5 @@ for heads in count(row.outlet_count()):
     last = solution.line("row 1").pressure[-1]
     print(f"{heads:5}  {solution.inflow / gpm:7.1f}  {last / psi:15.1f}")
     if found := troubles(hydro.check(solution)):
-        print("Trouble:", *found)
+        print(f"Head {heads} is one too many.", *found)
         break

@@ -24,4 +24,4 @@ print("psi held  lowest psi  gal/min  below rated")
 for figures in zip(held / psi, lowest, flow, short):
     print("{:8.0f}  {:10.1f}  {:7.1f}  {:11}".format(*figures))
 enough = np.interp(40, lowest, held / psi)
-print(f"The last outlet gets its 40 psi from {enough:.1f} psi on.")
+print(f"The last outlet gets its 40 psi from about {enough:.1f} psi on.")

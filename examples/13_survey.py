@@ -31,8 +31,8 @@ supply = hydro.Supply(pressure=52 * psi, elevation=398 * ft)
 computed = hydro.solve(hydro.Layout(supply, [line])).line("row 3").pressure
 measured = column("gauge psi") * psi
 print("outlet  measured psi  computed psi")
-for outlet, (gauge, wanted) in enumerate(zip(measured, computed), start=1):
-    remark = "  look at it" if abs(gauge - wanted) > 2 * psi else ""
-    print(f"{outlet:6}  {gauge / psi:12.1f}  {wanted / psi:12.1f}{remark}")
+for outlet, (gauge, due) in enumerate(zip(measured, computed), start=1):
+    remark = "  look at it" if abs(gauge - due) > 2 * psi else ""
+    print(f"{outlet:6}  {gauge / psi:12.1f}  {due / psi:12.1f}{remark}")
 typical = np.median(abs((measured - computed) / psi))
 print(f"Half of them agree within {typical:.1f} psi.")

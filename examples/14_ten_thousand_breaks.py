@@ -43,13 +43,13 @@ def sweep(executor: Executor) -> None:
     stopped = np.array(list(executor.map(stopped_by_breaks, held * psi)))
     whole, broken = stopped[:, 0], stopped[:, 1:]
 
-    print("psi held  stopped  by the worst break  breaks that stop others")
+    print("psi held  out of work  at the worst break  that is of head")
     for i in range(0, 100, 10):
-        harmful = np.count_nonzero(broken[i])
-        print(f"{held[i]:8.1f}  {whole[i]:7}  {broken[i].max():18}  {harmful:23}")
-    enough, to_spare = held[whole == 0][0], held[broken.max(axis=1) == 0][0]
-    print(f"Every head works from {enough:.2f} psi on,")
-    print(f"and with any one of them off the others do from {to_spare:.2f} psi on.")
+        worst = broken[i].argmax()
+        print(f"{held[i]:8.1f}  {whole[i]:11}  {broken[i][worst]:18}  {1 + worst:16}")
+    enough, ample = held[whole == 0][0], held[broken.max(axis=1) == 0][0]
+    print(f"The whole row works from {enough:.2f} psi on, with any one head off from {ample:.2f}:")
+    print(f"that takes {ample - enough:.1f} psi to spare.")
 
 
 if __name__ == "__main__":
