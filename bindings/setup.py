@@ -113,7 +113,7 @@ with TemporaryDirectory(prefix="hydro-") as scratch:  # nothing is left between 
         python_requires=">=3.11",
         install_requires=["numpy"],
         extras_require={"plot": ["matplotlib"], "dataframe": ["pandas"]},
-        packages=["hydro"],
+        packages=["hydro", "hydro.plot"],
         package_dir={"": "bindings"},
         package_data={"hydro": ["*.pyi", "py.typed"]},
         ext_modules=[Extension("hydro._hydro", sources=[])],

@@ -176,7 +176,7 @@ def test_every_shape_differs_and_no_mark_needs_its_colour(damaged):
                 if doing in SHAPES:
                     bare = artist.get_marker() in ("x", "_")
                     seen[doing] = (artist.get_marker(), is_filled(artist) and not bare)
-                assert artist.get_color() == hydro.plot.HUE
+                assert artist.get_color() == hydro.plot.paper.HUE
     assert seen == SHAPES
     assert len(set(SHAPES.values())) == len(SHAPES)
     # The legend shows the shapes that are drawn.

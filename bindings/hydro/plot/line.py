@@ -1,0 +1,101 @@
+"""A line as it is drawn: numbers in the units drawn, and what each of its outlets does."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import groupby
+
+import numpy as np
+
+import hydro
+from hydro import Flow, Solution, UnitSet
+
+from .figures import Numbers
+
+WORST_FIRST = (
+    "broken",
+    "capped",
+    "no water",
+    "dry",
+    "below minimum",
+    "below rated",
+    "above maximum",
+    "works",
+)
+RANK = {doing: place for place, doing in enumerate(WORST_FIRST)}
+MOST_MARKS = 50  # on one line
+
+
+@dataclass(frozen=True)
+class Opening:
+    """Where the line itself is open."""
+
+    kind: str
+    distance: float  # in the unit drawn
+    flow: Flow
+
+
+@dataclass(frozen=True, eq=False)
+class DrawnLine:
+    """Lists and arrays have one entry an outlet, from the inlet on."""
+
+    name: str
+    index: int  # in the layout
+    distance: Numbers
+    pressure: Numbers
+    doing: list[str]  # words of WORST_FIRST
+    escaping: Flow  # from all that are broken
+    openings: list[Opening]
+
+    def badness(self) -> tuple[int, float]:
+        """The lower, the worse its worst outlet."""
+        return min(RANK[doing] for doing in self.doing), float(self.pressure.min())
+
+    def on_curve(self) -> list[int]:
+        """Indices of the outlets that say what the pressure along the line is."""
+        silent = ("broken", "capped", "no water")
+        return [i for i, doing in enumerate(self.doing) if doing not in silent]
+
+    def runs(self) -> Iterator[tuple[str, int, int]]:
+        """What neighbours do alike, with the numbers of the first and the last of them."""
+        for doing, run in groupby(enumerate(self.doing, start=1), key=lambda it: it[1]):
+            numbers = [outlet for outlet, _ in run]
+            yield doing, numbers[0], numbers[-1]
+
+    def marked(self) -> dict[str, list[int]]:
+        """Indices of the outlets that have a mark, by what they do."""
+        chosen: Iterable[int] = range(len(self.doing))
+        if len(self.doing) > MOST_MARKS:
+            stretches = np.array_split(np.arange(len(self.doing)), MOST_MARKS)
+            chosen = [min(stretch, key=lambda i: RANK[self.doing[i]]) for stretch in stretches]
+        found: dict[str, list[int]] = {}
+        for i in chosen:
+            found.setdefault(self.doing[i], []).append(i)
+        return found
+
+
+def drawn_lines(solution: Solution, names: Iterable[str], units: UnitSet) -> list[DrawnLine]:
+    layout = solution.layout
+    all_solved = solution.lines
+    all_told = solution.to_dict()["lines"]
+
+    def drawn(name: str) -> DrawnLine:
+        index = layout.index_of(name)
+        solved, faults = all_solved[index], layout.faults_on(index)
+        doing = [state.replace("_", " ") for state in all_told[index]["state"]]
+        broken = [flow for flow, does in zip(solved.flow, doing) if does == "broken"]
+        return DrawnLine(
+            name=name,
+            index=index,
+            distance=solved.distance.to(units.length),
+            pressure=solved.pressure.to(units.pressure),
+            doing=doing,
+            escaping=sum(broken, start=0 * units.flow),
+            openings=[
+                Opening(hydro.kind_of(faults[it.fault]), it.distance.to(units.length), it.flow)
+                for it in solved.openings
+            ],
+        )
+
+    return [drawn(name) for name in names]
