@@ -1,5 +1,6 @@
 """Pictures, by the artists on their Axes: what is drawn where, in which shape, in which words."""
 
+import doctest
 import subprocess
 import sys
 from pathlib import Path
@@ -520,6 +521,14 @@ def run(program):
     return subprocess.run(
         [sys.executable, "-c", program], check=True, capture_output=True, text=True
     ).stdout
+
+
+@pytest.mark.parametrize("name", hydro.plot.__all__)
+def test_examples_in_texts_give_what_they_say(name):
+    (test,) = doctest.DocTestFinder(recurse=False).find(getattr(hydro.plot, name), name, globs={})
+    told = []
+    result = doctest.DocTestRunner().run(test, out=told.append)
+    assert result.attempted > 0 and result.failed == 0, "".join(told)
 
 
 def test_hydro_alone_does_not_import_matplotlib():
