@@ -1,0 +1,42 @@
+"""Layouts that many tests share, and how the random ones run."""
+
+import importlib.util
+from pathlib import Path
+
+import pytest
+from sample_line import LINE
+
+import hydro
+
+BENCH = Path(__file__).resolve().parents[2] / "examples" / "ouzel_bench.toml"
+
+if importlib.util.find_spec("hypothesis"):
+    from hypothesis import settings
+
+    # The same cases in every run, on machines of any speed; nothing is left in the folder.
+    settings.register_profile("repeatable", deadline=None, derandomize=True, database=None)
+    settings.load_profile("repeatable")
+
+
+@pytest.fixture(scope="session")
+def bench():
+    return hydro.read_layout(BENCH)
+
+
+@pytest.fixture(scope="session")
+def before(bench):
+    return hydro.solve(bench.without_faults())
+
+
+@pytest.fixture(scope="session")
+def after(bench):
+    return hydro.solve(bench)
+
+
+@pytest.fixture(scope="session")
+def layout():
+    def make(pressure="40 psi", count=24, ground_rise="0 ft"):
+        text = LINE.format(pressure=pressure, count=count, ground_rise=ground_rise)
+        return hydro.read_layout_text(text)
+
+    return make
