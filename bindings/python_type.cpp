@@ -6,7 +6,7 @@
 #include <string>
 #include <variant>
 
-#include <pybind11/stl/filesystem.h>
+#include <pybind11/pybind11.h>
 
 namespace hydro::bindings {
 namespace {
@@ -86,13 +86,18 @@ double to_double(py::handle given, const Where& where) {
 
 std::string to_string(py::handle given, const Where& where) {
   if (!PyUnicode_Check(given.ptr())) refuse(where, given, "str", "", "");
-  return given.cast<std::string>();
+  py::ssize_t size = 0;
+  const char* const text = PyUnicode_AsUTF8AndSize(given.ptr(), &size);
+  if (text == nullptr) throw py::error_already_set();  // it says which character is none
+  return {text, static_cast<std::size_t>(size)};
 }
 
 std::filesystem::path to_path(py::handle given, const Where& where) {
   if (!PyUnicode_Check(given.ptr()) && !py::hasattr(given, "__fspath__"))
     refuse(where, given, "path", "write a str or a pathlib.Path", "write a str or a pathlib.Path");
-  return given.cast<std::filesystem::path>();
+  PyObject* bytes = nullptr;
+  if (PyUnicode_FSConverter(given.ptr(), &bytes) == 0) throw py::error_already_set();
+  return std::string(py::reinterpret_steal<py::bytes>(bytes));
 }
 
 Fault Type<Fault>::from(py::handle given, const Where& where) {

@@ -172,7 +172,7 @@ void bind_quantity(py::module_& module, Operations& operations) {
 
   quantity.def(
       py::init([](const py::object& given) {
-        if (PyUnicode_Check(given.ptr())) return from_text<Q>(given.cast<std::string>());
+        if (PyUnicode_Check(given.ptr())) return from_text<Q>(to_string(given, {"quantity"}));
         return Type<Q>::from(given, {""});
       }),
       py::pos_only(),

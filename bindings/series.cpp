@@ -161,8 +161,11 @@ template <class Q>
 std::string text_of(const Series<Q>& series) {
   constexpr std::size_t many = 100;
   const std::string name = Vocabulary<Q>::name;
-  if (series.size() > many)
-    return "<hydro." + name + "Series of " + std::to_string(series.size()) + ">";
+  const std::string in_short =
+      "<hydro." + name + "Series of " + std::to_string(series.size()) + ">";
+  // Python has no literal for what is not finite.
+  const auto is_finite = [](double value) { return std::isfinite(value); };
+  if (series.size() > many || !std::ranges::all_of(series.si(), is_finite)) return in_short;
   if (series.empty()) return name + "Series([])";
   std::string best;
   for (const NamedUnit<Q>& named : Vocabulary<Q>::units) {
@@ -172,12 +175,12 @@ std::string text_of(const Series<Q>& series) {
     const std::string text = std::string(py::str(numbers.attr("tolist")())) + " * " + named.name;
     if (best.empty() || text.size() < best.size()) best = text;
   }
-  return best.empty() ? "<hydro." + name + "Series of " + std::to_string(series.size()) + ">"
-                      : best;
+  return best.empty() ? in_short : best;
 }
 
 py::ssize_t checked_index(py::handle given, std::size_t size) {
-  const auto index = given.cast<py::ssize_t>();
+  const py::ssize_t index = PyNumber_AsSsize_t(given.ptr(), PyExc_IndexError);
+  if (index == -1 && PyErr_Occurred() != nullptr) throw py::error_already_set();
   const auto end = static_cast<py::ssize_t>(size);
   if (index < -end || index >= end)
     throw py::index_error("index " + std::to_string(index) + " of a series of " +
@@ -209,7 +212,8 @@ void add_reading(Operations& operations, py::class_<Series<Q>>& series) {
       "__getitem__",
       own,
       [](const S& self, py::handle index) -> py::object {
-        if (!PyIndex_Check(index.ptr())) return {};
+        // An array is one of indices, although numpy makes an index of an array of one.
+        if (!PyIndex_Check(index.ptr()) || PySequence_Check(index.ptr()) != 0) return {};
         return py::cast(self[static_cast<std::size_t>(checked_index(index, self.size()))]);
       },
       "int");

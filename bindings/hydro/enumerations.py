@@ -3,7 +3,14 @@
 from enum import StrEnum
 
 
-class UnitSystem(StrEnum):
+class Word(StrEnum):
+    """One that prints as what Python reads back."""
+
+    def __repr__(self) -> str:
+        return f"{type(self).__name__}.{self.name}"
+
+
+class UnitSystem(Word):
     """The units in which people of a place read each quantity; gallons are US."""
 
     __module__ = "hydro"
@@ -12,7 +19,7 @@ class UnitSystem(StrEnum):
     si = "si"
 
 
-class FirstOutlet(StrEnum):
+class FirstOutlet(Word):
     """Where the first outlet stands, from the inlet."""
 
     __module__ = "hydro"
@@ -21,7 +28,7 @@ class FirstOutlet(StrEnum):
     at_half_spacing = "at_half_spacing"
 
 
-class OutletState(StrEnum):
+class OutletState(Word):
     """What an outlet does."""
 
     __module__ = "hydro"
