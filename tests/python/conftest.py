@@ -11,10 +11,18 @@ import hydro
 BENCH = Path(__file__).resolve().parents[2] / "examples" / "ouzel_bench.toml"
 
 if importlib.util.find_spec("hypothesis"):
-    from hypothesis import settings
+    from hypothesis import HealthCheck, Phase, settings
 
     # The same cases in every run, on machines of any speed; nothing is left in the folder.
-    settings.register_profile("repeatable", deadline=None, derandomize=True, database=None)
+    settings.register_profile(
+        "repeatable",
+        deadline=None,
+        derandomize=True,
+        database=None,
+        max_examples=30,
+        phases=[Phase.explicit, Phase.generate],  # finding a smaller layout that fails takes minutes
+        suppress_health_check=[HealthCheck.too_slow],
+    )
     settings.load_profile("repeatable")
 
 

@@ -1,0 +1,337 @@
+"""Random quantities, records and layouts, and layouts as a description file has them."""
+
+import json
+import re
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+pytest.importorskip("hypothesis")
+
+from hypothesis import strategies as st
+from hypothesis.strategies import DrawFn, SearchStrategy
+
+import hydro
+from hydro import cm, ft, gpm, inch, kPa, kg_per_m3, lph, m, mm, mm2_per_s, psi
+
+QUANTITIES: list[type] = [
+    kind
+    for kind in vars(hydro).values()
+    if isinstance(kind, type) and hasattr(hydro, kind.__name__ + "Unit")
+]
+DESCRIPTIONS: list[type] = [
+    kind
+    for kind in vars(hydro).values()
+    if isinstance(kind, type) and hasattr(kind, "replace") and kind.__module__ == "hydro"
+    # texts have a replace too
+    and not issubclass(kind, str)
+]
+
+
+def units_of(kind: type) -> list[Any]:
+    """All units of a quantity, each once."""
+    unit = getattr(hydro, kind.__name__ + "Unit")
+    return [value for value in vars(hydro.units).values() if type(value) is unit]
+
+
+def finite(most: float = 1e300) -> SearchStrategy[float]:
+    """Most quantities are finite in SI up to 1e300 of any unit: the largest factor is 1e6."""
+    return st.floats(min_value=-most, max_value=most)
+
+
+def quantities(kind: type) -> SearchStrategy[Any]:
+    """Quantities in all units, such as people write and such as come out of a calculation."""
+    numbers = st.one_of(finite(), finite(1000), st.integers(-9999, 9999).map(lambda n: n / 100))
+    return st.builds(lambda number, unit: number * unit, numbers, st.sampled_from(units_of(kind)))
+
+
+# Records, from the types that their constructors state
+
+
+def parameters(kind: type) -> dict[str, str]:
+    """The parameters of a constructor and their types, as its text says: `tap: Length | None`."""
+    text = re.search(r"__init__\(self, (.*)\) -> None", kind.__init__.__doc__ or "")
+    assert text, kind
+    stated = [part for part in text[1].split(", ") if part not in ("*", "/")]
+    pairs = [part.split(" = ")[0].split(": ") for part in stated]
+    return {name: type_ for name, type_ in pairs}
+
+
+def values_of(type_: str) -> SearchStrategy[Any]:
+    """Values that a parameter of this type accepts; not all of them make sense in a layout."""
+    if type_.endswith(" | None"):
+        return st.none() | values_of(type_.removesuffix(" | None"))
+    if several := re.fullmatch(r"Iterable\[(.*)\]", type_):
+        return st.lists(values_of(several[1]), max_size=3).map(tuple)
+    plain: dict[str, SearchStrategy[Any]] = {
+        "str": st.text(max_size=5),
+        "int": st.integers(-(2**31), 2**31 - 1),
+        "float": finite(),
+        "UnitSystem | str": st.sampled_from(hydro.UnitSystem),
+    }
+    if type_ in plain:
+        return plain[type_]
+    kind = getattr(hydro, type_)
+    return records(kind) if kind in DESCRIPTIONS else quantities(kind)
+
+
+def records(kind: type) -> SearchStrategy[Any]:
+    """A record with some of its fields given."""
+    fields = {name: values_of(type_) for name, type_ in parameters(kind).items()}
+    given = set(needed(kind))
+    return st.fixed_dictionaries(
+        {name: fields[name] for name in given},
+        optional={name: fields[name] for name in fields if name not in given},
+    ).map(lambda arguments: kind(**arguments))
+
+
+def needed(kind: type) -> list[str]:
+    """The parameters of a constructor that have no default."""
+    text = re.search(r"__init__\(self, (.*)\) -> None", kind.__init__.__doc__ or "")
+    assert text, kind
+    return [
+        part.split(": ")[0]
+        for part in text[1].split(", ")
+        if part not in ("*", "/") and " = " not in part
+    ]
+
+
+# Layouts that are accepted
+
+
+def between(low: float, high: float, unit: Any) -> SearchStrategy[Any]:
+    """Quantities of one unit, round ones and others."""
+    numbers = st.floats(low, high)
+    round_ones = numbers.map(lambda number: max(low, min(high, round(number, 1))))
+    return st.one_of(numbers, round_ones).map(lambda number: number * unit)
+
+
+def maybe(values: SearchStrategy[Any]) -> SearchStrategy[Any]:
+    return st.none() | values
+
+
+@st.composite
+def pipes(draw: DrawFn, name: str) -> hydro.Pipe:
+    if draw(st.integers(0, 4)) == 0:
+        kind = draw(st.sampled_from(["PVC Sch 40", "PVC SDR 26"]))
+        size = draw(st.sampled_from(hydro.pipe_sizes(kind)))
+        return hydro.nominal_pipe(size, kind).replace(name=name)
+    bore = draw(st.one_of(between(0.5, 4, inch), between(12, 100, mm)))
+    rating = draw(maybe(between(50, 200, psi)))
+    walls: list[dict[str, Any]] = [
+        {"hazen_williams": draw(st.floats(80, 150))},
+        {"roughness": draw(between(0, 0.5, mm))},
+        {"darcy_factor": draw(st.floats(0.01, 0.05))},
+    ]
+    wall = draw(st.sampled_from(walls))
+    return hydro.Pipe(name=name, inside_diameter=bore, pressure_rating=rating, **wall)
+
+
+@st.composite
+def outlet_kinds(draw: DrawFn, name: str) -> hydro.Outlet:
+    rest = {
+        "name": name,
+        "minimum": draw(maybe(between(2, 20, psi))),
+        "maximum": draw(maybe(between(60, 90, psi))),
+        "body_bore": draw(maybe(between(6, 12, mm))),
+    }
+    flow = draw(st.one_of(between(0.2, 5, gpm), between(20, 900, lph)))
+    way = draw(st.integers(0, 3))
+    if way == 0:
+        low, high = draw(between(140, 200, kPa)), draw(between(250, 400, kPa))
+        return hydro.Outlet(
+            flow=flow, compensating=hydro.Compensating(low=low, high=high), **rest
+        )
+    rated = draw(between(20, 50, psi))
+    if way == 1:
+        nozzle, coefficient = draw(between(1, 6, mm)), draw(maybe(st.floats(0.9, 1)))
+        return hydro.Outlet(
+            nozzle=nozzle, discharge_coefficient=coefficient or 0.95, rated=rated, **rest
+        )
+    if way == 2:
+        points = [
+            hydro.RatedPoint(pressure=pressure * psi, flow=factor * flow)
+            for pressure, factor in ((20, 1.0), (30, draw(st.floats(1.1, 1.4))), (50, 1.6))
+        ]
+        return hydro.Outlet(points=points, rated=rated, **rest)
+    at, exponent = draw(between(20, 50, psi)), draw(maybe(st.floats(0.3, 1)))
+    rated_or_at = draw(maybe(st.just(rated)))
+    return hydro.Outlet(flow=flow, at=at, exponent=exponent, rated=rated_or_at, **rest)
+
+
+@st.composite
+def risers(draw: DrawFn) -> hydro.Riser:
+    height = draw(between(0.1, 6, ft))
+    if draw(st.booleans()):
+        return hydro.Riser(height=height)
+    return hydro.Riser(
+        height=height,
+        inside_diameter=draw(between(0.4, 2, inch)),
+        hazen_williams=draw(st.floats(80, 150)),
+        loss_coefficient=draw(maybe(st.floats(0, 3))),
+    )
+
+
+@st.composite
+def lines_of(
+    draw: DrawFn, name: str, before: list[hydro.Line], all_pipes: Any, kinds: Any
+) -> hydro.Line:
+    parts: dict[str, Any] = {"name": name, "pipe": draw(all_pipes)}
+    if draw(st.integers(0, 3)) > 0:
+        count = draw(st.integers(1, 12))
+        spacing = draw(between(1, 30, ft))
+        if draw(st.booleans()):
+            parts |= {"outlet": draw(kinds), "count": count, "spacing": spacing}
+            parts["first_at"] = draw(maybe(between(0.1, 5, m)))
+        else:
+            parts["outlets"] = [
+                hydro.PlacedOutlet(place=number * spacing, outlet=draw(kinds))
+                for number in range(1, count + 1)
+            ]
+        parts["riser"] = draw(risers())
+        parts["outlet_loss_coefficient"] = draw(maybe(st.floats(0, 1)))
+        parts["connection_length"] = draw(maybe(between(0, 20, cm)))
+        if draw(st.booleans()):
+            parts["elevations"] = [draw(between(-10, 10, ft)) for _ in range(count)]
+        else:
+            parts["ground_rise"] = draw(maybe(between(-10, 10, ft)))
+    else:
+        parts |= {"length": draw(between(5, 100, m)), "ground_rise": draw(between(-3, 3, m))}
+    parts["loss_coefficient"] = draw(maybe(st.floats(0, 5)))
+    line = hydro.Line(**parts)
+    if draw(st.integers(0, 3)) == 0:
+        reach = hydro.PipeReach(pipe=draw(all_pipes), to=line.whole_length() * 0.5)
+        line = line.replace(reaches=[reach])
+    feeder = draw(st.sampled_from([None, *before]))
+    if feeder is None:
+        return line
+    way = draw(st.integers(0, 2))
+    if way == 0 and feeder.outlet_count() > 0:
+        return line.replace(fed_by=feeder.name, tap_outlet=feeder.outlet_count())
+    if way == 1:
+        return line.replace(fed_by=feeder.name, tap=feeder.whole_length() * draw(st.floats(0, 1)))
+    return line.replace(fed_by=feeder.name)
+
+
+@st.composite
+def faults_on(draw: DrawFn, line: hydro.Line, kinds: Any) -> Any:
+    """One fault on a line, which may not fit it."""
+    name, outlet = line.name, draw(st.integers(1, max(1, line.outlet_count())))
+    place = line.whole_length() * draw(st.floats(0, 1))
+    makers: list[Callable[[], Any]] = [
+        lambda: hydro.head_off(name, outlet, draw(maybe(st.floats(0.5, 2)))),
+        lambda: hydro.riser_sheared(name, outlet, draw(maybe(between(1, 9, inch)))),
+        lambda: hydro.nozzle_missing(name, outlet, draw(maybe(between(2, 9, mm)))),
+        lambda: hydro.clogged(name, outlet, draw(st.floats(0.01, 0.99))),
+        lambda: hydro.worn(name, outlet, draw(st.floats(0.01, 2))),
+        lambda: hydro.wrong_outlet(name, outlet, draw(kinds)),
+        lambda: hydro.capped(name, outlet),
+        lambda: hydro.leak(name, place, 2 * gpm, 30 * psi, draw(maybe(st.floats(0.3, 1.2)))),
+        lambda: hydro.line_cut(name, place),
+        lambda: hydro.end_open(name),
+        lambda: hydro.valve_part_closed(name, draw(st.floats(1, 100))),
+    ]
+    return draw(st.sampled_from(makers))()
+
+
+@st.composite
+def layouts(draw: DrawFn) -> hydro.Layout:
+    """A tree of one to four lines that solve, with faults that fit."""
+    all_pipes = st.sampled_from([draw(pipes(f"pipe {n}")) for n in range(draw(st.integers(1, 3)))])
+    kinds = st.sampled_from([draw(outlet_kinds(f'kind "{n}"')) for n in range(2)])
+    lines: list[hydro.Line] = []
+    for number in range(draw(st.integers(1, 4))):
+        lines.append(draw(lines_of(f"line {number}", lines, all_pipes, kinds)))
+    pressure = draw(st.one_of(between(20, 90, psi), between(100, 700, kPa)))
+    supply = hydro.Supply(pressure=pressure, elevation=draw(maybe(between(-30, 30, ft))))
+    water = hydro.Water(
+        temperature=draw(maybe(between(1, 30, hydro.degC))),
+        density=draw(maybe(between(990, 1010, kg_per_m3))),
+        kinematic_viscosity=draw(maybe(between(0.4, 2, mm2_per_s))),
+    )
+    # A file's reports are in US units when its supply is in psi.
+    site = hydro.Site(
+        name=draw(st.sampled_from(["", "bench", 'bench "2" \\ 水'])),
+        altitude=draw(maybe(between(-100, 3000, m))),
+        units="us" if "psi" in str(pressure) else "si",
+    )
+    faults = [
+        draw(faults_on(draw(st.sampled_from(lines)), kinds))
+        for _ in range(draw(st.integers(0, 3)))
+    ]
+    return hydro.Layout(supply, lines, water, site).with_possible_faults(faults).layout
+
+
+# Layouts as text
+
+
+def in_file(value: Any) -> str:
+    """A value as a description file has it; pipes and outlets are referred to by their names."""
+    if isinstance(value, str):
+        return json.dumps(value, ensure_ascii=False)
+    if isinstance(value, int | float):
+        return repr(value)
+    if isinstance(value, hydro.Pipe | hydro.Outlet):
+        return in_file(value.name)
+    if isinstance(value, hydro.RatedPoint):
+        return f"[{in_file(value.pressure)}, {in_file(value.flow)}]"
+    if isinstance(value, tuple):
+        return "[" + ", ".join(map(in_file, value)) + "]"
+    if type(value) in QUANTITIES:
+        return in_file(str(value))
+    return "{ " + ", ".join(keys_of(value)) + " }"
+
+
+def keys_of(record: Any, but: tuple[str, ...] = ()) -> list[str]:
+    """The fields that differ from their defaults, as keys."""
+    kind = type(record)
+    blank = kind(**{name: getattr(record, name) for name in needed(kind)})
+    return [
+        f"{name} = {in_file(getattr(record, name))}"
+        for name in parameters(kind)
+        if name not in but
+        and (name in needed(kind) or getattr(record, name) != getattr(blank, name))
+    ]
+
+
+def table(name: str, keys: list[str]) -> str:
+    return "\n".join([name, *keys, ""])
+
+
+def description(layout: hydro.Layout) -> str:
+    """The layout as a description file."""
+    all_pipes: dict[str, hydro.Pipe] = {}
+    kinds: dict[str, hydro.Outlet] = {}
+    for line in layout.lines:
+        all_pipes |= {pipe.name: pipe for pipe in [line.pipe, *(r.pipe for r in line.reaches)]}
+        standing = [placed.outlet for placed in line.outlets]
+        kinds |= {kind.name: kind for kind in [line.outlet, *standing] if kind}
+    for fault in layout.faults:
+        if isinstance(fault, hydro.WrongOutlet):
+            kinds[fault.fitted.name] = fault.fitted
+    text = "".join(f"name = {in_file(layout.site.name)}\n" if layout.site.name else "")
+    text += table("[site]", keys_of(layout.site, but=("name", "units")))
+    text += table("[water]", keys_of(layout.water))
+    text += table("[supply]", keys_of(layout.supply))
+    for name, pipe in all_pipes.items():
+        text += table(f"[pipe.{in_file(name)}]", keys_of_pipe(pipe))
+    for name, kind in kinds.items():
+        text += table(f"[outlet.{in_file(name)}]", keys_of(kind, but=("name",)))
+    for line in layout.lines:
+        text += table("[[line]]", keys_of(line))
+    for fault in layout.faults:
+        text += table("[[fault]]", [f'kind = "{hydro.kind_of(fault)}"', *keys_of(fault)])
+    return text
+
+
+def keys_of_pipe(pipe: hydro.Pipe) -> list[str]:
+    """A pipe by its bore, or by its nominal size where it has a kind."""
+    if not pipe.kind:
+        return keys_of(pipe, but=("name",))
+    sizes = [
+        size
+        for size in hydro.pipe_sizes(pipe.kind)
+        if hydro.nominal_size(size, pipe.kind).inside_diameter == pipe.inside_diameter
+    ]
+    return [f"size = {in_file(sizes[0])}", f"kind = {in_file(pipe.kind)}"]

@@ -1,0 +1,126 @@
+"""Layouts built in Python, read from a file, and solved by the program: bit for bit the same."""
+
+import copy
+import json
+import os
+import pickle
+import subprocess
+from typing import Any
+
+import pytest
+
+pytest.importorskip("hypothesis")
+
+from hypothesis import given, settings
+from random_parts import DESCRIPTIONS, description, layouts, parameters, records
+
+import hydro
+from hydro import *  # noqa: F403  what is printed of a record is valid input after this
+
+CHECK_LINE = os.environ.get("HYDRO_CHECK_LINE", "")
+SERIES = ("distance", "pressure", "line_pressure", "flow", "velocity")
+
+
+def bits(solution: hydro.Solution) -> list[tuple[str, ...]]:
+    return [
+        (line.name, *(getattr(line, name).si.tobytes() for name in SERIES), str(line.state))
+        for line in solution.lines
+    ]
+
+
+@given(layouts())
+def test_a_layout_built_in_python_is_that_of_its_file(layout: hydro.Layout) -> None:
+    from_file = hydro.read_layout_text(description(layout))
+    assert from_file.supply == layout.supply and from_file.water == layout.water
+    assert from_file.site == layout.site
+    assert from_file.lines == layout.lines
+    assert from_file.faults == layout.faults
+    assert from_file == layout and hash(from_file) == hash(layout)
+    solution, solution_of_file = hydro.solve(layout), hydro.solve(from_file)
+    assert bits(solution) == bits(solution_of_file)
+    assert hydro.to_json(solution) == hydro.to_json(solution_of_file)
+
+
+@pytest.mark.skipif(not CHECK_LINE, reason="HYDRO_CHECK_LINE does not name the program")
+@given(layouts())
+def test_a_layout_is_solved_as_the_program_solves_its_file(
+    tmp_path_factory: pytest.TempPathFactory, layout: hydro.Layout
+) -> None:
+    folder = tmp_path_factory.mktemp("program")
+    file, written = folder / "line.toml", folder / "line.json"
+    file.write_text(description(layout), encoding="utf-8")
+    done = subprocess.run(
+        [CHECK_LINE, str(file), "--json", str(written)], capture_output=True, text=True
+    )
+    assert done.returncode in (0, 1), done.stderr
+    of_program = json.loads(written.read_text(encoding="utf-8"))
+    solution = hydro.solve(layout)
+    for line, line_of_program in zip(solution.lines, of_program["lines"], strict=True):
+        assert line.name == line_of_program["name"]
+        for name in SERIES:
+            assert getattr(line, name).si.tolist() == line_of_program[name]
+    assert solution.inflow.to(m3_per_s) == of_program["supply"]["inflow"]
+    if layout.faults:
+        before = hydro.solve(layout.without_faults())
+        assert before.to_dict(None) == {"format": of_program["format"], **of_program["before"]} | {
+            "before": None,
+            "comparison": None,
+        }
+        assert hydro.to_json(before, solution) == written.read_text(encoding="utf-8")
+    else:
+        assert hydro.to_json(solution) == written.read_text(encoding="utf-8")
+
+
+@settings(max_examples=15)
+@given(layouts())
+def test_a_layout_survives_pickle_and_copy(layout: hydro.Layout) -> None:
+    again = pickle.loads(pickle.dumps(layout))
+    assert again == layout and hash(again) == hash(layout) and again.faults == layout.faults
+    assert bits(hydro.solve(again)) == bits(hydro.solve(layout))
+    assert copy.copy(layout) is layout and copy.deepcopy(layout) is layout
+    solution = hydro.solve(layout)
+    solved = pickle.loads(pickle.dumps(solution))
+    assert bits(solved) == bits(solution) and hydro.to_json(solved) == hydro.to_json(solution)
+    assert solved.layout == layout
+
+
+@settings(max_examples=15)
+@given(layouts())
+def test_lines_and_faults_are_taken_in_and_out(layout: hydro.Layout) -> None:
+    sound = layout.without_faults()
+    assert sound.faults == ()
+    assert sound.with_faults(layout.faults) == layout
+    one_by_one = sound
+    for fault in layout.faults:
+        one_by_one = one_by_one.with_fault(fault)
+    assert one_by_one == layout
+    more = sound.with_line(sound.lines[0].replace(name="one more"))
+    assert len(more.lines) == len(sound.lines) + 1
+    assert more != sound and more.without("one more") == sound
+    for line in sound.lines:
+        assert sound.line(line.name) == line == sound.lines[sound.index_of(line.name)]
+        assert sound.with_line(line) == sound
+
+
+# Records
+
+
+@pytest.mark.parametrize("kind", DESCRIPTIONS, ids=lambda kind: kind.__name__)
+def test_a_record_is_what_it_prints_what_it_pickles_and_what_it_was_made_of(kind: type) -> None:
+    @given(records(kind), records(kind))
+    def examine(record: Any, other: Any) -> None:
+        fields = {name: getattr(record, name) for name in parameters(kind)}
+        for again in (
+            eval(repr(record)),
+            pickle.loads(pickle.dumps(record)),
+            kind(**fields),
+            other.replace(**fields),
+            record.replace(),
+        ):
+            assert type(again) is kind and again == record and hash(again) == hash(record)
+            assert {name: getattr(again, name) for name in parameters(kind)} == fields
+        assert copy.copy(record) is record and copy.deepcopy(record) is record
+        others = {name: getattr(other, name) for name in parameters(kind)}
+        assert (record == other) == (fields == others)
+
+    examine()
