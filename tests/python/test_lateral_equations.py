@@ -38,13 +38,13 @@ def random_lateral(seed: int) -> Lateral:
     pressure = dice.uniform(150e3, 500e3)
     count = int(dice.integers(2, 61))
     flow = np.exp(dice.uniform(np.log(2e-6), np.log(2e-4)))
-    bore = (count * flow / dice.uniform(0.5, 2.5) * 4 / np.pi) ** 0.5
+    bore = (count * flow / dice.uniform(1, 3) * 4 / np.pi) ** 0.5
     return Lateral(
         pressure=pressure,
         bore=bore,
         coefficient=dice.uniform(90, 150),
         count=count,
-        spacing=dice.uniform(0.3, 4),
+        spacing=dice.uniform(0.3, 8),
         rise=dice.uniform(-5, 5),
         riser=dice.uniform(0, 1.5),
         flow=flow,
