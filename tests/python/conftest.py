@@ -1,6 +1,7 @@
 """Layouts that many tests share, and how the random ones run."""
 
 import importlib.util
+import tempfile
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ BENCH = Path(__file__).resolve().parents[2] / "examples" / "ouzel_bench.toml"
 
 if importlib.util.find_spec("hypothesis"):
     from hypothesis import HealthCheck, Phase, settings
+    from hypothesis.configuration import set_hypothesis_home_dir
 
     # The same cases in every run, on machines of any speed; nothing is left in the folder.
     settings.register_profile(
@@ -24,6 +26,7 @@ if importlib.util.find_spec("hypothesis"):
         suppress_health_check=[HealthCheck.too_slow],
     )
     settings.load_profile("repeatable")
+    set_hypothesis_home_dir(tempfile.gettempdir())
 
 
 @pytest.fixture(scope="session")

@@ -1,31 +1,189 @@
-"""Every public name of the C++ headers is reachable, and speaks Python."""
+"""Every public name of the C++ headers is reachable under the same name, and speaks Python."""
 
 import re
-from pathlib import Path
 
 import pytest
+from headers import ROOT, declared_in_namespace, fields_of, members_of, structs
 
 import hydro
+import hydro._hydro as inside
 
-ROOT = Path(__file__).resolve().parents[2]
+# What is told otherwise in Python, and how.
+ELSEWHERE = {
+    "CheckOptions": "the keywords of check",
+    "DrawingOptions": "the keywords of to_svg",
+    "EmissionDesign": "the keywords of design_emission_uniformity",
+    "ReportOptions": "the keywords of report",
+    "SolveOptions": "the keywords of solve",
+    "Quantity": "a template; its classes have names: Pressure",
+    "Series": "a template; its classes have names: PressureSeries",
+    "Uniformity": "a template; its classes have names: FlowUniformity",
+    "Unit": "a template; its classes have names: PressureUnit",
+    "Acceleration": "only gravity is one, which is a number",
+    "from_text": 'Pressure("25 psi")',
+    "si": "the .si of a series; of one quantity .to(unit)",
+    "plain": "a number needs no unit",
+    "to_message": "the words of messages, which Python hears ready made",
+    "in_quotes": "likewise",
+    "list_in_quotes": "likewise",
+    "listed_at_most": "likewise",
+    "is_control": "likewise",
+}
+RISKY_UNITS = {"K", "h", "min", "s"}  # namesakes of common variables live in hydro.units
+KEYWORDS = {
+    "CheckOptions": "check",
+    "DrawingOptions": "to_svg",
+    "EmissionDesign": "design_emission_uniformity",
+    "ReportOptions": "report",
+    "SolveOptions": "solve",
+}
+TEMPLATES = {"Series": "PressureSeries", "Uniformity": "FlowUniformity", "Unit": "PressureUnit"}
+MEMBERS_ELSEWHERE = {
+    "Series": {  # as Python's own sequences
+        "size": "len()",
+        "empty": "len() == 0",
+        "at": "[]",
+        "front": "[0]",
+        "back": "[-1]",
+        "begin": "iter()",
+        "end": "iter()",
+    },
+    "Unit": {  # what converts by
+        "numerator": "number * unit",
+        "denominator": "number * unit",
+        "before": "number * unit",
+        "after": "number * unit",
+        "to_si": "number * unit",
+        "from_si": ".to(unit)",
+    },
+}
 
 
-def test_names():
-    import hydro._hydro as inside
+def test_every_name_of_the_headers_is_reachable() -> None:
+    declared = declared_in_namespace()
+    assert len(declared) > 150 and {"solve", "Pipe", "psi", "UnitSystem", "gravity"} <= declared
+    missing = {
+        name
+        for name in declared - set(ELSEWHERE) - RISKY_UNITS
+        if not hasattr(hydro, name) or name not in hydro.__all__
+    }
+    assert missing == set()
+    assert set(ELSEWHERE) <= declared, "an exception that is none any more"
+    assert not [name for name in ELSEWHERE if hasattr(hydro, name)]
+    assert all(hasattr(hydro.units, name) and not hasattr(hydro, name) for name in RISKY_UNITS)
 
+
+def test_nothing_is_public_in_python_alone() -> None:
+    made_of_templates = {
+        name
+        for name in hydro.__all__
+        if re.fullmatch(r"(\w+)(Series|Unit|Uniformity)", name) and name not in ELSEWHERE
+    }
+    assert set(hydro.__all__) - declared_in_namespace() - made_of_templates == {
+        "__version__",
+        "units",
+    }
+
+
+@pytest.mark.parametrize("name", structs())
+def test_every_member_of_a_struct_is_reachable(name: str) -> None:
+    fields, methods = members_of(name)
+    if name in KEYWORDS:
+        text = getattr(hydro, KEYWORDS[name]).__doc__
+        assert all(f"{field}: " in text for field in fields)
+        return
+    kind = getattr(hydro, TEMPLATES.get(name, name))
+    elsewhere = MEMBERS_ELSEWHERE.get(name, {})
+    of_an_error = {"problems", "unfinished"} if issubclass(kind, Exception) else set()
+    missing = {member for member in (*fields, *methods) if not hasattr(kind, member)}
+    assert missing - of_an_error == set(elsewhere)
+    for field in set(fields) - set(elsewhere):
+        assert isinstance(getattr(kind, field), property)
+
+
+@pytest.mark.parametrize("name", [name for name in structs() if hasattr(hydro, name)])
+def test_a_struct_has_no_other_attributes_than_in_cpp(name: str) -> None:
+    fields, methods = members_of(name)
+    own = {key for key in vars(getattr(hydro, name)) if not key.startswith("_")}
+    of_python = {"replace", "to_dict", "to_dataframe"}
+    assert own - {*fields, *methods} <= of_python
+
+
+def test_names() -> None:
     public = {name for name in vars(inside) if not name.startswith("_")}
     in_python = {"__version__", "units", "InvalidInput", "NotSolved"}
     in_python |= {"UnitSystem", "FirstOutlet", "OutletState"}
-    assert (public - {"s", "min", "h", "K"}) | in_python == set(hydro.__all__)
-    assert all(hasattr(hydro.units, risky) for risky in ("s", "min", "h", "K"))
+    assert (public - RISKY_UNITS) | in_python == set(hydro.__all__)
     assert hydro.Pressure.__module__ == hydro.InvalidInput.__module__ == "hydro"
     stated = re.search(r"project\(.*?VERSION (\S+)", (ROOT / "CMakeLists.txt").read_text(), re.S)
-    assert hydro.__version__ == stated[1]
+    assert stated and hydro.__version__ == stated[1]
 
 
 @pytest.mark.parametrize("name", sorted(hydro.__all__))
-def test_signatures_speak_python(name):
+def test_signatures_speak_python(name: str) -> None:
     thing = getattr(hydro, name)
     described = [thing, *vars(thing).values()] if isinstance(thing, type) else [thing]
     for part in described:
         assert not re.search(r"::|boost", getattr(part, "__doc__", None) or "")
+
+
+# One vocabulary: fields of C++, keywords of Python, keys of a file
+
+FILE = """
+[site]
+x = 1
+[water]
+x = 1
+[supply]
+x = 1
+pressure = "3 bar"
+[pipe.lateral]
+x = 1
+inside_diameter = "1 in"
+hazen_williams = 150
+[outlet.spray]
+x = 1
+flow = "1 gpm"
+at = "20 psi"
+[[line]]
+x = 1
+name = "row 1"
+pipe = "lateral"
+outlet = "spray"
+count = 3
+spacing = "1 m"
+riser = { x = 1, height = "1 m" }
+"""
+PARTS = {  # what a part is called in a message of the reader
+    "Site": "site: ",
+    "Water": "water: ",
+    "Supply": "supply: ",
+    "Pipe": 'pipe "lateral": ',
+    "Outlet": 'outlet "spray": ',
+    "Line": 'line "row 1": ',
+    "Riser": 'line "row 1": riser.',
+}
+NO_KEYS = {
+    "Site": {"name", "units"},  # `name` of the whole file; units follow from the supply's
+    "Pipe": {"name"},  # of its table
+    "Outlet": {"name"},
+}
+KEYS_ALONE = {"Pipe": {"size"}, "Riser": {"size", "kind"}}  # bore and wall by nominal_pipe
+
+
+@pytest.mark.parametrize("name", PARTS)
+def test_fields_are_keywords_and_keys(name: str) -> None:
+    kind = getattr(hydro, name)
+    with pytest.raises(TypeError) as refused:
+        kind(x=1)
+    assert str(refused.value) == f"{name} has no x; it takes {', '.join(fields_of(name))}"
+    with pytest.raises(TypeError) as refused:
+        kind().replace(x=1)
+    assert str(refused.value) == f"{name} has no x; it has {', '.join(fields_of(name))}"
+
+    with pytest.raises(hydro.InvalidInput) as read:
+        hydro.read_layout_text(FILE)
+    said = f'{PARTS[name]}"x": is not a key known here; accepted are '
+    (accepted,) = (line.split(said)[1] for line in str(read.value).splitlines() if said in line)
+    fields = set(fields_of(name)) - NO_KEYS.get(name, set())
+    assert set(accepted.split(", ")) == fields | KEYS_ALONE.get(name, set())
