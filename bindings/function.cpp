@@ -39,6 +39,15 @@ void Signature::bind(const py::args& args, const py::kwargs& kwargs, py::handle*
                               : "at most " + std::to_string(by_place) + " arguments by place") +
                          ", but got " + std::to_string(args.size()) + "; it takes " +
                          names_of(parameters_));
+  const auto refuse_unknown = [&] {
+    for (const auto& [key, value] : kwargs) {
+      const std::string name = py::str(key);
+      if (std::none_of(parameters_.begin(), parameters_.end(), [&](const Parameter& parameter) {
+            return name == parameter.name;
+          }))
+        throw py::type_error(function_ + " has no " + name + "; it takes " + names_of(parameters_));
+    }
+  };
   std::size_t keywords_used = 0;
   for (std::size_t i = 0; i < parameters_.size(); ++i) {
     const Parameter& parameter = parameters_[i];
@@ -48,18 +57,13 @@ void Signature::bind(const py::args& args, const py::kwargs& kwargs, py::handle*
       if (named != nullptr) throw py::type_error(function_ + " got " + parameter.name + " twice");
       named = PyTuple_GET_ITEM(args.ptr(), static_cast<py::ssize_t>(i));
     }
-    if (named == nullptr && !parameter.fallback)
+    if (named == nullptr && !parameter.fallback) {
+      refuse_unknown();  // perhaps it is misspelt
       throw py::type_error(function_ + " needs " + parameter.name);
+    }
     bound[i] = named != nullptr ? named : parameter.fallback.ptr();
   }
-  if (keywords_used == kwargs.size()) return;
-  for (const auto& [key, value] : kwargs) {
-    const std::string name = py::str(key);
-    if (std::none_of(parameters_.begin(), parameters_.end(), [&](const Parameter& parameter) {
-          return name == parameter.name;
-        }))
-      throw py::type_error(function_ + " has no " + name + "; it takes " + names_of(parameters_));
-  }
+  if (keywords_used < kwargs.size()) refuse_unknown();
 }
 
 std::string Signature::list(const std::string& self, const std::vector<std::string>* types) const {

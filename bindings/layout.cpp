@@ -218,17 +218,18 @@ void bind_class(py::module_& module) {
       [](const PossibleFaults& self) { return self.skipped; },
       "The faults that do not fit.");
 
-  const Signature init("__init__",
-                       {"supply", "lines", may_be_left_out("water"), may_be_left_out("site")});
+  const Signature signature("Layout",
+                            {"supply", "lines", may_be_left_out("water"), may_be_left_out("site")});
+  const Signature init("__init__", signature.parameters());
   const std::vector<std::string> types{"Supply", "Iterable[Line]", "Water | None", "Site | None"};
-  layout.def(py::init([init](const py::args& args, const py::kwargs& kwargs) {
+  layout.def(py::init([signature](const py::args& args, const py::kwargs& kwargs) {
                py::handle given[4];
-               init.bind(args, kwargs, given);
+               signature.bind(args, kwargs, given);
                return Layout(
-                   Type<Supply>::from(given[0], init.where(0)),
-                   Type<std::vector<Line>>::from(given[1], init.where(1)),
-                   Type<std::optional<Water>>::from(given[2], init.where(2)).value_or(Water{}),
-                   Type<std::optional<Site>>::from(given[3], init.where(3)).value_or(Site{}));
+                   Type<Supply>::from(given[0], signature.where(0)),
+                   Type<std::vector<Line>>::from(given[1], signature.where(1)),
+                   Type<std::optional<Water>>::from(given[2], signature.where(2)).value_or(Water{}),
+                   Type<std::optional<Site>>::from(given[3], signature.where(3)).value_or(Site{}));
              }),
              documentation(init, "__init__", true, types, "None", "").c_str());
   property(layout, "supply", &Layout::supply, "Supply", "What feeds it.", inside);
