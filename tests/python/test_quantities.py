@@ -1,10 +1,20 @@
 """Quantities: numbers with a unit, what is printed of them, and what is refused."""
 
+import copy
 import math
+import pickle
 import re
+from collections.abc import Callable
+from typing import Any
 
 import numpy as np
 import pytest
+
+pytest.importorskip("hypothesis")
+
+from hypothesis import assume, given
+from hypothesis import strategies as st
+from random_parts import QUANTITIES, finite, quantities, units_of
 
 import hydro
 from hydro import *  # noqa: F403  what is printed of a quantity is valid input after this
@@ -36,7 +46,9 @@ MOST_UNITS = 8  # of one quantity
         (10 * hydro.ft_per_s, hydro.Velocity, m_per_s, 3.048),
     ],
 )
-def test_a_number_times_a_unit_is_a_quantity_and_reads_back(quantity, kind, unit, number):
+def test_a_number_times_a_unit_is_a_quantity_and_reads_back(
+    quantity: Any, kind: type, unit: Any, number: float
+) -> None:
     assert type(quantity) is kind
     assert type(quantity.to(unit)) is float
     assert quantity.to(unit) == pytest.approx(number, rel=1e-15)
@@ -63,12 +75,12 @@ def test_a_number_times_a_unit_is_a_quantity_and_reads_back(quantity, kind, unit
         (m_per_s, "m_per_s"),
     ],
 )
-def test_what_is_printed_is_readable(quantity, text):
+def test_what_is_printed_is_readable(quantity: Any, text: str) -> None:
     assert repr(quantity) == text
 
 
 @pytest.mark.parametrize("unit", [psi, kPa, hydro.bar, gpm, gph, hydro.lph, ft, inch, mm, m_per_s])
-def test_what_is_printed_of_a_quantity_is_the_same_quantity(unit):
+def test_what_is_printed_of_a_quantity_is_the_same_quantity(unit: Any) -> None:
     for number in np.random.default_rng(7).uniform(-300, 300, 200):
         for quantity in (number * unit, round(number, 2) * unit, 1e-9 * number * unit):
             assert eval(repr(quantity)) == quantity
@@ -77,7 +89,7 @@ def test_what_is_printed_of_a_quantity_is_the_same_quantity(unit):
         assert len(text) <= len(str(round(number, 2))) + MOST_UNITS
 
 
-def test_arithmetic_and_order():
+def test_arithmetic_and_order() -> None:
     assert 25 * psi + 5 * psi == 30 * psi
     assert 25 * psi - 5 * psi == 20 * psi
     assert 2 * (25 * psi) == (25 * psi) * 2 == 50 * psi
@@ -125,7 +137,9 @@ def test_arithmetic_and_order():
         (lambda: (25 * psi).to("psi"), "unit: 'psi' is a str, not a PressureUnit: write one of "),
     ],
 )
-def test_what_is_no_such_quantity_is_refused_and_told_what_to_write(use, message):
+def test_what_is_no_such_quantity_is_refused_and_told_what_to_write(
+    use: Callable[[], object], message: str
+) -> None:
     with pytest.raises(TypeError, match="^" + re.escape(message)):
         use()
 
@@ -146,11 +160,135 @@ def test_what_is_no_such_quantity_is_refused_and_told_what_to_write(use, message
         lambda: 2 * (20 * hydro.degC),
     ],
 )
-def test_other_products_are_refused(use):
+def test_other_products_are_refused(use: Callable[[], object]) -> None:
     with pytest.raises(TypeError):
         use()
 
 
-def test_a_quantity_cannot_be_changed():
+def test_a_quantity_cannot_be_changed() -> None:
     with pytest.raises(AttributeError):
         (25 * psi).value = 3
+
+
+# Round trips
+
+
+@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: kind.__name__)
+def test_a_quantity_survives_repr_str_pickle_and_copy(kind: type) -> None:
+    @given(quantities(kind))
+    def examine(quantity: Any) -> None:
+        for again in (
+            eval(repr(quantity)),
+            kind(str(quantity)),
+            kind(quantity),
+            pickle.loads(pickle.dumps(quantity)),
+        ):
+            assert type(again) is kind
+            assert again == quantity and not again != quantity and hash(again) == hash(quantity)
+        assert copy.copy(quantity) is quantity and copy.deepcopy(quantity) is quantity
+
+    examine()
+
+
+@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: kind.__name__)
+def test_a_number_reads_back_in_every_unit(kind: type) -> None:
+    # Away from the ends of the range of doubles, which factors of up to 6e13 would reach.
+    numbers = finite(1e250).filter(lambda number: number == 0 or abs(number) > 1e-250)
+
+    @given(numbers, st.sampled_from(units_of(kind)))
+    def examine(number: float, unit: Any) -> None:
+        quantity = number * unit
+        assert type(quantity) is kind and quantity == unit * number
+        # Two products and two quotients are 4 roundings of half a unit in the last place, which is
+        # at most twice as large at the other end of a power of 2. Temperatures have 4 sums more,
+        # of up to 460 degrees.
+        near = 4 * math.ulp(number)
+        if kind is hydro.Temperature:
+            near = 8 * math.ulp(abs(number) + 460)
+        assert type(quantity.to(unit)) is float
+        assert abs(quantity.to(unit) - number) <= near
+        assert quantity.to(unit) == quantity / unit
+
+    examine()
+
+
+@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: kind.__name__)
+def test_quantities_are_ordered_as_their_numbers(kind: type) -> None:
+    @given(finite(1e250), finite(1e250), st.sampled_from(units_of(kind)))
+    def examine(a: float, b: float, unit: Any) -> None:
+        low, high = min(a, b) * unit, max(a, b) * unit
+        # Rounding keeps the order, and may make two of one.
+        assert low <= high and high >= low and not high < low and not low > high
+        assert (low < high) == (high > low) == (low != high) == (not low == high)
+        assert low != high or hash(low) == hash(high)
+
+    examine()
+
+
+@pytest.mark.parametrize(
+    "product, factors",
+    [
+        (6 * hydro.ft2, (2 * ft, 3 * ft)),
+        (6 * hydro.m3, (2 * hydro.m2, 3 * m)),
+        (6 * m, (2 * m_per_s, 3 * hydro.units.s)),
+        (6 * hydro.m3_per_s, (2 * m_per_s, 3 * hydro.m2)),
+        (6 * hydro.gallon, (2 * gpm, 3 * hydro.units.min)),
+        (6 * hydro.Pa_s, (2 * hydro.kg_per_m3, 3 * hydro.m2_per_s)),
+    ],
+)
+def test_a_product_of_quantities_and_what_follows_from_it(product: Any, factors: Any) -> None:
+    one, other = factors
+    unit, one_unit, other_unit = (
+        next(unit for unit in units_of(type(value)) if str(value).endswith(" " + unit.symbol))
+        for value in (product, one, other)
+    )
+    for made in (one * other, other * one):
+        assert type(made) is type(product)
+        assert made.to(unit) == pytest.approx(6, rel=1e-15)
+    assert type(product / one) is type(other) and type(product / other) is type(one)
+    assert (product / one).to(other_unit) == pytest.approx(3, rel=1e-15)
+    assert (product / other).to(one_unit) == pytest.approx(2, rel=1e-15)
+    assert product / product == 1.0
+
+
+def test_a_quantity_is_not_divided_by_nothing() -> None:
+    for use in (lambda: 1 * psi / 0, lambda: 1 * psi / (0 * psi), lambda: 1 * ft / (0 * ft)):
+        with pytest.raises(ZeroDivisionError):
+            use()
+
+
+@given(quantities(hydro.Pressure), finite(1e6))
+def test_arithmetic_is_that_of_the_numbers_in_si(pressure: hydro.Pressure, factor: float) -> None:
+    number, pascal = pressure.to(hydro.Pa), hydro.Pa
+    assume(math.isfinite(number))
+    assert (pressure + pressure).to(pascal) == number + number
+    assert (pressure - 2 * pascal).to(pascal) == number - 2
+    assert (pressure * factor).to(pascal) == (factor * pressure).to(pascal) == number * factor
+    assert (-pressure).to(pascal) == -number and (+pressure) == pressure
+    assert abs(pressure).to(pascal) == abs(number) and bool(pressure) == bool(number)
+    if factor:
+        assert (pressure / factor).to(pascal) == number / factor
+        assert pressure / (factor * pascal) == number / factor
+
+
+@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: kind.__name__)
+def test_units_are_values(kind: type) -> None:
+    all_units = units_of(kind)
+    assert len({unit.symbol for unit in all_units}) == len({*all_units}) == len(all_units)
+    for unit in all_units:
+        assert pickle.loads(pickle.dumps(unit)) == unit == eval(repr(unit)) == copy.copy(unit)
+        assert str(unit) == unit.symbol and f"{unit}" == unit.symbol
+        assert kind(f"1 {unit.symbol}") == 1 * unit
+        assert unit != 1 and unit != unit.symbol
+        with pytest.raises(AttributeError):
+            unit.symbol = "other"
+
+
+@pytest.mark.parametrize("text", ["inf", "-inf", "nan"])
+def test_what_is_not_finite_is_printed_and_read_too(text: str) -> None:
+    pressure = float(text) * psi
+    assert repr(pressure) == f"float('{text}') * psi" and str(pressure) == f"{text} psi"
+    again = eval(repr(pressure))
+    assert again == pressure or text == "nan" and math.isnan(again.to(psi))
+    with pytest.raises(hydro.InvalidInput):
+        hydro.Pressure(str(pressure))  # none that a person writes
