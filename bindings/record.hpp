@@ -131,6 +131,9 @@ class Record {
           },
           field.as_result,
           field.text);
+    special(made, "__repr__", "str", [fields = fields_, name = std::string(name_)](const S& self) {
+      return "<hydro." + name + ": " + outline(self, *fields) + ">";
+    });
     return made;
   }
 
@@ -186,6 +189,20 @@ class Record {
       list += list.empty() ? "" : ", ";
       if (!field.needed) list += field.name + std::string("=");
       list += std::string(py::repr(value));
+    }
+    return list;
+  }
+
+  /// What a result holds, as far as it says itself in a few words.
+  static std::string outline(const S& self, const Fields<S>& fields) {
+    constexpr std::size_t few = 40;
+    std::string list;
+    for (const Field<S>& field : fields) {
+      const py::object value = field.value(self);
+      std::string text = py::repr(value);
+      if (text.size() > few)
+        text = py::hasattr(value, "__len__") ? std::to_string(py::len(value)) + " of them" : "...";
+      list += (list.empty() ? "" : ", ") + std::string(field.name) + " " + text;
     }
     return list;
   }

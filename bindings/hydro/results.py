@@ -9,7 +9,22 @@ if TYPE_CHECKING:
 
     import pandas
 
-from ._hydro import Check, Layout, LineSolution, Solution, UnitSet, to_csv, to_json, unit_set
+    from ._hydro import AboveMaximum, BelowMinimum, BelowRated, Pressure, UnitSet
+
+from ._hydro import (
+    Check,
+    Comparison,
+    Layout,
+    LineSolution,
+    Solution,
+    gpm,
+    kPa,
+    lpm,
+    psi,
+    to_csv,
+    to_json,
+    unit_set,
+)
 
 MOST_ROWS = 60
 """of a table; of a longer line the ends are shown"""
@@ -116,23 +131,48 @@ def _html_of_solution(solution: Solution) -> str:
     )
 
 
-def _html_of_check(found: Check) -> str:
+def _both(pressure: Pressure) -> str:
+    """For what does not know the units of its readers."""
+    return f"{pressure.to(psi):.1f} psi ({pressure.to(kPa):.0f} kPa)"
+
+
+def _table_of_findings(
+    below_rated: Iterable[BelowRated],
+    below_minimum: Iterable[BelowMinimum],
+    above_maximum: Iterable[AboveMaximum] = (),
+) -> str:
     rows = [
         (short.line, short.outlet, "below rated", short.pressure, short.rated)
-        for short in found.below_rated
+        for short in below_rated
     ]
     rows += [
-        (low.line, low.outlet, "below minimum", low.pressure, low.minimum)
-        for low in found.below_minimum
+        (low.line, low.outlet, "below minimum", low.pressure, low.minimum) for low in below_minimum
     ]
     rows += [
         (high.line, high.outlet, "above maximum", high.pressure, high.maximum)
-        for high in found.above_maximum
+        for high in above_maximum
     ]
-    if not rows:
-        return "<p>Every outlet has the pressure that it needs.</p>"
     columns = ["line", "outlet", "is", "pressure", "judged by"]
-    return _table("", columns, [[str(cell) for cell in row] for row in rows])
+    cells = [
+        [line, str(outlet), what, _both(pressure), _both(limit)]
+        for line, outlet, what, pressure, limit in rows
+    ]
+    return _table("", columns, cells) if rows else ""
+
+
+def _html_of_check(found: Check) -> str:
+    table = _table_of_findings(found.below_rated, found.below_minimum, found.above_maximum)
+    return table or "<p>Every outlet has the pressure that it needs.</p>"
+
+
+def _html_of_comparison(change: Comparison) -> str:
+    flows = (
+        f"<p>{change.escaping.to(gpm):.1f} gal/min ({change.escaping.to(lpm):.0f} L/min) more "
+        f"escape; the other outlets miss {change.missing.to(gpm):.1f} gal/min "
+        f"({change.missing.to(lpm):.0f} L/min).</p>"
+    )
+    table = _table_of_findings(change.newly_below_rated, change.newly_below_minimum)
+    return flows + (table or "<p>No other outlet falls below its pressures.</p>")
 
 
 def _html_of_layout(layout: Layout) -> str:
@@ -160,6 +200,7 @@ def add_methods() -> None:
         (Solution, "_repr_html_", _html_of_solution),
         (LineSolution, "_repr_html_", _html_of_line_solution),
         (Check, "_repr_html_", _html_of_check),
+        (Comparison, "_repr_html_", _html_of_comparison),
         (Layout, "_repr_html_", _html_of_layout),
     ):
         setattr(owner, name, function)
