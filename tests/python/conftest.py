@@ -2,6 +2,7 @@
 
 import importlib.util
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -22,7 +23,7 @@ if importlib.util.find_spec("hypothesis"):
         derandomize=True,
         database=None,
         max_examples=30,
-        phases=[Phase.explicit, Phase.generate],  # finding a smaller layout that fails takes minutes
+        phases=[Phase.explicit, Phase.generate],  # a smaller layout that fails takes minutes
         suppress_health_check=[HealthCheck.too_slow],
     )
     settings.load_profile("repeatable")
@@ -30,23 +31,25 @@ if importlib.util.find_spec("hypothesis"):
 
 
 @pytest.fixture(scope="session")
-def bench():
+def bench() -> hydro.Layout:
     return hydro.read_layout(BENCH)
 
 
 @pytest.fixture(scope="session")
-def before(bench):
+def before(bench: hydro.Layout) -> hydro.Solution:
     return hydro.solve(bench.without_faults())
 
 
 @pytest.fixture(scope="session")
-def after(bench):
+def after(bench: hydro.Layout) -> hydro.Solution:
     return hydro.solve(bench)
 
 
 @pytest.fixture(scope="session")
-def layout():
-    def make(pressure="40 psi", count=24, ground_rise="0 ft"):
+def layout() -> Callable[..., hydro.Layout]:
+    def make(
+        pressure: str = "40 psi", count: int = 24, ground_rise: str = "0 ft"
+    ) -> hydro.Layout:
         text = LINE.format(pressure=pressure, count=count, ground_rise=ground_rise)
         return hydro.read_layout_text(text)
 

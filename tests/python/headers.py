@@ -1,4 +1,4 @@
-"""What the public C++ headers declare, read off their text, which clang-format keeps in one form."""
+"""What the public C++ headers declare, by their text, which clang-format keeps in one form."""
 
 import re
 from functools import cache
@@ -34,7 +34,8 @@ def declared_in_namespace() -> set[str]:
 
 
 def body_of(name: str) -> str:
-    found = re.search(rf"^(?:struct|class) {name} (?:: [^{{]*)?\{{\n(.*?)^\}};", text_of_headers(), re.M | re.S)
+    form = rf"^(?:struct|class) {name} (?:: [^{{]*)?\{{\n(.*?)^\}};"
+    found = re.search(form, text_of_headers(), re.M | re.S)
     assert found, name
     return found[1]
 

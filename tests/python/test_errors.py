@@ -1,11 +1,21 @@
 """What is refused, and in which words."""
 
+import inspect
 import re
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
 
+import numpy as np
 import pytest
+
+pytest.importorskip("hypothesis")
+
+from random_parts import DESCRIPTIONS, needed, parameters, units_of
 from sample_line import LINE
 
 import hydro
+from hydro import ft, psi
 
 
 @pytest.mark.parametrize(
@@ -19,12 +29,14 @@ import hydro
         (lambda bench: hydro.read_layout("no such file"), "no such file"),
     ],
 )
-def test_invalid_input(bench, use, message):
+def test_invalid_input(
+    bench: hydro.Layout, use: Callable[[hydro.Layout], object], message: str
+) -> None:
     with pytest.raises(hydro.InvalidInput, match=message):
         use(bench)
 
 
-def test_all_mistakes_of_a_file_are_told_with_their_place(tmp_path):
+def test_all_mistakes_of_a_file_are_told_with_their_place(tmp_path: Path) -> None:
     file = tmp_path / "farm.toml"
     text = LINE.format(pressure="40", count=0, ground_rise="0 psi")
     file.write_text(text)
@@ -35,10 +47,144 @@ def test_all_mistakes_of_a_file_are_told_with_their_place(tmp_path):
     assert wrong == ["pressure", "count", "ground_rise"]
 
 
-def test_errors_are_pythons_own_kinds():
+def test_errors_are_pythons_own_kinds() -> None:
     assert issubclass(hydro.InvalidInput, ValueError)
     assert issubclass(hydro.NotSolved, RuntimeError)
     with pytest.raises(TypeError):
         hydro.solve("farm.toml")
     with pytest.raises(TypeError):
         hydro.read_layout(3)
+
+
+# Arguments
+
+
+class Odd:
+    """Nothing that anything accepts."""
+
+    def __repr__(self) -> str:
+        return "odd"
+
+
+FUNCTIONS = [name for name in hydro.__all__ if inspect.isfunction(getattr(hydro, name))]
+
+
+@pytest.mark.parametrize("name", FUNCTIONS)
+def test_a_function_says_what_it_needs_and_takes(name: str) -> None:
+    function = getattr(hydro, name)
+    stated = inspect.signature(function).parameters
+    everything = ", ".join(stated) or "nothing"
+    needed_ones = [key for key, value in stated.items() if value.default is value.empty]
+    odd = {key: Odd() for key in stated}
+    with pytest.raises(TypeError, match=f"^{name} has no colour; it takes {everything}$"):
+        function(**odd, colour="red")
+    with pytest.raises(TypeError, match=f"^{name} takes .*, but got 9; it takes {everything}$"):
+        function(*9 * [Odd()])
+    if needed_ones:
+        with pytest.raises(TypeError, match=f"^{name} needs {needed_ones[0]}$"):
+            function()
+        one_of = "|".join(stated)
+        with pytest.raises(TypeError, match=rf"^({one_of}): odd is an Odd, not an? \w+"):
+            function(**odd)
+
+
+@pytest.mark.parametrize("name", [kind.__name__ for kind in DESCRIPTIONS])
+def test_every_field_refuses_what_is_of_another_type(name: str) -> None:
+    kind = getattr(hydro, name)
+    types = parameters(kind)
+    blank = {key: right_value(types[key]) for key in needed(kind)}
+    for key, type_ in types.items():
+        assert getattr(kind(**{**blank, key: right_value(type_)}), key) == right_value(type_)
+        for value, message in wrong_values(type_):
+            with pytest.raises(TypeError, match=rf"^{key}(\[0\])?: {message}"):
+                kind(**{**blank, key: value})
+            with pytest.raises(TypeError, match=rf"^{key}(\[0\])?: {message}"):
+                kind(**blank).replace(**{key: value})
+
+
+def right_value(type_: str) -> Any:
+    """One that a parameter of this type accepts, as its property gives it back."""
+    type_ = type_.removesuffix(" | None")
+    if several := re.fullmatch(r"Iterable\[(.*)\]", type_):
+        return (right_value(several[1]),)
+    plain = {"str": "a", "int": 3, "float": 0.25, "UnitSystem | str": hydro.UnitSystem.us}
+    if type_ in plain:
+        return plain[type_]
+    kind = getattr(hydro, type_)
+    if kind in DESCRIPTIONS:
+        return kind(**{key: right_value(parameters(kind)[key]) for key in needed(kind)})
+    return 7 * units_of(kind)[0]
+
+
+def wrong_values(type_: str) -> list[tuple[Any, str]]:
+    """What a parameter of this type refuses, and how it begins to say so."""
+    none = [] if type_.endswith(" | None") else [(None, "is None, not an? ")]
+    type_ = type_.removesuffix(" | None")
+    if several := re.fullmatch(r"Iterable\[(.*)\]", type_):
+        inner = [([value], message) for value, message in wrong_values(several[1])]
+        alone = [(3, "3 is a bare number, not a list"), ("ab", "'ab' is a str, not a list")]
+        return [*none, *inner, *alone]
+    plain = {
+        "str": [(3, "3 is a bare number, not a str"), (b"a", "b'a' is a bytes, not a str")],
+        "int": [
+            (2.5, "2.5 is a bare number, not an int: write a whole number"),
+            ("3", "'3' is a str, not an int"),
+            (True, "True is a bool, not an int"),
+        ],
+        "float": [
+            ("0.5", "'0.5' is a str, not a number"),
+            (True, "True is a bool, not a number"),
+            (1 * psi, r"1 \* psi is a Pressure, not a number"),
+            ([0.5], r"\[0.5\] is a list, not a number"),
+        ],
+        "UnitSystem | str": [(3, "3 is a bare number, not a str")],
+    }
+    odd = (Odd(), "odd is an Odd, not an? ")
+    if type_ in plain:
+        return [*none, odd, *plain[type_]]
+    kind = getattr(hydro, type_)
+    if kind in DESCRIPTIONS:
+        number, text = f"3 is a bare number, not an? {type_}", f"'a' is a str, not an? {type_}"
+        return [*none, odd, (3, number), ("a", text)]
+    other = 1 * psi if type_ != "Pressure" else 1 * ft
+    unit = re.escape(repr(units_of(kind)[0]))
+    return [
+        *none,
+        odd,
+        (0.5, rf"0.5 is a bare number, not an? {type_}: write 0.5 \* [\w.]+$"),
+        ("1 ft", f"'1 ft' is a str, not an? {type_}: write a number times one of "),
+        (other, rf"1 \* \w+ is a {type(other).__name__}, not an? {type_}: write a number times"),
+        (units_of(kind)[0], rf"{unit} is a {type_}Unit, not an? {type_}: write a number times"),
+    ]
+
+
+@pytest.mark.parametrize("kind", DESCRIPTIONS, ids=lambda kind: kind.__name__)
+def test_a_record_is_made_by_keyword_and_cannot_be_changed(kind: type) -> None:
+    record = kind(**{key: right_value(parameters(kind)[key]) for key in needed(kind)})
+    too_many = len(needed(kind)) + 1
+    with pytest.raises(TypeError, match=f"^{kind.__name__} takes .*, but got {too_many}; it takes "):
+        kind(*too_many * ["row 1"])
+    for key in parameters(kind):
+        with pytest.raises(AttributeError):
+            setattr(record, key, getattr(record, key))
+        with pytest.raises(AttributeError):
+            delattr(record, key)
+    with pytest.raises(AttributeError):
+        record.colour = "red"
+    assert record != "row 1" and (record == 3) is False
+
+
+def test_numbers_that_are_none_here_and_texts_that_are_none_are_refused() -> None:
+    with pytest.raises(ValueError, match=r"^count: is 10000000000, beyond the range"):
+        hydro.Line(count=10**10)
+    with pytest.raises(ValueError, match=r"^units: is 'uk', must be one of \"us\", \"si\"$"):
+        hydro.Site(units="uk")
+    for use in (
+        lambda: hydro.Pipe(name="\udc80"),
+        lambda: hydro.Pressure("25 psi\udc80"),
+        lambda: hydro.read_layout("no\0file"),
+    ):
+        with pytest.raises(ValueError, match="surrogates not allowed|null byte"):
+            use()
+    assert hydro.Line(count=np.int64(3)).count == 3
+    assert hydro.worn("row 1", 7, np.float32(0.5)).share == 0.5

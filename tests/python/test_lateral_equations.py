@@ -104,7 +104,8 @@ def test_a_lateral_is_solved_as_scipy_solves_its_equations(seed: int) -> None:
         riser=hydro.Riser(height=lateral.riser * m),
     )
     water = hydro.Water(density=DENSITY * kg_per_m3)
-    solution = hydro.solve(hydro.Layout(hydro.Supply(pressure=lateral.pressure * Pa), [line], water))
+    supply = hydro.Supply(pressure=lateral.pressure * Pa)
+    solution = hydro.solve(hydro.Layout(supply, [line], water))
     solved = solution.lines[0]
     flow, head = solved_by_scipy(lateral)
     assert flow.min() > 0  # the equations above hold for outlets that let out water

@@ -2,6 +2,7 @@
 
 import math
 import re
+from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
@@ -11,11 +12,13 @@ import hydro
 from hydro import *  # noqa: F403  what is printed is valid input after this
 from hydro import ft, gpm, m_per_s, psi
 
+Layouts = Callable[..., hydro.Layout]
+
 ROOT = Path(__file__).resolve().parents[2]
 REPORT = ROOT / "examples" / "expected" / "ouzel_bench.txt"
 
 
-def test_the_bench_is_solved_as_its_report_says(before, after):
+def test_the_bench_is_solved_as_its_report_says(before: hydro.Solution, after: hydro.Solution) -> None:
     number = r" +([\d.]+)"
     row = rf"^ +(\d+){3 * number} +\S+ %?{number} "
     rows = re.findall(row, REPORT.read_text(), re.M)
@@ -33,7 +36,7 @@ def test_the_bench_is_solved_as_its_report_says(before, after):
     assert after.line("row 1").name == "row 1"
 
 
-def test_the_series_of_a_line_agree_with_each_other(before):
+def test_the_series_of_a_line_agree_with_each_other(before: hydro.Solution) -> None:
     line = before.line("row 2")
     pressure, flow = line.pressure.to(psi), line.flow.to(gpm)
     assert flow == pytest.approx(0.704 * np.sqrt(pressure), rel=1e-9)
@@ -49,8 +52,8 @@ def test_the_series_of_a_line_agree_with_each_other(before):
     )
 
 
-def test_a_line_outlives_its_solution(bench):
-    def line():
+def test_a_line_outlives_its_solution(bench: hydro.Layout) -> None:
+    def line() -> hydro.LineSolution:
         return hydro.solve(bench).line("row 1")
 
     series = line().pressure
@@ -61,7 +64,7 @@ def test_a_line_outlives_its_solution(bench):
     assert first == hydro.solve(bench).line("row 1").flow[0]
 
 
-def test_states(layout, after):
+def test_states(layout: Layouts, after: hydro.Solution) -> None:
     assert after.line("row 1").state == 10 * ["works"]
     assert after.line("row 2").state == 4 * ["works"] + 2 * ["below_minimum"] + ["broken"] + 3 * [
         "below_minimum"
@@ -74,7 +77,7 @@ def test_states(layout, after):
     assert uphill.line_pressure[3] < 2 * 0.44 * psi
 
 
-def test_residuals_and_notes(layout, after):
+def test_residuals_and_notes(layout: Layouts, after: hydro.Solution) -> None:
     residuals = after.residuals
     for left in (residuals.mass, residuals.energy, residuals.outlet):
         assert 0 <= left <= 1e-12
@@ -84,7 +87,7 @@ def test_residuals_and_notes(layout, after):
     assert "row 1" in note
 
 
-def test_what_is_printed_of_results(bench, after):
+def test_what_is_printed_of_results(bench: hydro.Layout, after: hydro.Solution) -> None:
     assert repr(bench) == "<hydro.Layout: lines 6, outlets 20, faults 1>"
     inflow = re.fullmatch("<hydro.Solution: lines 6, inflow (.*)>", repr(after))[1]
     assert eval(inflow) == after.inflow
