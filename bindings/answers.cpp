@@ -206,10 +206,16 @@ void bind_uniformity(py::module_& module) {
   bind_uniformity_of<Flow>(module, "FlowUniformity");
   bind_uniformity_of<Volume>(module, "VolumeUniformity");
   bind_uniformity_of<Length>(module, "LengthUniformity");
-  module.def(
+  const Signature signature("uniformity", {"amounts"});
+  define_function(
+      module,
       "uniformity",
-      [](const py::object& amounts) -> py::object {
-        const py::list all(amounts);
+      [signature](py::handle, const py::args& args, const py::kwargs& kwargs) -> py::object {
+        py::handle amounts;
+        signature.bind(args, kwargs, &amounts);
+        if (!py::isinstance<py::iterable>(amounts))
+          refuse({"amounts"}, amounts, "list", "write several of Flow", "write a list");
+        const py::list all(py::reinterpret_borrow<py::object>(amounts));
         const auto are = [&]<class Q>(const Q*) {
           return !all.empty() && py::isinstance<Q>(all[0]);
         };
@@ -222,7 +228,6 @@ void bind_uniformity(py::module_& module) {
           return measured(static_cast<const Length*>(nullptr));
         return measured(static_cast<const Flow*>(nullptr));
       },
-      py::arg("amounts"),
       "uniformity(amounts)\n--\n\n"
       "uniformity(amounts: FlowSeries | Iterable[Flow]) -> FlowUniformity\n"
       "uniformity(amounts: VolumeSeries | Iterable[Volume]) -> VolumeUniformity\n"

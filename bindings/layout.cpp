@@ -165,18 +165,22 @@ void bind_problems(py::module_& module) {
           "__repr__",
           [](const Problem& self) { return "<hydro.Problem: " + self.text() + ">"; },
           "__repr__(self) -> str");
-  module.def(
+  const Signature signature("problems", {"part", may_be_left_out("line")});
+  define_function(
+      module,
       "problems",
-      [](const py::object& part, const py::object& line) {
+      [signature](py::handle, const py::args& args, const py::kwargs& kwargs) -> py::object {
+        py::handle given[2];
+        signature.bind(args, kwargs, given);
+        const auto [part, line] = given;
         if (!line.is_none())
-          return problems(Type<Fault>::from(part, {"part"}), Type<Line>::from(line, {"line"}));
+          return py::cast(
+              problems(Type<Fault>::from(part, {"part"}), Type<Line>::from(line, {"line"})));
         auto found = problems_of<Supply, Line, Pipe, Outlet, Riser, Water, Site>(part);
         if (!found)
           refuse({"part"}, part, "part of a layout", "write a Line, a Pipe or another part", "");
-        return *found;
+        return py::cast(*found);
       },
-      py::arg("part"),
-      py::arg("line") = py::none(),
       "problems(part, line=None)\n--\n\n"
       "problems(part: Supply | Line | Pipe | Outlet | Riser | Water | Site | Fault, "
       "line: Line | None = None) -> list[Problem]\n\n"

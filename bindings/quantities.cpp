@@ -170,13 +170,14 @@ void bind_quantity(py::module_& module, Operations& operations) {
   py::class_<Q> quantity(module, name.c_str(), text.c_str());
   py::class_<Unit<Q>> unit(module, (name + "Unit").c_str(), text_of_unit.c_str());
 
+  const Signature signature(name, {"quantity"});
   quantity.def(
-      py::init([](const py::object& given) {
+      py::init([signature](const py::args& args, const py::kwargs& kwargs) {
+        py::handle given;
+        signature.bind(args, kwargs, &given);
         if (PyUnicode_Check(given.ptr())) return from_text<Q>(to_string(given, {"quantity"}));
         return Type<Q>::from(given, {""});
       }),
-      py::pos_only(),
-      py::arg("quantity"),
       ("__init__(self, quantity, /)\n--\n\n__init__(self, quantity: " + name + " | str, /) -> None")
           .c_str());
   method(

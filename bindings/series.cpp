@@ -259,14 +259,15 @@ void bind_series_of(py::module_& module, Operations& operations) {
                            " or array * " + a_unit + "; or several of " + own +
                            ". Unlike an array it cannot be changed.";
   py::class_<S> series(module, name.c_str(), text.c_str());
-  series.def(py::init([](const py::object& quantities) {
+  const Signature signature(name, {"quantities"});
+  series.def(py::init([signature](const py::args& args, const py::kwargs& kwargs) {
+               py::handle quantities;
+               signature.bind(args, kwargs, &quantities);
                std::vector<double> values;
                for (const Q& quantity : Type<std::vector<Q>>::from(quantities, {"quantities"}))
                  values.push_back(si(quantity));
                return S(std::move(values));
              }),
-             py::pos_only(),
-             py::arg("quantities"),
              ("__init__(self, quantities, /)\n--\n\n__init__(self, quantities: Iterable[" + own +
               "], /) -> None")
                  .c_str());
