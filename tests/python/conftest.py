@@ -27,7 +27,7 @@ if importlib.util.find_spec("hypothesis"):
         suppress_health_check=[HealthCheck.too_slow],
     )
     settings.load_profile("repeatable")
-    set_hypothesis_home_dir(tempfile.gettempdir())
+    set_hypothesis_home_dir(tempfile.gettempdir())  # type: ignore[no-untyped-call]
 
 
 @pytest.fixture(scope="session")

@@ -23,9 +23,7 @@ QUANTITIES: list[type] = [
 DESCRIPTIONS: list[type] = [
     kind
     for kind in vars(hydro).values()
-    if isinstance(kind, type) and hasattr(kind, "replace") and kind.__module__ == "hydro"
-    # texts have a replace too
-    and not issubclass(kind, str)
+    if isinstance(kind, type) and hasattr(kind, "replace") and not issubclass(kind, str)
 ]
 
 
@@ -36,7 +34,7 @@ def units_of(kind: type) -> list[Any]:
 
 
 def finite(most: float = 1e300) -> SearchStrategy[float]:
-    """Most quantities are finite in SI up to 1e300 of any unit: the largest factor is 1e6."""
+    """Numbers; a quantity of more than 1e294 may be infinite in SI."""
     return st.floats(min_value=-most, max_value=most)
 
 
@@ -50,12 +48,22 @@ def quantities(kind: type) -> SearchStrategy[Any]:
 
 
 def parameters(kind: type) -> dict[str, str]:
-    """The parameters of a constructor and their types, as its text says: `tap: Length | None`."""
-    text = re.search(r"__init__\(self, (.*)\) -> None", kind.__init__.__doc__ or "")
+    """The parameters of a constructor and their types: `tap`, `Length | None`."""
+    return {name: type_ for name, type_, _ in stated(kind)}
+
+
+def needed(kind: type) -> list[str]:
+    """The parameters of a constructor that have no default."""
+    return [name for name, _, default in stated(kind) if not default]
+
+
+def stated(kind: type) -> list[tuple[str, str, str]]:
+    """Name, type and default of each parameter, as the text of the constructor says."""
+    text = re.search(r"\(self, (.*)\) -> None", vars(kind)["__init__"].__doc__)
     assert text, kind
-    stated = [part for part in text[1].split(", ") if part not in ("*", "/")]
-    pairs = [part.split(" = ")[0].split(": ") for part in stated]
-    return {name: type_ for name, type_ in pairs}
+    parts = [part for part in text[1].split(", ") if part not in ("*", "/")]
+    split = [re.fullmatch(r"(\w+): (.*?)(?: = (.*))?", part) for part in parts]
+    return [(one[1], one[2], one[3] or "") for one in split if one]
 
 
 def values_of(type_: str) -> SearchStrategy[Any]:
@@ -84,17 +92,6 @@ def records(kind: type) -> SearchStrategy[Any]:
         {name: fields[name] for name in given},
         optional={name: fields[name] for name in fields if name not in given},
     ).map(lambda arguments: kind(**arguments))
-
-
-def needed(kind: type) -> list[str]:
-    """The parameters of a constructor that have no default."""
-    text = re.search(r"__init__\(self, (.*)\) -> None", kind.__init__.__doc__ or "")
-    assert text, kind
-    return [
-        part.split(": ")[0]
-        for part in text[1].split(", ")
-        if part not in ("*", "/") and " = " not in part
-    ]
 
 
 # Layouts that are accepted
@@ -140,9 +137,8 @@ def outlet_kinds(draw: DrawFn, name: str) -> hydro.Outlet:
     way = draw(st.integers(0, 3))
     if way == 0:
         low, high = draw(between(140, 200, kPa)), draw(between(250, 400, kPa))
-        return hydro.Outlet(
-            flow=flow, compensating=hydro.Compensating(low=low, high=high), **rest
-        )
+        steady = hydro.Compensating(low=low, high=high)
+        return hydro.Outlet(flow=flow, compensating=steady, **rest)
     rated = draw(between(20, 50, psi))
     if way == 1:
         nozzle, coefficient = draw(between(1, 6, mm)), draw(maybe(st.floats(0.9, 1)))
@@ -256,10 +252,8 @@ def layouts(draw: DrawFn) -> hydro.Layout:
         altitude=draw(maybe(between(-100, 3000, m))),
         units="us" if "psi" in str(pressure) else "si",
     )
-    faults = [
-        draw(faults_on(draw(st.sampled_from(lines)), kinds))
-        for _ in range(draw(st.integers(0, 3)))
-    ]
+    broken = draw(st.lists(st.sampled_from(lines), max_size=3))
+    faults = [draw(faults_on(line, kinds)) for line in broken]
     return hydro.Layout(supply, lines, water, site).with_possible_faults(faults).layout
 
 
@@ -310,7 +304,7 @@ def description(layout: hydro.Layout) -> str:
     for fault in layout.faults:
         if isinstance(fault, hydro.WrongOutlet):
             kinds[fault.fitted.name] = fault.fitted
-    text = "".join(f"name = {in_file(layout.site.name)}\n" if layout.site.name else "")
+    text = f"name = {in_file(layout.site.name)}\n"
     text += table("[site]", keys_of(layout.site, but=("name", "units")))
     text += table("[water]", keys_of(layout.water))
     text += table("[supply]", keys_of(layout.supply))

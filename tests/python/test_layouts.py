@@ -28,6 +28,7 @@ def bits(solution: hydro.Solution) -> list[tuple[str, ...]]:
     ]
 
 
+@settings(max_examples=60)
 @given(layouts())
 def test_a_layout_built_in_python_is_that_of_its_file(layout: hydro.Layout) -> None:
     from_file = hydro.read_layout_text(description(layout))
@@ -42,6 +43,7 @@ def test_a_layout_built_in_python_is_that_of_its_file(layout: hydro.Layout) -> N
 
 
 @pytest.mark.skipif(not CHECK_LINE, reason="HYDRO_CHECK_LINE does not name the program")
+@settings(max_examples=60)
 @given(layouts())
 def test_a_layout_is_solved_as_the_program_solves_its_file(
     tmp_path_factory: pytest.TempPathFactory, layout: hydro.Layout
@@ -105,7 +107,7 @@ def test_lines_and_faults_are_taken_in_and_out(layout: hydro.Layout) -> None:
 # Records
 
 
-@pytest.mark.parametrize("kind", DESCRIPTIONS, ids=lambda kind: kind.__name__)
+@pytest.mark.parametrize("kind", DESCRIPTIONS, ids=lambda kind: str(kind.__name__))
 def test_a_record_is_what_it_prints_what_it_pickles_and_what_it_was_made_of(kind: type) -> None:
     @given(records(kind), records(kind))
     def examine(record: Any, other: Any) -> None:

@@ -173,7 +173,7 @@ def test_a_quantity_cannot_be_changed() -> None:
 # Round trips
 
 
-@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: kind.__name__)
+@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: str(kind.__name__))
 def test_a_quantity_survives_repr_str_pickle_and_copy(kind: type) -> None:
     @given(quantities(kind))
     def examine(quantity: Any) -> None:
@@ -190,7 +190,7 @@ def test_a_quantity_survives_repr_str_pickle_and_copy(kind: type) -> None:
     examine()
 
 
-@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: kind.__name__)
+@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: str(kind.__name__))
 def test_a_number_reads_back_in_every_unit(kind: type) -> None:
     # Away from the ends of the range of doubles, which factors of up to 6e13 would reach.
     numbers = finite(1e250).filter(lambda number: number == 0 or abs(number) > 1e-250)
@@ -212,7 +212,7 @@ def test_a_number_reads_back_in_every_unit(kind: type) -> None:
     examine()
 
 
-@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: kind.__name__)
+@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: str(kind.__name__))
 def test_quantities_are_ordered_as_their_numbers(kind: type) -> None:
     @given(finite(1e250), finite(1e250), st.sampled_from(units_of(kind)))
     def examine(a: float, b: float, unit: Any) -> None:
@@ -271,7 +271,7 @@ def test_arithmetic_is_that_of_the_numbers_in_si(pressure: hydro.Pressure, facto
         assert pressure / (factor * pascal) == number / factor
 
 
-@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: kind.__name__)
+@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: str(kind.__name__))
 def test_units_are_values(kind: type) -> None:
     all_units = units_of(kind)
     assert len({unit.symbol for unit in all_units}) == len({*all_units}) == len(all_units)

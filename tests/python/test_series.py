@@ -27,7 +27,7 @@ ONE_UNIT = [units_of(kind)[0] for kind in QUANTITIES]
 # Between numpy and series
 
 
-@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: kind.__name__)
+@pytest.mark.parametrize("kind", QUANTITIES, ids=lambda kind: str(kind.__name__))
 def test_numbers_go_in_and_come_out_one_by_one_the_same(kind: type) -> None:
     @given(NUMBERS, st.sampled_from(units_of(kind)))
     def examine(numbers: list[float], unit: Any) -> None:

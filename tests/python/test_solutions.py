@@ -18,7 +18,9 @@ ROOT = Path(__file__).resolve().parents[2]
 REPORT = ROOT / "examples" / "expected" / "ouzel_bench.txt"
 
 
-def test_the_bench_is_solved_as_its_report_says(before: hydro.Solution, after: hydro.Solution) -> None:
+def test_the_bench_is_solved_as_its_report_says(
+    before: hydro.Solution, after: hydro.Solution
+) -> None:
     number = r" +([\d.]+)"
     row = rf"^ +(\d+){3 * number} +\S+ %?{number} "
     rows = re.findall(row, REPORT.read_text(), re.M)

@@ -6,7 +6,7 @@ import pickle
 import sys
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 import pytest
 
@@ -27,7 +27,7 @@ def broken_layouts(bench: hydro.Layout) -> list[hydro.Layout]:
     """The bench with one fault of each kind, and with several."""
     sound = bench.without_faults()
     spray = hydro.Outlet(flow=1.2 * gpm, at=30 * psi)
-    faults = [
+    faults: list[hydro.Fault] = [
         hydro.head_off("row 1", 2),
         hydro.riser_sheared("row 2", 7),
         hydro.nozzle_missing("row 1", 3, bore=0.3 * inch),
@@ -60,7 +60,9 @@ def nobody_is_made_to_yield() -> Iterator[None]:
     sys.setswitchinterval(interval)
 
 
-def test_other_threads_run_while_a_layout_is_solved(layout, nobody_is_made_to_yield: None) -> None:
+def test_other_threads_run_while_a_layout_is_solved(
+    layout: Callable[..., hydro.Layout], nobody_is_made_to_yield: None
+) -> None:
     large = layout("40 psi", 200_000)
     beats = 0
     moved = threading.Event()
