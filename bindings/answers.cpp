@@ -33,13 +33,10 @@ void bind_finding(py::module_& module,
       .field("outlet", &Finding::outlet, counts)
       .field(first_key, first, "As it is found, gauge.");
   if (limit_key) record.field(limit_key, limit, "What it is judged by.");
-  record.result(module).def(
-      "__repr__",
-      [=](const Finding& self) {
-        return std::string("<hydro.") + name + ": " + self.line + ", outlet " +
-               std::to_string(self.outlet) + ", " + first_key + " " + to_python(self.*first) + ">";
-      },
-      "__repr__(self) -> str");
+  record.result(module, [=](const Finding& self) {
+    return std::string("<hydro.") + name + ": " + self.line + ", outlet " +
+           std::to_string(self.outlet) + ", " + first_key + " " + to_python(self.*first) + ">";
+  });
 }
 
 void bind_check(py::module_& module) {

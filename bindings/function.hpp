@@ -10,6 +10,7 @@
 #include <cstddef>
 #include <functional>
 #include <string>
+#include <tuple>
 #include <type_traits>
 #include <utility>
 #include <vector>
@@ -121,10 +122,13 @@ R call_with(const F& function,
             const First&... first) {
   std::array<py::handle, sizeof...(A)> bound;
   signature.bind(args, kwargs, bound.data());
-  return [&]<std::size_t... I>(std::index_sequence<I...>)->R {
-    return function(first..., Type<std::decay_t<A>>::from(bound[I], signature.where(I))...);
-  }
-  (std::index_sequence_for<A...>());
+  const auto call = [&]<std::size_t... I>(std::index_sequence<I...> /*counted*/)->R {
+    // In braces they are read from the first on, so that the first wrong one is told.
+    using Read = std::tuple<decltype(Type<std::decay_t<A>>::from(bound[I], signature.where(I)))...>;
+    return std::apply([&](const auto&... read) -> R { return function(first..., read...); },
+                      Read{Type<std::decay_t<A>>::from(bound[I], signature.where(I))...});
+  };
+  return call(std::index_sequence_for<A...>());
 }
 
 /// A function of the module.

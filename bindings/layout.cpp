@@ -158,13 +158,11 @@ void bind_problems(py::module_& module) {
       .field("place", &Problem::place, "What it is in: `line \"row 1\"`; empty: the key says all.")
       .field("key", &Problem::key, "The field, as it is spelt in a file: `riser.height`.")
       .field("message", &Problem::message, "Value, accepted interval, hint.")
-      .result(module)
-      .def(
-          "text", &Problem::text, "text(self) -> str\n\nThe whole of it, as InvalidInput tells it.")
-      .def(
-          "__repr__",
-          [](const Problem& self) { return "<hydro.Problem: " + self.text() + ">"; },
-          "__repr__(self) -> str");
+      .result(module,
+              [](const Problem& self) { return py::str("<hydro.Problem: " + self.text() + ">"); })
+      .def("text",
+           &Problem::text,
+           "text(self) -> str\n\nThe whole of it, as InvalidInput tells it.");
   const Signature signature("problems", {"part", may_be_left_out("line")});
   define_function(
       module,

@@ -71,6 +71,9 @@ class Operations {
   template <class S, class Q>
   void refuse_others(const char* name) {
     add(py::type::of<S>(), name, "", "", [](py::handle /*self*/, py::handle other) -> py::object {
+      if (py::hasattr(other, "__array_interface__"))
+        throw py::type_error(std::string("an array has no unit: write array * ") +
+                             Vocabulary<Q>::units[0].name);
       bool is_ours = is_number(other);
       for_each_quantity([&]<class Other>(const Other*) {
         is_ours = is_ours || py::isinstance<Other>(other) || py::isinstance<Unit<Other>>(other);

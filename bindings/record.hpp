@@ -120,7 +120,8 @@ class Record {
     return made;
   }
 
-  py::class_<S> result(py::module_& module) {
+  /// @param told what prints; default the fields that say themselves in a few words
+  py::class_<S> result(py::module_& module, std::function<py::str(const S&)> told = {}) {
     py::class_<S> made = make_class(module, "");
     for (const Field<S>& field : *fields_)
       define_property(
@@ -131,9 +132,11 @@ class Record {
           },
           field.as_result,
           field.text);
-    special(made, "__repr__", "str", [fields = fields_, name = std::string(name_)](const S& self) {
-      return "<hydro." + name + ": " + outline(self, *fields) + ">";
-    });
+    if (!told)
+      told = [fields = fields_, name = std::string(name_)](const S& self) {
+        return py::str("<hydro." + name + ": " + outline(self, *fields) + ">");
+      };
+    special(made, "__repr__", "str", told);
     return made;
   }
 

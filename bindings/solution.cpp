@@ -49,14 +49,10 @@ void bind_parts(py::module_& module) {
       .field("end_pressure", &LineSolution::end_pressure, "At its far end, gauge.")
       .field("openings", &LineSolution::openings, "From the inlet on.")
       .field("pipes", &LineSolution::pipes, "From the inlet on; empty where no water comes.")
-      .result(module)
-      .def(
-          "__repr__",
-          [](const LineSolution& self) {
-            return "<hydro.LineSolution: " + self.name + ", outlets " +
-                   std::to_string(self.state.size()) + ">";
-          },
-          "__repr__(self) -> str");
+      .result(module, [](const LineSolution& self) {
+        return "<hydro.LineSolution: " + self.name + ", outlets " +
+               std::to_string(self.state.size()) + ">";
+      });
   Record<Residuals>("Residuals",
                     "How well the equations are met: the largest figures left, as shares of their "
                     "scales (the largest flow in any pipe; the larger of the supply's head and the "
@@ -66,14 +62,10 @@ void bind_parts(py::module_& module) {
       .field("outlet", &Residuals::outlet, "In the head at every outlet [-].")
       .field("steps", &Residuals::steps, "Newton steps taken.")
       .field("last_resort", &Residuals::last_resort, "The plain steps did not suffice.")
-      .result(module)
-      .def(
-          "__repr__",
-          [](const Residuals& self) {
-            return py::str("<hydro.Residuals: mass {:.1e}, energy {:.1e}, outlet {:.1e}, steps {}>")
-                .format(self.mass, self.energy, self.outlet, self.steps);
-          },
-          "__repr__(self) -> str");
+      .result(module, [](const Residuals& self) {
+        return py::str("<hydro.Residuals: mass {:.1e}, energy {:.1e}, outlet {:.1e}, steps {}>")
+            .format(self.mass, self.energy, self.outlet, self.steps);
+      });
 }
 
 void bind_class(py::module_& module) {

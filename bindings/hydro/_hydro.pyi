@@ -1562,6 +1562,7 @@ class UnitSet:
     @property
     def bucket(self) -> float:
         """That is used with a stopwatch, in units of volume."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -1594,6 +1595,7 @@ class WaterProperties:
     @property
     def vapour_pressure(self) -> Pressure:
         """Absolute."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -1652,6 +1654,7 @@ class NominalSize:
     @property
     def pressure_rating(self) -> Pressure | None:
         """Water at 73 degF; None where not known."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -1746,6 +1749,7 @@ class PointsFit:
     @property
     def largest_misfit(self) -> float:
         """Of the catalogue's flow, over all points [-]."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2121,6 +2125,7 @@ class OpenRiser:
     @property
     def loss_coefficient(self) -> float:
         """K, without the velocity head that is lost at the mouth [-]."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2132,6 +2137,7 @@ class OpenBody:
     @property
     def discharge_coefficient(self) -> float:
         """Cd [-]."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2146,9 +2152,9 @@ class Problem:
     @property
     def message(self) -> str:
         """Value, accepted interval, hint."""
+    def __repr__(self) -> str: ...
     def text(self) -> str:
         """The whole of it, as InvalidInput tells it."""
-    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2231,6 +2237,7 @@ class SkippedFault:
     @property
     def problems(self) -> list[Problem]:
         """Why it does not fit."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2259,6 +2266,7 @@ class Opening:
     @property
     def flow(self) -> Flow:
         """That escapes."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2282,6 +2290,7 @@ class PipeExtremes:
     @property
     def highest_pressure(self) -> Pressure:
         """Gauge."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2487,6 +2496,7 @@ class Variation:
     @property
     def too_wide(self) -> bool:
         """Beyond what is accepted."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2498,6 +2508,7 @@ class FastWater:
     @property
     def velocity(self) -> Velocity:
         """A Velocity."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2512,6 +2523,7 @@ class Suction:
     @property
     def column_separates(self) -> bool:
         """The water would boil: the answer does not hold there."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2529,6 +2541,7 @@ class OverRating:
     @property
     def rating(self) -> Pressure:
         """What is left of it at the water's temperature."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2558,6 +2571,7 @@ class Check:
     @property
     def over_rating(self) -> list[OverRating]:
         """One a pipe of a line."""
+    def __repr__(self) -> str: ...
     def every_outlet_serves(self) -> bool:
         """No outlet is below its rated or lowest pressure, or above its highest."""
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
@@ -2577,6 +2591,7 @@ class LineChange:
     @property
     def flow(self) -> FlowSeries:
         """Out of the outlet."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2612,6 +2627,7 @@ class Comparison:
     @property
     def supply_after(self) -> Pressure:
         """Gauge."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -2638,6 +2654,7 @@ class FlowUniformity:
     @property
     def statistical(self) -> float | None:
         """Us [%]; None of one amount."""
+    def __repr__(self) -> str: ...
     def field_emission(self) -> float:
         """What DU is called where the amounts are flows measured at emitters [%]."""
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
@@ -2666,6 +2683,7 @@ class VolumeUniformity:
     @property
     def statistical(self) -> float | None:
         """Us [%]; None of one amount."""
+    def __repr__(self) -> str: ...
     def field_emission(self) -> float:
         """What DU is called where the amounts are flows measured at emitters [%]."""
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
@@ -2694,6 +2712,7 @@ class LengthUniformity:
     @property
     def statistical(self) -> float | None:
         """Us [%]; None of one amount."""
+    def __repr__(self) -> str: ...
     def field_emission(self) -> float:
         """What DU is called where the amounts are flows measured at emitters [%]."""
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
@@ -2710,6 +2729,7 @@ class OutletUniformity:
     @property
     def flows(self) -> FlowUniformity:
         """Their measures."""
+    def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 ft: LengthUnit

@@ -1,6 +1,7 @@
 """What is refused, and in which words."""
 
 import inspect
+import operator
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -188,3 +189,16 @@ def test_numbers_that_are_none_here_and_texts_that_are_none_are_refused() -> Non
             use()
     assert hydro.Line(count=np.int64(3)).count == 3
     assert hydro.worn("row 1", 7, np.float32(0.5)).share == 0.5
+
+
+def test_the_first_wrong_argument_is_told():
+    with pytest.raises(TypeError, match="^before: 1 is a bare number"):
+        hydro.compare(1, 2)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("operate", [operator.add, operator.sub, operator.lt, operator.ge])
+def test_an_array_beside_a_quantity_needs_a_unit(operate: Callable[[Any, Any], Any]) -> None:
+    for other in (25 * psi, [25, 30] * psi):
+        for pair in ((np.ones(2), other), (other, np.ones(2))):
+            with pytest.raises(TypeError, match=r"^an array has no unit: write array \* psi"):
+                operate(*pair)
