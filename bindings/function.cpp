@@ -36,7 +36,8 @@ void Signature::bind(const py::args& args, const py::kwargs& kwargs, py::handle*
     throw py::type_error(function_ + " takes " +
                          (by_place == 0 && !parameters_.empty()
                               ? "keywords only"
-                              : "at most " + std::to_string(by_place) + " arguments by place") +
+                              : "at most " + std::to_string(by_place) +
+                                    (by_place == 1 ? " argument" : " arguments") + " by place") +
                          ", but got " + std::to_string(args.size()) + "; it takes " +
                          names_of(parameters_));
   const auto refuse_unknown = [&] {
