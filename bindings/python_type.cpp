@@ -4,6 +4,7 @@
 
 #include <limits>
 #include <string>
+#include <string_view>
 #include <variant>
 
 #include <pybind11/pybind11.h>
@@ -41,6 +42,8 @@ std::string Where::prefix() const {
 bool is_number(py::handle given) {
   PyObject* const object = given.ptr();
   if (PyBool_Check(object) || PySequence_Check(object) != 0) return false;
+  // numpy's truth value is no bool, but has a float: numpy.bool_, from numpy 2 on numpy.bool.
+  if (std::string_view(Py_TYPE(object)->tp_name).starts_with("numpy.bool")) return false;
   if (PyFloat_Check(object) || PyLong_Check(object) || PyIndex_Check(object)) return true;
   const PyNumberMethods* const methods = Py_TYPE(object)->tp_as_number;
   return methods != nullptr && methods->nb_float != nullptr;

@@ -6,7 +6,6 @@
 #include "hydro/quantities/units.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <cstddef>
 #include <functional>
@@ -30,20 +29,6 @@ const char* name_of(const Unit<Q>& unit) {
   for (const NamedUnit<Q>& named : Vocabulary<Q>::units)
     if (std::string_view(named.unit.symbol) == unit.symbol) return named.name;
   return unit.symbol;
-}
-
-/// The number that makes exactly this quantity with this unit, the one with ten digits if there is
-/// such; none where the rounding of the product skips the quantity.
-template <class Q>
-std::optional<double> exact_number(const Q& quantity, const Unit<Q>& unit) {
-  const double number = quantity / unit;
-  const std::string ten_digits = to_message(number, "");
-  double rounded = number;
-  std::from_chars(ten_digits.data(), ten_digits.data() + ten_digits.size(), rounded);
-  for (const double candidate :
-       {rounded, number, std::nextafter(number, -HUGE_VAL), std::nextafter(number, HUGE_VAL)})
-    if (candidate * unit == quantity) return candidate;
-  return std::nullopt;
 }
 
 /// The number and the unit that read best: few characters, and one of the first units, which are

@@ -156,7 +156,7 @@ void add_arithmetic(Operations& operations, py::class_<Series<Q>>& series) {
       "The arithmetic mean. ValueError when there are no values.");
 }
 
-/// `[10, 20] * psi`, in the first unit that writes every value exactly.
+/// `[10.0, 20.0] * psi`, in the unit that writes every value exactly in the fewest characters.
 template <class Q>
 std::string text_of(const Series<Q>& series) {
   constexpr std::size_t many = 100;
@@ -169,10 +169,11 @@ std::string text_of(const Series<Q>& series) {
   if (series.empty()) return name + "Series([])";
   std::string best;
   for (const NamedUnit<Q>& named : Vocabulary<Q>::units) {
-    const py::array numbers = numbers_in(series, named.unit);
-    const Series<Q> again = series_of(to_numbers(numbers), named.unit);
-    if (!std::equal(series.si().begin(), series.si().end(), again.si().begin())) continue;
-    const std::string text = std::string(py::str(numbers.attr("tolist")())) + " * " + named.name;
+    py::list numbers;
+    for (const Q& quantity : series)
+      if (const auto number = exact_number(quantity, named.unit)) numbers.append(*number);
+    if (numbers.size() < series.size()) continue;
+    const std::string text = std::string(py::str(numbers)) + " * " + named.name;
     if (best.empty() || text.size() < best.size()) best = text;
   }
   return best.empty() ? in_short : best;

@@ -177,6 +177,18 @@ def test_long_series_and_what_is_not_finite_are_printed_in_short() -> None:
     assert repr([] * psi) == "PressureSeries([])"
 
 
+def test_a_series_is_printed_as_it_was_written() -> None:
+    assert repr([10, 20] * psi) == "[10.0, 20.0] * psi"
+    assert repr(np.arange(8) * psi) == "[0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0] * psi"
+
+
+def test_a_truth_value_of_numpy_is_no_number() -> None:
+    with pytest.raises(TypeError):
+        np.bool_(True) * psi
+    with pytest.raises(TypeError):
+        hydro.clogged("row 1", 1, np.bool_(True))
+
+
 def test_nan_goes_through() -> None:
     series = [1, float("nan"), 3] * psi
     assert np.isnan(series.to(psi)).tolist() == [False, True, False]
