@@ -9,6 +9,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "bindings/bindings.hpp"
@@ -18,6 +19,23 @@ namespace hydro::bindings {
 namespace {
 
 constexpr auto inside = py::return_value_policy::reference_internal;
+
+/// Line's members take it for granted that the outlet is there.
+const Line& with_outlet(const Line& line, int outlet_number, const char* key = "outlet_number") {
+  const int count = line.outlet_count();
+  if (outlet_number < 1 || outlet_number > count)
+    throw InvalidInput(key,
+                       "is " + std::to_string(outlet_number) +
+                           (count == 0 ? ", but the line has no outlets"
+                                       : ", must be from 1 to " + std::to_string(count)));
+  return line;
+}
+
+/// What is missing may be looked up at the outlet that a fault is on.
+const Line& with_nozzle_of(const Fault& fault, const Line& line) {
+  const auto* const missing = std::get_if<NozzleMissing>(&fault);
+  return missing && !missing->bore ? with_outlet(line, missing->outlet, "outlet") : line;
+}
 
 void bind_line(py::module_& module) {
   Record<PipeReach>("PipeReach", "A first length of other pipe.")
@@ -62,13 +80,22 @@ void bind_line(py::module_& module) {
                  "Pipe that loses as much as an outlet's connection in the line, default 0.")
           .description(module);
   method(line, "outlet_count", &Line::outlet_count, {}, "How many outlets it has.");
-  method(line,
-         "place_of",
-         &Line::place_of,
-         {"outlet_number"},
-         "Distance of an outlet (from 1 on) "
-         "from the inlet.");
-  method(line, "kind_of", &Line::kind_of, {"outlet_number"}, "The kind that stands there.", inside);
+  method(
+      line,
+      "place_of",
+      [](const Line& self, int number) { return with_outlet(self, number).place_of(number); },
+      {"outlet_number"},
+      "Distance of an outlet (from 1 on) "
+      "from the inlet. InvalidInput when there is no such outlet.");
+  method(
+      line,
+      "kind_of",
+      [](const Line& self, int number) -> const Outlet& {
+        return with_outlet(self, number).kind_of(number);
+      },
+      {"outlet_number"},
+      "The kind that stands there. InvalidInput when there is no such outlet.",
+      inside);
   method(line,
          "outlet_near",
          &Line::outlet_near,
@@ -86,9 +113,13 @@ void bind_line(py::module_& module) {
          {"place"},
          "The pipe that arrives at a place; at the inlet the first one.",
          inside);
-  def(module,
+  def(
+      module,
       "begins_at",
-      &begins_at,
+      [](const Line& own, const Line& feeder) {
+        if (own.tap_outlet && !own.tap) with_outlet(feeder, *own.tap_outlet, "tap_outlet");
+        return begins_at(own, feeder);
+      },
       {"line", "feeder"},
       "Where on its feeder a line begins.\n\n"
       ">>> main = Line(name=\"main\", length=180 * ft)\n"
@@ -118,9 +149,12 @@ void bind_parts_of_faults(py::module_& module) {
       ">>> row = Line(name=\"row 1\", count=10, spacing=20 * ft, riser=Riser(height=2 * ft))\n"
       ">>> open_riser(riser_sheared(\"row 1\", 7), row).height\n"
       "6 * inch");
-  def(module,
+  def(
+      module,
       "open_body",
-      &open_body,
+      [](const Fault& fault, const Line& line) {
+        return open_body(fault, with_nozzle_of(fault, line));
+      },
       {"fault", "line"},
       "The open body that this fault leaves on this line; None for the others.\n\n"
       ">>> row = Line(name=\"row 1\", count=10, spacing=20 * ft)\n"
@@ -135,9 +169,12 @@ void bind_parts_of_faults(py::module_& module) {
       ">>> open_end(line_cut(\"row 1\", 90 * ft), Line(name=\"row 1\", count=10, spacing=20 * "
       "ft))\n"
       "90 * ft");
-  def(module,
+  def(
+      module,
       "describe",
-      &describe,
+      [](const Fault& fault, const Line& line, UnitSystem units) {
+        return describe(fault, with_nozzle_of(fault, line), units);
+      },
       {"fault", "line", "units"},
       "One sentence, with the values used.\n\n"
       ">>> row = Line(name=\"row 1\", count=10, spacing=20 * ft)\n"

@@ -1,7 +1,45 @@
 // module.cpp: the compiled part of the Python package, floor by floor.
 
+#include <algorithm>
+#include <cstddef>
+
 #include "bindings/bindings.hpp"
+#include "bindings/function.hpp"
 #include <pybind11/pybind11.h>
+
+namespace hydro::bindings {
+namespace {
+
+/// pybind11 gives unwritten memory of this function where an object of a class is wanted, but
+/// __init__ was never called: Pressure.__new__(Pressure).
+void* refuse_what_was_never_made(std::size_t /*size*/) {
+  throw py::type_error(
+      "this object is empty, for __init__ was not called: write Class(...), not "
+      "Class.__new__(Class)");
+}
+
+/// Pickle's protocols 0 and 1 make an object of pybind11's own base class, which ends the process;
+/// what protocol 2 wants is understood by them as well.
+py::object reduce(py::handle self, const py::args& args, const py::kwargs& kwargs) {
+  py::handle protocol;
+  Signature("__reduce_ex__", {"protocol"}).bind(args, kwargs, &protocol);
+  const auto base =
+      py::reinterpret_borrow<py::object>(reinterpret_cast<PyObject*>(&PyBaseObject_Type));
+  return base.attr("__reduce_ex__")(self, std::max(2, to_int(protocol, {"protocol"})));
+}
+
+void guard_classes(const py::module_& module) {
+  for (const auto& [name, member] : py::dict(module.attr("__dict__").attr("copy")())) {
+    if (!PyType_Check(member.ptr())) continue;
+    auto* const type = py::detail::get_type_info(reinterpret_cast<PyTypeObject*>(member.ptr()));
+    if (type == nullptr) continue;
+    type->operator_new = refuse_what_was_never_made;
+    define_method(member, "__reduce_ex__", reduce, "");
+  }
+}
+
+}  // namespace
+}  // namespace hydro::bindings
 
 PYBIND11_MODULE(_hydro, module) {
   using namespace hydro::bindings;
@@ -18,4 +56,5 @@ PYBIND11_MODULE(_hydro, module) {
   bind_solution(module);
   bind_answers(module);
   bind_text(module);
+  guard_classes(module);
 }

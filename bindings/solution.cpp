@@ -5,7 +5,11 @@
 #include "hydro/solver/solve.hpp"
 #include "hydro/text/report.hpp"
 
+#include <chrono>
+#include <cstddef>
 #include <string>
+#include <thread>
+#include <utility>
 #include <vector>
 
 #include "bindings/bindings.hpp"
@@ -15,6 +19,26 @@ namespace hydro::bindings {
 namespace {
 
 constexpr auto inside = py::return_value_policy::reference_internal;
+
+/// While it lives, Python runs other threads. A daemon thread that comes back when Python shuts
+/// down is ended by unwinding its stack (until Python 3.13), which no destructor may let through;
+/// so it waits here for the end of the process, as from Python 3.14 on.
+class OthersRun {
+ public:
+  OthersRun() : own_(PyEval_SaveThread()) {}
+  OthersRun(const OthersRun&) = delete;
+  OthersRun& operator=(const OthersRun&) = delete;
+  ~OthersRun() {
+    try {
+      PyEval_RestoreThread(own_);
+    } catch (...) {
+      while (true) std::this_thread::sleep_for(std::chrono::hours(1));
+    }
+  }
+
+ private:
+  PyThreadState* own_;
+};
 
 void bind_parts(py::module_& module) {
   Record<Opening>("Opening", "A leak, or where a line ends in the air.")
@@ -68,6 +92,26 @@ void bind_parts(py::module_& module) {
       });
 }
 
+/// Reports and tables take it for granted.
+bool fit(const std::vector<LineSolution>& lines, const Layout& layout) {
+  if (lines.size() != layout.lines().size()) return false;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const LineSolution& line = lines[i];
+    const auto outlets = static_cast<std::size_t>(layout.lines()[i].outlet_count());
+    for (const std::size_t size : {line.distance.size(),
+                                   line.pressure.size(),
+                                   line.line_pressure.size(),
+                                   line.flow.size(),
+                                   line.velocity.size(),
+                                   line.state.size()})
+      if (size != outlets) return false;
+    const std::size_t faults = layout.faults_on(i).size();
+    for (const Opening& opening : line.openings)
+      if (opening.fault >= faults) return false;
+  }
+  return true;
+}
+
 void bind_class(py::module_& module) {
   py::class_<Solution> solution(
       module,
@@ -117,11 +161,15 @@ void bind_class(py::module_& module) {
             self.layout(), self.water(), self.lines(), self.residuals(), self.notes());
       },
       [](const py::tuple& state) {
-        return Solution(state[0].cast<Layout>(),
-                        state[1].cast<WaterProperties>(),
-                        state[2].cast<std::vector<LineSolution>>(),
-                        state[3].cast<Residuals>(),
-                        state[4].cast<std::vector<std::string>>());
+        const auto& layout = Type<Layout>::from(state[0], {"layout"});
+        auto lines = Type<std::vector<LineSolution>>::from(state[2], {"lines"});
+        if (!fit(lines, layout))
+          throw py::value_error("lines: are not those of the layout; solve it again");
+        return Solution(layout,
+                        Type<WaterProperties>::from(state[1], {"water"}),
+                        std::move(lines),
+                        Type<Residuals>::from(state[3], {"residuals"}),
+                        Type<std::vector<std::string>>::from(state[4], {"notes"}));
       }));
 }
 
@@ -134,7 +182,7 @@ void bind_solution(py::module_& module) {
       module,
       "solve",
       [](const Layout& layout, int newton_steps) {
-        const py::gil_scoped_release others_run;
+        const OthersRun meanwhile;
         return solve(layout, {.newton_steps = newton_steps});
       },
       {"layout", {"newton_steps", py::int_(SolveOptions{}.newton_steps), Passing::by_name}},

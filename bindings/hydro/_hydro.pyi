@@ -2105,9 +2105,10 @@ class Line:
     def outlet_count(self) -> int:
         """How many outlets it has."""
     def place_of(self, outlet_number: int) -> Length:
-        """Distance of an outlet (from 1 on) from the inlet."""
+        """Distance of an outlet (from 1 on) from the inlet. InvalidInput when there is no such outlet.
+        """
     def kind_of(self, outlet_number: int) -> Outlet:
-        """The kind that stands there."""
+        """The kind that stands there. InvalidInput when there is no such outlet."""
     def outlet_near(self, place: Length) -> int | None:
         """The outlet within 1 mm of a place, the last one if there are more."""
     def merged(self, place: Length) -> Length:

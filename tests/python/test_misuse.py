@@ -1,0 +1,130 @@
+"""What is misused is refused: no mistake in Python ends the process."""
+
+import pickle
+import subprocess
+import sys
+import textwrap
+from typing import Any
+
+import pytest
+
+import hydro
+from hydro import ft, gpm, inch, psi
+
+CLASSES = [
+    member
+    for member in vars(hydro).values()
+    if isinstance(member, type) and type(member).__name__ == "pybind11_type"
+]
+PIPE = hydro.Pipe(inside_diameter=1 * inch, hazen_williams=150)
+HEAD = hydro.Outlet(flow=3 * gpm, at=30 * psi)
+ROW = hydro.Line(name="row", pipe=PIPE, outlet=HEAD, count=3, spacing=20 * ft)
+PLACED = hydro.Line(name="row", outlets=[hydro.PlacedOutlet(place=5 * ft, outlet=HEAD)] * 3)
+MAIN = hydro.Line(name="main", pipe=PIPE, length=9 * ft)
+
+
+@pytest.mark.parametrize("kind", CLASSES, ids=lambda kind: kind.__name__)
+def test_an_object_whose_init_was_not_called_is_empty(kind: type) -> None:
+    empty = kind.__new__(kind)
+    properties = [name for name in dir(kind) if isinstance(getattr(kind, name), property)]
+    with pytest.raises(TypeError, match="__init__ was not called"):
+        if "__repr__" in vars(kind):
+            repr(empty)
+        else:
+            getattr(empty, properties[0])
+    for name in properties:
+        with pytest.raises(TypeError, match="__init__ was not called"):
+            getattr(empty, name)
+    if "__setstate__" in vars(kind):
+        with pytest.raises(TypeError, match="__init__ was not called"):
+            empty.__getstate__()
+
+
+@pytest.mark.parametrize("protocol", range(pickle.HIGHEST_PROTOCOL + 1))
+def test_every_protocol_of_pickle_will_do(bench: hydro.Layout, protocol: int) -> None:
+    for thing in (25 * psi, psi, PIPE, PLACED, hydro.head_off("row", 2), bench):
+        assert pickle.loads(pickle.dumps(thing, protocol)) == thing
+    for many in ([10, 20] * psi, hydro.solve(bench).lines[0].flow):
+        assert list(pickle.loads(pickle.dumps(many, protocol))) == list(many)
+    solved = hydro.solve(bench)
+    assert str(pickle.loads(pickle.dumps(solved, protocol))) == str(solved)
+
+
+@pytest.mark.parametrize("line", [ROW, PLACED])
+@pytest.mark.parametrize("number", [0, 4, -1, 10**8, -(10**8)])
+def test_an_outlet_that_is_not_there_is_refused(line: hydro.Line, number: int) -> None:
+    def refused(key: str) -> Any:
+        message = f"^{key}: is {number}, must be from 1 to 3$"
+        return pytest.raises(hydro.InvalidInput, match=message)
+
+    with refused("outlet_number"):
+        line.place_of(number)
+    with refused("outlet_number"):
+        line.kind_of(number)
+    with refused("tap_outlet"):
+        hydro.begins_at(hydro.Line(name="tee", fed_by="row", tap_outlet=number), line)
+    with refused("outlet"):
+        hydro.open_body(hydro.nozzle_missing("row", number), line)
+    with refused("outlet"):
+        hydro.describe(hydro.nozzle_missing("row", number), line, "us")
+
+
+def test_a_line_without_outlets_has_no_place_or_kind_of_one() -> None:
+    for ask in (MAIN.place_of, MAIN.kind_of):
+        with pytest.raises(hydro.InvalidInput, match="is 1, but the line has no outlets"):
+            ask(1)
+
+
+def test_python_ends_in_order_while_daemon_threads_solve() -> None:
+    program = """
+        import threading, hydro
+        from hydro import ft, gpm, inch, psi
+
+        row = hydro.Line(
+            name="row",
+            pipe=hydro.Pipe(inside_diameter=4 * inch, hazen_williams=150),
+            outlet=hydro.Outlet(flow=0.1 * gpm, at=30 * psi),
+            count=20_000,
+            spacing=1 * ft,
+        )
+        layout = hydro.Layout(hydro.Supply(pressure=40 * psi), [row])
+        started = threading.Barrier(5)
+
+        def work():
+            started.wait()
+            while True:
+                hydro.solve(layout)
+
+        for _ in range(4):
+            threading.Thread(target=work, daemon=True).start()
+        started.wait()
+        hydro.solve(layout)
+    """
+    ended = subprocess.run(
+        [sys.executable, "-c", textwrap.dedent(program)], capture_output=True, text=True
+    )
+    assert (ended.returncode, ended.stderr) == (0, "")
+
+
+def test_a_solution_whose_pickle_is_damaged_is_refused(bench: hydro.Layout) -> None:
+    solved = hydro.solve(bench)
+    layout, water, lines, residuals, notes = solved.__getstate__()
+    last = lines[-1].__getstate__()
+
+    def made(kind: type, state: Any) -> Any:
+        empty = kind.__new__(kind)
+        empty.__setstate__(state)
+        return empty
+
+    def with_last(**changes: Any) -> Any:
+        damaged = made(hydro.LineSolution, last | changes)
+        return made(hydro.Solution, (layout, water, [*lines[:-1], damaged], residuals, notes))
+
+    assert str(with_last()) == str(solved)
+    for damage in ({"pressure": [1] * psi}, {"state": []}, {"flow": [] * gpm}):
+        with pytest.raises(ValueError, match="are not those of the layout"):
+            with_last(**damage)
+    with pytest.raises(ValueError, match="are not those of the layout"):
+        made(hydro.Solution, (layout.without_faults(), water, lines[1:], residuals, notes))
+    with pytest.raises(TypeError, match="^residuals: is None"):
+        made(hydro.Solution, (layout, water, lines, None, notes))
