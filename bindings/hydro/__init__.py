@@ -15,7 +15,8 @@ from the inlet on. Pressures are gauge pressures; a gallon is the US gallon. Wha
 quantity, a part of a layout or a fault is valid input after `from hydro import *`. Nothing can be
 changed once it is made, and everything may be used from many threads at once.
 
-hydro.units has all units, also the namesakes of common variables (s, min, h, K). hydro.plot draws
+hydro.units has all units, also the namesakes of common variables (s, min, h, K); of the others,
+`from hydro import *` takes m, bar, head, pressure, velocity and area, which you may have used. hydro.plot draws
 with matplotlib, which is imported there only. The members of C++'s option structs are keywords.
 """
 
