@@ -16,8 +16,9 @@ quantity, a part of a layout or a fault is valid input after `from hydro import 
 changed once it is made, and everything may be used from many threads at once.
 
 hydro.units has all units, also the namesakes of common variables (s, min, h, K); of the others,
-`from hydro import *` takes m, bar, head, pressure, velocity and area, which you may have used. hydro.plot draws
-with matplotlib, which is imported there only. The members of C++'s option structs are keywords.
+`from hydro import *` takes m, bar, head, pressure, velocity and area, which you may have used.
+hydro.plot draws with matplotlib, which is imported there only. The members of C++'s option structs
+are keywords.
 """
 
 from __future__ import annotations
