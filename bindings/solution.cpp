@@ -77,19 +77,26 @@ void bind_parts(py::module_& module) {
         return "<hydro.LineSolution: " + self.name + ", outlets " +
                std::to_string(self.state.size()) + ">";
       });
-  Record<Residuals>("Residuals",
-                    "How well the equations are met: the largest figures left, as shares of their "
-                    "scales (the largest flow in any pipe; the larger of the supply's head and the "
-                    "rise and fall of the ground). Each is at most 1e-12.")
-      .field("mass", &Residuals::mass, "At every place [-].")
-      .field("energy", &Residuals::energy, "In every length of pipe [-].")
-      .field("outlet", &Residuals::outlet, "In the head at every outlet [-].")
-      .field("steps", &Residuals::steps, "Newton steps taken.")
-      .field("last_resort", &Residuals::last_resort, "The plain steps did not suffice.")
-      .result(module, [](const Residuals& self) {
-        return py::str("<hydro.Residuals: mass {:.1e}, energy {:.1e}, outlet {:.1e}, steps {}>")
-            .format(self.mass, self.energy, self.outlet, self.steps);
-      });
+  auto residuals =
+      Record<Residuals>(
+          "Residuals",
+          "How well the equations are met: the largest figures left, as shares of their "
+          "scales (the largest flow in any pipe; the larger of the supply's head and the "
+          "rise and fall of the ground). Each is at most 1e-12.")
+          .field("mass", &Residuals::mass, "At every place [-].")
+          .field("energy", &Residuals::energy, "In every length of pipe [-].")
+          .field("outlet", &Residuals::outlet, "In the head at every outlet [-].")
+          .field("steps", &Residuals::steps, "Newton steps taken.")
+          .field("last_resort", &Residuals::last_resort, "The plain steps did not suffice.")
+          .result(module, [](const Residuals& self) {
+            return py::str("<hydro.Residuals: mass {:.1e}, energy {:.1e}, outlet {:.1e}, steps {}>")
+                .format(self.mass, self.energy, self.outlet, self.steps);
+          });
+  method(residuals,
+         "are_met",
+         &Residuals::are_met,
+         {},
+         "Whether each figure is within 1e-12. If not, nothing of the solution is an answer.");
 }
 
 /// Reports and tables take it for granted.

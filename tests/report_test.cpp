@@ -418,5 +418,23 @@ TEST(Report, SaysHowWellTheEquationsAreMet) {
               testing::ContainsRegex("Solved in [0-9]+ steps?.*mass .*energy .*outlets "));
 }
 
+TEST(Report, SaysFirstThatWhatWasNotSolvedIsNoAnswer) {
+  const Layout layout = one_row(40 * psi);
+  try {
+    solve(layout, {.newton_steps = 0});
+    FAIL() << "nothing can be solved in no steps";
+  } catch (const NotSolved& error) {
+    const Solution& unfinished = error.unfinished();
+    for (const std::string& text : {report(unfinished),
+                                    report(unfinished, solve(layout)),
+                                    report(solve(layout), unfinished)}) {
+      EXPECT_THAT(text, HasSubstr("NOT SOLVED: no figure below is an answer.\n\n* "));
+      EXPECT_LT(text.find("NOT SOLVED"), text.find("outlet"));
+    }
+    EXPECT_THAT(report(unfinished), HasSubstr("NOT SOLVED in 0 steps"));
+    EXPECT_THAT(told(layout), Not(HasSubstr("NOT SOLVED")));
+  }
+}
+
 }  // namespace
 }  // namespace hydro

@@ -2361,6 +2361,8 @@ class Residuals:
     def last_resort(self) -> bool:
         """The plain steps did not suffice."""
     def __repr__(self) -> str: ...
+    def are_met(self) -> bool:
+        """Whether each figure is within 1e-12. If not, nothing of the solution is an answer."""
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 

@@ -120,7 +120,8 @@ def _html_of_line_solution(line: LineSolution) -> str:
 def _html_of_solution(solution: Solution) -> str:
     units = unit_set(solution.layout.units)
     states = [line["state"] for line in to_dict(solution)["lines"]]
-    summary = (
+    summary = "" if solution.residuals.are_met() else "<p>NOT SOLVED: no answer.</p>"
+    summary += (
         f"<p>Out of the supply: {solution.inflow.to(units.flow):.1f} {units.flow} at "
         f"{solution.supply_pressure.to(units.pressure):.1f} {units.pressure}.</p>"
     )
@@ -176,6 +177,8 @@ def _html_of_comparison(change: Comparison) -> str:
 
 
 def _html_of_layout(layout: Layout) -> str:
+    from html import escape
+
     units = unit_set(layout.units)
     rows = [
         [
@@ -188,7 +191,7 @@ def _html_of_layout(layout: Layout) -> str:
         for line in layout.lines
     ]
     columns = ["line", "fed by", "pipe", f"length {units.length}", "outlets"]
-    faults = "".join(f"<p>{fault!r}</p>" for fault in layout.faults)
+    faults = "".join(f"<p>{escape(repr(fault))}</p>" for fault in layout.faults)
     return _table(layout.site.name, columns, rows) + faults
 
 

@@ -75,6 +75,10 @@ struct Residuals {
   double outlet = 0;         ///< in the head at every outlet
   int steps = 0;             ///< Newton steps taken
   bool last_resort = false;  ///< the ramp was shrunk (solver/sweeps.hpp)
+
+  static constexpr double tolerance = 1e-12;  ///< of each scale
+  /// Whether each figure is within the tolerance. If not, nothing of the solution is an answer.
+  bool are_met() const { return mass <= tolerance && energy <= tolerance && outlet <= tolerance; }
 };
 
 /// All lines solved, with the residuals that prove it.

@@ -13,7 +13,7 @@
 namespace hydro {
 namespace {
 
-constexpr double tolerance = 1e-12;  // of each residual's scale
+constexpr double tolerance = Residuals::tolerance;
 constexpr double last_ramp = 1e-13;  // of the head span: moves no outlet beyond the tolerance
 
 double share_of(double part, double whole) {

@@ -44,6 +44,12 @@ class Report {
       page_.paragraph("", name);
       page_.line();
     }
+    for (const Solution* solution : {before_, &after_})
+      if (solution && !solution->residuals().are_met()) {
+        page_.paragraph("", "NOT SOLVED: no figure below is an answer.");
+        page_.line();
+        break;
+      }
     write_findings(page_, after_, check_, kinds_, figures_);
     if (before_) consequences();
     supply();
@@ -188,14 +194,14 @@ class Report {
     page_.line();
     page_.paragraph(
         "",
-        fmt::format(
-            "Solved in {} steps{}; what is left of the equations, as shares of their scales: "
-            "mass {:.0e}, energy {:.0e}, outlets {:.0e}.",
-            residuals.steps,
-            residuals.last_resort ? ", by the last resort" : "",
-            residuals.mass,
-            residuals.energy,
-            residuals.outlet));
+        fmt::format("{} in {} steps{}; what is left of the equations, as shares of their scales: "
+                    "mass {:.0e}, energy {:.0e}, outlets {:.0e}.",
+                    residuals.are_met() ? "Solved" : "NOT SOLVED",
+                    residuals.steps,
+                    residuals.last_resort ? ", by the last resort" : "",
+                    residuals.mass,
+                    residuals.energy,
+                    residuals.outlet));
   }
 
   void cautions() {
