@@ -136,11 +136,15 @@ void define_property(
 }
 
 void copy_is_itself(py::handle owner) {
-  const Call same = [](py::handle self, const py::args&, const py::kwargs&) {
-    return py::reinterpret_borrow<py::object>(self);
-  };
-  define_method(owner, "__copy__", same, "");
-  define_method(owner, "__deepcopy__", same, "");
+  // One function for all classes, since import takes as long as there are functions to make; leaked,
+  // since a static object would outlive the interpreter.
+  static const py::handle same =
+      py::cpp_function([](const py::object& self, const py::args&) { return self; },
+                       py::name("__copy__"),
+                       py::is_method(reinterpret_cast<PyObject*>(&PyBaseObject_Type)))
+          .release();
+  owner.attr("__copy__") = same;
+  owner.attr("__deepcopy__") = same;
 }
 
 }  // namespace hydro::bindings

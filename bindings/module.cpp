@@ -29,12 +29,18 @@ py::object reduce(py::handle self, const py::args& args, const py::kwargs& kwarg
 }
 
 void guard_classes(const py::module_& module) {
+  const py::cpp_function for_all(
+      [](const py::object& self, const py::args& args, const py::kwargs& kwargs) {
+        return reduce(self, args, kwargs);
+      },
+      py::name("__reduce_ex__"),
+      py::is_method(reinterpret_cast<PyObject*>(&PyBaseObject_Type)));
   for (const auto& [name, member] : py::dict(module.attr("__dict__").attr("copy")())) {
     if (!PyType_Check(member.ptr())) continue;
     auto* const type = py::detail::get_type_info(reinterpret_cast<PyTypeObject*>(member.ptr()));
     if (type == nullptr) continue;
     type->operator_new = refuse_what_was_never_made;
-    define_method(member, "__reduce_ex__", reduce, "");
+    member.attr("__reduce_ex__") = for_all;
   }
 }
 
