@@ -37,12 +37,11 @@ struct Where {
   std::string prefix() const;
 };
 
-/// `25 * psi`: what Python reads back to the same value, in the unit that takes the fewest
-/// characters.
+/// `25 * psi`: what Python reads back to the same value, in the unit that reads best.
 template <class Q>
 std::string to_python(const Q& quantity);
 
-/// What stands in `names`, as in `psi, kPa, bar`.
+/// `psi, kPa, bar`.
 template <class Q>
 std::string list_of_units() {
   std::string list;

@@ -1,6 +1,6 @@
 """Writes hydro/_hydro.pyi, the types of the compiled module, from what the module says of itself.
 
-    PYTHONPATH=BUILD/python python3 -P bindings/write_stub.py > bindings/hydro/_hydro.pyi
+    PYTHONPATH=BUILD/python python3 -P bindings/write_stub.py > STUB && mv STUB bindings/hydro/_hydro.pyi
 
 The text of each compiled function begins with its signature in Python's types, one line for each
 way to call it.
@@ -92,8 +92,8 @@ def members(owner: type) -> Iterator[str]:
 
 def stub_of(name: str, value: Any) -> str:
     if name == "Fault":
-        kinds = " | ".join(kind.__name__ for kind in value.__args__)
-        return f"\nFault: TypeAlias = (\n{textwrap.fill(kinds, 90, initial_indent=INDENT, subsequent_indent=INDENT)}\n)\n"
+        kinds = textwrap.wrap(" | ".join(kind.__name__ for kind in value.__args__), 86)
+        return "\nFault: TypeAlias = (\n" + "".join(f"{INDENT}{row}\n" for row in kinds) + ")\n"
     if isinstance(value, type):
         body = in_quotes(value.__doc__ or "", INDENT) + "".join(members(value))
         if not signatures("__init__", getattr(value.__init__, "__doc__", None) or "")[0]:

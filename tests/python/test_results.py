@@ -96,11 +96,13 @@ def test_a_notebook_shows_each_line_as_a_table(after: hydro.Solution) -> None:
     assert shown[-4] == ["7", "234.0", "0.0", "49.4", "broken"]
     assert shown[-1][-1] == "below minimum"
     assert "Out of the supply: 111.8 gal/min at 43.0 psi." in html
-    assert rows(after.lines[-1]._repr_html_())[0][1:4] == ["at m", "kPa", "L/min"]  # type: ignore[attr-defined]
+    of_line = after.lines[-1]._repr_html_()  # type: ignore[attr-defined]
+    assert rows(of_line)[0][1:4] == ["at m", "kPa", "L/min"]
 
 
 def test_a_long_table_shows_both_ends() -> None:
-    shown = rows(hydro.solve(row_of("row 1", count=500))._repr_html_())  # type: ignore[attr-defined]
+    solution = hydro.solve(row_of("row 1", count=500))
+    shown = rows(solution._repr_html_())  # type: ignore[attr-defined]
     assert [shown[1][0], shown[30][0], shown[31][0], shown[32][0], shown[-1][0]] == [
         "1",
         "30",
