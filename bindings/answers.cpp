@@ -79,11 +79,11 @@ void bind_check(py::module_& module) {
       .field("line", &FastWater::line, name_of_line)
       .field("velocity", &FastWater::velocity, "A Velocity.")
       .result(module);
-  Record<Suction>("Suction", "The lowest pressure in a line, where it is below the atmosphere's.")
-      .field("line", &Suction::line, name_of_line)
-      .field("pressure", &Suction::pressure, "Gauge.")
+  Record<BelowAtmosphere>("BelowAtmosphere", "The lowest pressure in a line, where it is below the atmosphere's.")
+      .field("line", &BelowAtmosphere::line, name_of_line)
+      .field("pressure", &BelowAtmosphere::pressure, "Gauge.")
       .field("column_separates",
-             &Suction::column_separates,
+             &BelowAtmosphere::column_separates,
              "The water would boil: the answer does not hold there.")
       .result(module);
   Record<OverRating>("OverRating", "The highest pressure in a pipe, where it is above its rating.")
@@ -99,7 +99,7 @@ void bind_check(py::module_& module) {
                    .field("dry", &Check::dry, "No water reaches them.")
                    .field("variations", &Check::variations, "All, also the good ones.")
                    .field("fast_water", &Check::fast_water, "One a line.")
-                   .field("suctions", &Check::suctions, "One a line.")
+                   .field("below_atmosphere", &Check::below_atmosphere, "One a line.")
                    .field("over_rating", &Check::over_rating, "One a pipe of a line.")
                    .result(module);
   method(found,

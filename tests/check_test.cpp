@@ -136,7 +136,7 @@ TEST(Velocity, IsJudgedInLines) {
 
 // 15 m over the summit from 20 kPa: 127 kPa below the atmosphere's 101: no water column stands
 // that.
-TEST(Suction, TellsWhereTheColumnParts) {
+TEST(BelowAtmosphere, TellsWhereTheColumnParts) {
   const auto over_a_summit = [](double rise_m) {
     std::vector<Line> lines{{.name = "up",
                              .pipe = {.inside_diameter = 100 * mm, .hazen_williams = 150},
@@ -145,7 +145,7 @@ TEST(Suction, TellsWhereTheColumnParts) {
                             wide_row(head_with_range)};
     lines[1].fed_by = "up";
     lines[1].ground_rise = -60 * m;
-    return check(solve(Layout(Supply{.pressure = 20 * kPa}, lines))).suctions;
+    return check(solve(Layout(Supply{.pressure = 20 * kPa}, lines))).below_atmosphere;
   };
   EXPECT_THAT(over_a_summit(1), IsEmpty());
   ASSERT_THAT(over_a_summit(5), testing::Not(IsEmpty()));

@@ -145,7 +145,7 @@ TEST(Json, HasTheMembersItAlwaysHad) {
         "dry",
         "variations",
         "fast_water",
-        "suctions",
+        "below_atmosphere",
         "over_rating"}},
       {"/uniformity/0",
        {"line",
@@ -224,12 +224,12 @@ TEST(Json, HasEveryFinding) {
   EXPECT_EQ(
       read["fast_water"][0],
       (json{{"line", found.fast_water[0].line}, {"velocity", si(found.fast_water[0].velocity)}}));
-  ASSERT_THAT(found.suctions, Not(IsEmpty()));
-  ASSERT_THAT(read["suctions"], SizeIs(found.suctions.size()));
-  EXPECT_EQ(read["suctions"][0],
-            (json{{"line", found.suctions[0].line},
-                  {"pressure", si(found.suctions[0].pressure)},
-                  {"column_separates", found.suctions[0].column_separates}}));
+  ASSERT_THAT(found.below_atmosphere, Not(IsEmpty()));
+  ASSERT_THAT(read["below_atmosphere"], SizeIs(found.below_atmosphere.size()));
+  EXPECT_EQ(read["below_atmosphere"][0],
+            (json{{"line", found.below_atmosphere[0].line},
+                  {"pressure", si(found.below_atmosphere[0].pressure)},
+                  {"column_separates", found.below_atmosphere[0].column_separates}}));
 }
 
 TEST(Json, TellsHowEvenlyOutletsWater) {

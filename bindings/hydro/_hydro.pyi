@@ -2515,7 +2515,7 @@ class FastWater:
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
-class Suction:
+class BelowAtmosphere:
     """The lowest pressure in a line, where it is below the atmosphere's."""
     @property
     def line(self) -> str:
@@ -2569,7 +2569,7 @@ class Check:
     def fast_water(self) -> list[FastWater]:
         """One a line."""
     @property
-    def suctions(self) -> list[Suction]:
+    def below_atmosphere(self) -> list[BelowAtmosphere]:
         """One a line."""
     @property
     def over_rating(self) -> list[OverRating]:

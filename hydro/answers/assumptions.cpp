@@ -61,6 +61,7 @@ void assumed_of(const Outlet& kind, const std::string& line, Collection& found) 
 }
 
 void assumed_of(const Fault& fault, const Layout& layout, Collection& found) {
+  if (is_of_the_supply(fault)) return;
   const std::string which = outlet_of(fault) ? fmt::format(", outlet {}", *outlet_of(fault)) : "";
   const auto estimated = [&](const char* value) {
     found.add(fmt::format("{}{}: {} is an estimate", line_of(fault), which, value));

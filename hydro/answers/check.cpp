@@ -128,7 +128,7 @@ class Checking {
     }
     if (fastest > options_.velocity) found_.fast_water.push_back({solved.name, fastest});
     if (lowest < Pressure{})
-      found_.suctions.push_back(
+      found_.below_atmosphere.push_back(
           {solved.name, lowest, atmosphere_ + lowest < solution_.water().vapour_pressure});
   }
 

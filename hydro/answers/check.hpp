@@ -79,7 +79,7 @@ struct FastWater {
 };
 
 /// The lowest pressure in a line, where it is below the atmosphere's.
-struct Suction {
+struct BelowAtmosphere {
   std::string line;
   Pressure pressure;      ///< gauge
   bool column_separates;  ///< the water would boil: the answer does not hold there
@@ -101,7 +101,7 @@ struct Check {
   std::vector<DryOutlet> dry;
   std::vector<Variation> variations;  ///< all, also the good ones
   std::vector<FastWater> fast_water;
-  std::vector<Suction> suctions;
+  std::vector<BelowAtmosphere> below_atmosphere;
   std::vector<OverRating> over_rating;
 
   /// No outlet is below its rated or lowest pressure, or above its highest.

@@ -22,8 +22,31 @@ constexpr Length default_stub = 0.5 * ft;
 constexpr double default_loss_coefficient = 1.0;
 constexpr double default_discharge_coefficient = 0.85;
 
+/// "pump " or "pump 2 ".
+std::string pump_of(const PumpWorn& fault) {
+  return fault.pump ? fmt::format("pump {} ", *fault.pump) : "pump ";
+}
+
+/// The pump that a fault is of; none: there is no such pump.
+std::optional<Pump>& pump_of(Supply& supply, const std::optional<int>& number) {
+  return number.value_or(1) == 2 ? supply.second_pump : supply.pump;
+}
+
 double loss_coefficient_of(const std::optional<double>& given, const Line& line) {
   return given.value_or(line.riser.loss_coefficient.value_or(default_loss_coefficient));
+}
+
+/// There must be one to get stuck.
+void examine_regulator(const std::optional<int>& outlet,
+                       bool has_outlet,
+                       const Line& line,
+                       Examination& examination) {
+  if (!outlet && !line.regulator)
+    examination.add("line", "is " + in_quotes(line.name) + ", which has no regulator");
+  if (outlet && has_outlet && !line.kind_of(*outlet).regulator)
+    examination.add(
+        "outlet",
+        fmt::format("{} of line {} has no regulator of its own", *outlet, in_quotes(line.name)));
 }
 
 }  // namespace
@@ -69,8 +92,35 @@ ValvePartClosed valve_part_closed(std::string line, double loss_coefficient) {
   return {std::move(line), loss_coefficient};
 }
 
+ValveLeftOpen valve_left_open(std::string line) {
+  return {std::move(line)};
+}
+RegulatorStuckOpen regulator_stuck_open(std::string line, std::optional<int> outlet) {
+  return {std::move(line), outlet};
+}
+RegulatorStuckShut regulator_stuck_shut(std::string line, std::optional<int> outlet) {
+  return {std::move(line), outlet};
+}
+PumpWorn pump_worn(double share, std::optional<int> pump) {
+  return {share, pump};
+}
+EngineSlow engine_slow(RotationalSpeed speed, std::optional<int> pump) {
+  return {speed, pump};
+}
+FilterDirty filter_dirty(Pressure loss) {
+  return {loss};
+}
+
 const std::string& line_of(const Fault& fault) {
-  return std::visit([](const auto& kind) -> const std::string& { return kind.line; }, fault);
+  static const std::string the_supply;
+  return std::visit(
+      [](const auto& kind) -> const std::string& {
+        if constexpr (requires { kind.line; })
+          return kind.line;
+        else
+          return the_supply;
+      },
+      fault);
 }
 
 std::optional<int> outlet_of(const Fault& fault) {
@@ -80,6 +130,16 @@ std::optional<int> outlet_of(const Fault& fault) {
           return kind.outlet;
         else
           return std::nullopt;
+      },
+      fault);
+}
+
+bool is_of_the_supply(const Fault& fault) {
+  return std::visit(
+      [](const auto& kind) {
+        return !requires {
+          kind.line;
+        };
       },
       fault);
 }
@@ -95,7 +155,13 @@ std::string kind_of(const Fault& fault) {
                            [](const Leak&) { return "leak"; },
                            [](const LineCut&) { return "line cut"; },
                            [](const EndOpen&) { return "end open"; },
-                           [](const ValvePartClosed&) { return "valve part closed"; }},
+                           [](const ValvePartClosed&) { return "valve part closed"; },
+                           [](const ValveLeftOpen&) { return "valve left open"; },
+                           [](const RegulatorStuckOpen&) { return "regulator stuck open"; },
+                           [](const RegulatorStuckShut&) { return "regulator stuck shut"; },
+                           [](const PumpWorn&) { return "pump worn"; },
+                           [](const EngineSlow&) { return "engine slow"; },
+                           [](const FilterDirty&) { return "filter dirty"; }},
                     fault);
 }
 
@@ -119,6 +185,19 @@ std::optional<Length> open_end(const Fault& fault, const Line& line) {
   if (const auto* cut = std::get_if<LineCut>(&fault)) return cut->place;
   if (std::holds_alternative<EndOpen>(fault)) return line.whole_length();
   return std::nullopt;
+}
+
+Supply with_faults(Supply supply, const std::vector<Fault>& faults) {
+  for (const Fault& fault : faults) {
+    if (const auto* it = std::get_if<PumpWorn>(&fault)) {
+      for (PumpPoint& point : pump_of(supply, it->pump).value().points) point.head *= 1 - it->share;
+    } else if (const auto* slow = std::get_if<EngineSlow>(&fault)) {
+      pump_of(supply, slow->pump).value().speed = slow->speed;
+    } else if (const auto* dirty = std::get_if<FilterDirty>(&fault)) {
+      supply.filter.value().loss = dirty->loss;
+    }
+  }
+  return supply;
 }
 
 std::string describe(const Fault& fault, const Line& line, UnitSystem units) {
@@ -169,8 +248,29 @@ std::string describe(const Fault& fault, const Line& line, UnitSystem units) {
           [](const EndOpen&) { return std::string("far end open"); },
           [](const ValvePartClosed& it) {
             return fmt::format("valve part closed, loss coefficient {:.3g}", it.loss_coefficient);
+          },
+          [](const ValveLeftOpen&) { return std::string("valve left open"); },
+          [](const RegulatorStuckOpen&) {
+            return std::string("regulator stuck open, all pressure comes through");
+          },
+          [](const RegulatorStuckShut&) {
+            return std::string("regulator stuck shut, no water comes through");
+          },
+          [](const PumpWorn& it) {
+            return fmt::format("{}worn, {:.3g} % of its head lost", pump_of(it), 100 * it.share);
+          },
+          [](const EngineSlow& it) {
+            return fmt::format("engine {}slow, it reaches {:.0f} rpm",
+                               it.pump ? fmt::format("of pump {} ", *it.pump) : "",
+                               it.speed / rpm);
+          },
+          [&](const FilterDirty& it) {
+            return fmt::format("filter dirty, it takes {:.3g} {} at the flow of its rating",
+                               it.loss / shown.pressure,
+                               shown.pressure.symbol);
           }},
       fault);
+  if (is_of_the_supply(fault)) return what;
   const std::optional<int> outlet = outlet_of(fault);
   return outlet ? fmt::format("{}, outlet {}: {}", line_of(fault), *outlet, what)
                 : fmt::format("{}: {}", line_of(fault), what);
@@ -238,8 +338,49 @@ std::vector<Problem> problems(const Fault& fault, const Line& line) {
                examination.within("loss_coefficient",
                                   it.loss_coefficient,
                                   Range<double>{0, 1e9, units::plain, true});
-             }},
+             },
+             [](const ValveLeftOpen&) {},
+             [&](const RegulatorStuckOpen& it) {
+               examine_regulator(it.outlet, has_outlet, line, examination);
+             },
+             [&](const RegulatorStuckShut& it) {
+               examine_regulator(it.outlet, has_outlet, line, examination);
+             },
+             [](const PumpWorn&) {},
+             [](const EngineSlow&) {},
+             [](const FilterDirty&) {}},
       fault);
+  return examination.take();
+}
+
+std::vector<Problem> problems(const Fault& fault, const Supply& supply) {
+  Examination examination;
+  const auto examine_pump = [&](const std::optional<int>& number) -> const Pump* {
+    const std::optional<Pump>& pump = number.value_or(1) == 2 ? supply.second_pump : supply.pump;
+    if (number && !(*number >= 1 && *number <= 2))
+      examination.within("pump", *number, 1, 2);
+    else if (!pump)
+      examination.add(number ? "pump" : "kind",
+                      number ? fmt::format("is {}, but the supply has no such pump", *number)
+                             : "is of a pump, but the supply has none");
+    else
+      return &*pump;
+    return nullptr;
+  };
+  if (const auto* worn_out = std::get_if<PumpWorn>(&fault)) {
+    examine_pump(worn_out->pump);
+    if (!(worn_out->share > 0 && worn_out->share < 1))
+      examination.add("share",
+                      "is " + to_message(worn_out->share, "") + ", must be above 0 and below 1");
+  } else if (const auto* slow = std::get_if<EngineSlow>(&fault)) {
+    const Pump* pump = examine_pump(slow->pump);
+    examination.within("speed", slow->speed, Range<RotationalSpeed>{1, 100000, rpm});
+    if (pump && !pump->curve_speed)
+      examination.add("speed", "is given, but the pump's curve_speed is not known");
+  } else if (const auto* dirty = std::get_if<FilterDirty>(&fault)) {
+    if (!supply.filter) examination.add("kind", "is of a filter, but the supply has none");
+    examination.within("loss", dirty->loss, Range<Pressure>{0, 10000, kPa});
+  }
   return examination.take();
 }
 

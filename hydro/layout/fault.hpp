@@ -1,7 +1,7 @@
-// fault.hpp: what can go wrong with an outlet, with a line, or with the valve before it.
+// fault.hpp: what can go wrong with an outlet, with a line or its valve, or with the supply.
 //
-// What      A fault changes one outlet or one line of a layout (Layout::with_fault). The defaults
-//           are estimates; the values used are always printed.
+// What      A fault changes one outlet, one line or the supply of a layout (Layout::with_fault). The
+//           defaults are estimates; the values used are always printed.
 // Formula   open riser     H(line) - z - h = friction over h at q + (1 + K) q^2 / (2 g A^2), and
 //                          q = 0 if the left side is not above 0; h the height of what still
 //                          stands, A its bore's area
@@ -10,6 +10,7 @@
 //           leak           q = flow (p / at)^exponent, p in the line
 //           open end       H = z + q^2 / (2 g A^2); beyond it there is no water
 //           valve          K V^2 / (2 g) more at the line's inlet
+//           pump worn      (1 - share) x its head at every flow
 // Source    Open riser and open end: Bernoulli's equation with the velocity head lost to the air; K
 //           about 0.5 to 2 for the branch of a tee (B. R. Munson et al., Fundamentals of Fluid
 //           Mechanics, table 8.2, from memory: threaded tee, branch flow 2.0; flanged 1.0). A riser
@@ -24,6 +25,7 @@
 #pragma once
 
 #include "hydro/layout/line.hpp"
+#include "hydro/physics/supply.hpp"
 #include "hydro/quantities/error.hpp"
 #include "hydro/quantities/unit_system.hpp"
 
@@ -125,6 +127,46 @@ struct ValvePartClosed {
   bool operator==(const ValvePartClosed&) const = default;
 };
 
+/// The valve of a line that should be shut is open.
+struct ValveLeftOpen {
+  std::string line;
+  bool operator==(const ValveLeftOpen&) const = default;
+};
+
+/// A regulator that no longer regulates: all pressure comes through.
+struct RegulatorStuckOpen {
+  std::string line;
+  std::optional<int> outlet = {};  ///< the outlet's own; none: the line's
+  bool operator==(const RegulatorStuckOpen&) const = default;
+};
+
+/// A regulator that lets nothing through.
+struct RegulatorStuckShut {
+  std::string line;
+  std::optional<int> outlet = {};  ///< the outlet's own; none: the line's
+  bool operator==(const RegulatorStuckShut&) const = default;
+};
+
+/// Worn impeller or rings: less head at every flow.
+struct PumpWorn {
+  double share;                  ///< of the head that is lost, above 0 and below 1
+  std::optional<int> pump = {};  ///< 1 or 2, default 1
+  bool operator==(const PumpWorn&) const = default;
+};
+
+/// The engine does not reach its speed.
+struct EngineSlow {
+  RotationalSpeed speed;         ///< that it reaches
+  std::optional<int> pump = {};  ///< 1 or 2, default 1
+  bool operator==(const EngineSlow&) const = default;
+};
+
+/// Dirt in the filter.
+struct FilterDirty {
+  Pressure loss;  ///< that it takes now, at the flow at which it is rated
+  bool operator==(const FilterDirty&) const = default;
+};
+
 using Fault = std::variant<HeadOff,
                            RiserSheared,
                            NozzleMissing,
@@ -135,7 +177,13 @@ using Fault = std::variant<HeadOff,
                            Leak,
                            LineCut,
                            EndOpen,
-                           ValvePartClosed>;
+                           ValvePartClosed,
+                           ValveLeftOpen,
+                           RegulatorStuckOpen,
+                           RegulatorStuckShut,
+                           PumpWorn,
+                           EngineSlow,
+                           FilterDirty>;
 
 HeadOff head_off(std::string line, int outlet, std::optional<double> loss_coefficient = {});
 RiserSheared riser_sheared(std::string line,
@@ -155,10 +203,19 @@ Leak leak(
 LineCut line_cut(std::string line, Length place);
 EndOpen end_open(std::string line);
 ValvePartClosed valve_part_closed(std::string line, double loss_coefficient);
+ValveLeftOpen valve_left_open(std::string line);
+RegulatorStuckOpen regulator_stuck_open(std::string line, std::optional<int> outlet = {});
+RegulatorStuckShut regulator_stuck_shut(std::string line, std::optional<int> outlet = {});
+PumpWorn pump_worn(double share, std::optional<int> pump = {});
+EngineSlow engine_slow(RotationalSpeed speed, std::optional<int> pump = {});
+FilterDirty filter_dirty(Pressure loss);
 
+/// Empty: the fault is the supply's.
 const std::string& line_of(const Fault& fault);
-/// None: the fault is the line's.
+/// None: the fault is the line's or the supply's.
 std::optional<int> outlet_of(const Fault& fault);
+/// Whether it is of the pump, the engine or the filter.
+bool is_of_the_supply(const Fault& fault);
 /// "riser sheared", as it is spelt in a file.
 std::string kind_of(const Fault& fault);
 
@@ -182,11 +239,17 @@ std::optional<OpenBody> open_body(const Fault& fault, const Line& line);
 /// Where the fault opens the line to the air, so that no water is beyond; none for the others.
 std::optional<Length> open_end(const Fault& fault, const Line& line);
 
+/// The supply with what its faults change; those of lines change nothing.
+Supply with_faults(Supply supply, const std::vector<Fault>& faults);
+
 /// One sentence, with the values used: `row 2, outlet 7: riser sheared, a stub of 0.5 ft left open
-/// (...)`.
+/// (...)`. A fault of the supply asks nothing of the line.
 std::string describe(const Fault& fault, const Line& line, UnitSystem units);
 
 /// What is wrong with the fault on this line; empty when nothing is.
 std::vector<Problem> problems(const Fault& fault, const Line& line);
+
+/// What is wrong with a fault of this supply; empty when nothing is.
+std::vector<Problem> problems(const Fault& fault, const Supply& supply);
 
 }  // namespace hydro

@@ -15,13 +15,24 @@ namespace {
 
 class Conflicts {
  public:
-  Conflicts(const std::vector<Fault>& faults, const std::vector<Line>& lines)
-      : faults_(faults), lines_(lines), index_(index_lines(lines)) {}
+  Conflicts(const std::vector<Fault>& faults,
+            const Supply& supply,
+            const std::vector<Line>& lines,
+            bool with_sets)
+      : faults_(faults),
+        supply_(supply),
+        lines_(lines),
+        with_sets_(with_sets),
+        index_(index_lines(lines)) {}
 
   std::vector<Problem> find() {
     std::vector<std::size_t> sound;
-    for (std::size_t i = 0; i < faults_.size(); ++i)
-      if (fits_its_line(i)) sound.push_back(i);
+    for (std::size_t i = 0; i < faults_.size(); ++i) {
+      if (is_of_the_supply(faults_[i]))
+        fits_the_supply(i);
+      else if (fits_its_line(i))
+        sound.push_back(i);
+    }
     for (const std::size_t i : sound) first_of_its_kind(i);
     if (!open_ends_.empty())
       for (const std::size_t i : sound) has_water(i);
@@ -33,6 +44,19 @@ class Conflicts {
     found_.push_back({fmt::format("fault {}", fault + 1), std::move(key), std::move(message)});
   }
 
+  void fits_the_supply(std::size_t i) {
+    for (const Problem& problem : problems(faults_[i], supply_))
+      add(i, problem.key, problem.message);
+    const int pump = std::visit(
+        [](const auto& kind) {
+          if constexpr (requires { kind.pump; }) return kind.pump.value_or(1);
+          return 0;
+        },
+        faults_[i]);
+    const auto [first, is_new] = on_supply_.emplace(std::pair{faults_[i].index(), pump}, i);
+    if (!is_new) add(i, "kind", fmt::format("is that of fault {} already", first->second + 1));
+  }
+
   bool fits_its_line(std::size_t i) {
     const std::string& name = line_of(faults_[i]);
     const auto line = index_.find(name);
@@ -42,7 +66,14 @@ class Conflicts {
           "is " + in_quotes(name) + ", but there is no such line; there are " + names_of(lines_));
       return false;
     }
-    const std::vector<Problem> found = problems(faults_[i], lines_[line->second]);
+    std::vector<Problem> found = problems(faults_[i], lines_[line->second]);
+    const auto& valve = lines_[line->second].valve;
+    if (std::holds_alternative<ValveLeftOpen>(faults_[i]) && !with_sets_ &&
+        !(valve && valve->opening == ValveOpening::shut))
+      found.push_back({{},
+                       "line",
+                       "is " + in_quotes(name) +
+                           ", whose valve is not shut, and there are no sets that shut it"});
     for (const Problem& problem : found) add(i, problem.key, problem.message);
     return found.empty();
   }
@@ -73,6 +104,9 @@ class Conflicts {
     if (open_end(faults_[i], lines_[line])) once(open_ends_, "one line has one open end");
     if (std::holds_alternative<ValvePartClosed>(faults_[i]))
       once(valves_, "one valve takes one loss_coefficient");
+    const bool stuck = std::holds_alternative<RegulatorStuckOpen>(faults_[i]) ||
+                       std::holds_alternative<RegulatorStuckShut>(faults_[i]);
+    if (stuck && !outlet_of(faults_[i])) once(regulators_, "one regulator gets stuck once");
   }
 
   /// Where other lines begin there is no cap to lose.
@@ -123,19 +157,26 @@ class Conflicts {
   }
 
   const std::vector<Fault>& faults_;
+  const Supply& supply_;
   const std::vector<Line>& lines_;
+  bool with_sets_;
   IndexByName index_;
   std::map<std::pair<std::size_t, int>, std::size_t> on_outlets_;  // by line and outlet: the fault
   std::unordered_map<std::size_t, std::size_t> open_ends_;         // by line: the fault
   std::unordered_map<std::size_t, std::size_t> valves_;
+  std::unordered_map<std::size_t, std::size_t> regulators_;
+  std::map<std::pair<std::size_t, int>, std::size_t> on_supply_;  // by kind and pump: the fault
   std::vector<Problem> found_;
 };
 
 }  // namespace
 
 std::vector<Problem> problems_of_faults(const std::vector<Fault>& faults,
-                                        const std::vector<Line>& lines) {
-  return faults.empty() ? std::vector<Problem>{} : Conflicts(faults, lines).find();
+                                        const Supply& supply,
+                                        const std::vector<Line>& lines,
+                                        bool with_sets) {
+  return faults.empty() ? std::vector<Problem>{}
+                        : Conflicts(faults, supply, lines, with_sets).find();
 }
 
 }  // namespace hydro

@@ -1,6 +1,7 @@
-// fault_conflicts.hpp: faults that do not fit the lines, or one another. Not installed.
+// fault_conflicts.hpp: faults that do not fit the lines or the supply, or one another. Not installed.
 //
-// What      One outlet takes one fault, one line one open end and one valve. Where a line is open to
+// What      One outlet takes one fault; one line one open end, one valve and one regulator; one pump,
+//           engine and filter one each. Where a line is open to
 //           the air no water is beyond, and no fault can act there.
 // Threads   Pure function.
 #pragma once
@@ -14,7 +15,10 @@
 namespace hydro {
 
 /// The place of a Problem is `fault N`, N from 1 on.
+/// @param with_sets whether there are watering sets, which shut valves
 std::vector<Problem> problems_of_faults(const std::vector<Fault>& faults,
-                                        const std::vector<Line>& lines);
+                                        const Supply& supply,
+                                        const std::vector<Line>& lines,
+                                        bool with_sets);
 
 }  // namespace hydro

@@ -5,6 +5,7 @@
 #include "hydro/quantities/range.hpp"
 
 #include <algorithm>
+#include <set>
 #include <string>
 #include <unordered_map>
 #include <utility>
@@ -106,6 +107,62 @@ std::vector<Problem> problems_between(const std::vector<Line>& lines) {
   return all;
 }
 
+/// What is wrong with the sets of these lines.
+std::vector<Problem> problems_of_sets(const std::vector<WateringSet>& sets,
+                                      const std::vector<Line>& lines) {
+  std::vector<Problem> all;
+  const IndexByName index = index_lines(lines);
+  std::unordered_map<std::string, std::size_t> known;
+  for (std::size_t i = 0; i < sets.size(); ++i) {
+    const WateringSet& set = sets[i];
+    const std::string place = fmt::format("set {}", i + 1);
+    Examination examination;
+    if (set.name.empty()) examination.add("name", "is empty; every set needs a name of its own");
+    examination.name("name", set.name);
+    if (const auto [first, is_new] = known.emplace(set.name, i); !is_new && !set.name.empty())
+      examination.add("name",
+                      fmt::format("is {}, which is the name of set {} already",
+                                  in_quotes(set.name),
+                                  first->second + 1));
+    if (set.lines.empty())
+      examination.add("lines", "is empty; a set opens one line or more, by name");
+    std::set<std::string> named;
+    for (std::size_t k = 0; k < set.lines.size(); ++k) {
+      const std::string which = fmt::format("lines, {}", k + 1);
+      if (!index.contains(set.lines[k]))
+        examination.add(which,
+                        "is " + in_quotes(set.lines[k]) +
+                            ", but there is no such line; there are " + names_of(lines));
+      else if (!named.insert(set.lines[k]).second)
+        examination.add(which, "is " + in_quotes(set.lines[k]) + ", which is named already");
+    }
+    add_all(all, place, examination.take());
+  }
+  return all;
+}
+
+/// Which lines the sets that run leave shut (watering_set.hpp).
+std::vector<bool> shut_by_sets(const std::vector<WateringSet>& sets,
+                               const std::vector<std::string>& running,
+                               const IndexByName& index,
+                               const Feeders& feeders,
+                               const std::vector<std::size_t>& outward_order) {
+  std::vector<bool> named_by_any(feeders.size(), false), open(feeders.size(), false);
+  for (const WateringSet& set : sets) {
+    const bool runs = std::ranges::find(running, set.name) != running.end();
+    for (const std::string& line : set.lines) {
+      named_by_any[index.at(line)] = true;
+      if (runs) open[index.at(line)] = true;
+    }
+  }
+  for (const std::size_t i : outward_order)
+    if (feeders[i] && open[*feeders[i]] && !named_by_any[i]) open[i] = true;
+  for (auto i = outward_order.rbegin(); i != outward_order.rend(); ++i)
+    if (open[*i] && feeders[*i]) open[*feeders[*i]] = true;
+  open.flip();
+  return open;
+}
+
 }  // namespace
 
 struct Layout::Data {
@@ -113,10 +170,14 @@ struct Layout::Data {
   std::vector<Line> lines;
   Water water;
   Site site;
+  std::vector<WateringSet> sets;
+  std::vector<std::string> running_sets;
   std::vector<Fault> faults;
+  Supply supply_as_it_is;
   std::unordered_map<std::size_t, std::vector<Fault>> faults_by_line;
   std::unordered_map<std::size_t, Length> open_ends;  // by line
   std::vector<bool> cut_off;                          // by line; empty: none is
+  std::vector<bool> shut;                             // by line; empty: none is
 
   IndexByName index;
   Feeders feeders;
@@ -127,15 +188,60 @@ struct Layout::Data {
   Length begins_at(std::size_t line) const {
     return hydro::begins_at(lines[line], lines[feeders[line].value()]);
   }
-  void follow_faults();
+  void follow_valves_and_faults();
+
+ private:
+  void sort_faults();
+  void follow_valves();
+  bool is_stuck_shut(std::size_t line) const;
 };
 
-/// Sorts the faults by line, and finds what they cut off from the water.
-void Layout::Data::follow_faults() {
+/// Finds what valves, sets and faults cut off from the water.
+void Layout::Data::follow_valves_and_faults() {
+  supply_as_it_is = hydro::with_faults(supply, faults);
+  sort_faults();
+  follow_valves();
+  std::vector<bool> found(lines.size(), false);
+  for (const std::size_t i : outward_order) {
+    found[i] = (!shut.empty() && shut[i]) || is_stuck_shut(i);
+    if (!feeders[i]) continue;
+    const auto end = open_ends.find(*feeders[i]);
+    found[i] = found[i] || found[*feeders[i]] ||
+               (end != open_ends.end() && begins_at(i) > end->second - same_place);
+  }
+  cut_off.clear();
+  if (std::ranges::find(found, true) != found.end()) cut_off = std::move(found);
+}
+
+void Layout::Data::follow_valves() {
+  std::vector<bool> found(lines.size(), false);
+  if (!running_sets.empty())
+    found = shut_by_sets(sets, running_sets, index, feeders, outward_order);
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (lines[i].valve && lines[i].valve->opening == ValveOpening::shut) found[i] = true;
+  for (const auto& [line, on_line] : faults_by_line)
+    for (const Fault& fault : on_line)
+      if (std::holds_alternative<ValveLeftOpen>(fault)) found[line] = false;
+  for (const std::size_t i : outward_order)
+    if (feeders[i] && found[*feeders[i]]) found[i] = true;
+  shut.clear();
+  if (std::ranges::find(found, true) != found.end()) shut = std::move(found);
+}
+
+bool Layout::Data::is_stuck_shut(std::size_t line) const {
+  const auto on_line = faults_by_line.find(line);
+  return on_line != faults_by_line.end() &&
+         std::ranges::any_of(on_line->second, [](const Fault& fault) {
+           const auto* stuck = std::get_if<RegulatorStuckShut>(&fault);
+           return stuck && !stuck->outlet;
+         });
+}
+
+void Layout::Data::sort_faults() {
   faults_by_line.clear();
   open_ends.clear();
-  cut_off.clear();
   for (const Fault& fault : faults) {
+    if (is_of_the_supply(fault)) continue;
     const std::size_t line = index.at(line_of(fault));
     faults_by_line[line].push_back(fault);
     if (const auto end = open_end(fault, lines[line])) open_ends.emplace(line, *end);
@@ -144,14 +250,6 @@ void Layout::Data::follow_faults() {
     std::stable_sort(on_line.begin(), on_line.end(), [](const Fault& one, const Fault& other) {
       return outlet_of(one).value_or(0) < outlet_of(other).value_or(0);
     });
-  if (open_ends.empty()) return;
-  cut_off.resize(lines.size(), false);
-  for (const std::size_t i : outward_order) {
-    if (!feeders[i]) continue;
-    const auto end = open_ends.find(*feeders[i]);
-    cut_off[i] =
-        cut_off[*feeders[i]] || (end != open_ends.end() && begins_at(i) > end->second - same_place);
-  }
 }
 
 std::vector<std::string> places_of(const std::vector<Line>& lines) {
@@ -169,6 +267,7 @@ std::vector<Problem> problems(const Supply& supply,
                               const std::vector<Line>& lines,
                               const Water& water,
                               const Site& site,
+                              const std::vector<WateringSet>& sets,
                               const std::vector<Fault>& faults) {
   std::vector<Problem> all;
   add_all(all, "supply", problems(supply));
@@ -184,18 +283,22 @@ std::vector<Problem> problems(const Supply& supply,
   const std::vector<std::string> places = places_of(lines);
   for (std::size_t i = 0; i < lines.size(); ++i) add_all(all, places[i], problems(lines[i]));
   for (Problem& problem : problems_between(lines)) all.push_back(std::move(problem));
-  for (Problem& problem : problems_of_faults(faults, lines)) all.push_back(std::move(problem));
+  for (Problem& problem : problems_of_sets(sets, lines)) all.push_back(std::move(problem));
+  for (Problem& problem : problems_of_faults(faults, supply, lines, !sets.empty()))
+    all.push_back(std::move(problem));
   return all;
 }
 
-Layout::Layout(Supply supply, std::vector<Line> lines, Water water, Site site) {
-  if (auto found = problems(supply, lines, water, site, {}); !found.empty())
+Layout::Layout(
+    Supply supply, std::vector<Line> lines, Water water, Site site, std::vector<WateringSet> sets) {
+  if (auto found = problems(supply, lines, water, site, sets, {}); !found.empty())
     throw InvalidInput(std::move(found));
   auto data = std::make_shared<Data>();
   data->supply = std::move(supply);
   data->lines = std::move(lines);
   data->water = std::move(water);
   data->site = std::move(site);
+  data->sets = std::move(sets);
   data->index = index_lines(data->lines);
   for (const Line& line : data->lines) {
     data->feeders.emplace_back();
@@ -208,6 +311,7 @@ Layout::Layout(Supply supply, std::vector<Line> lines, Water water, Site site) {
   for (const std::size_t i : data->outward_order)
     if (const auto feeder = data->feeders[i])
       data->inlet_elevations[i] = ground_elevation(*feeder, data->begins_at(i));
+  data->follow_valves_and_faults();
 }
 
 const Supply& Layout::supply() const {
@@ -222,8 +326,17 @@ const Water& Layout::water() const {
 const Site& Layout::site() const {
   return data_->site;
 }
+const std::vector<WateringSet>& Layout::sets() const {
+  return data_->sets;
+}
 const std::vector<Fault>& Layout::faults() const {
   return data_->faults;
+}
+const Supply& Layout::supply_as_it_is() const {
+  return data_->supply_as_it_is;
+}
+const std::vector<std::string>& Layout::running_sets() const {
+  return data_->running_sets;
 }
 
 const Line& Layout::line(std::string_view name) const {
@@ -306,6 +419,9 @@ std::optional<Length> Layout::open_end_of(std::size_t line_index) const {
 bool Layout::is_cut_off(std::size_t line_index) const {
   return !data_->cut_off.empty() && data_->cut_off.at(line_index);
 }
+bool Layout::is_shut(std::size_t line_index) const {
+  return !data_->shut.empty() && data_->shut.at(line_index);
+}
 
 int Layout::outlet_count() const {
   return data_->outlet_count;
@@ -318,9 +434,10 @@ Layout Layout::with_fault(Fault fault) const {
 Layout Layout::with_faults(const std::vector<Fault>& faults) const {
   auto data = std::make_shared<Data>(*data_);
   data->faults.insert(data->faults.end(), faults.begin(), faults.end());
-  if (auto found = problems_of_faults(data->faults, data->lines); !found.empty())
+  if (auto found = problems_of_faults(data->faults, data->supply, data->lines, !data->sets.empty());
+      !found.empty())
     throw InvalidInput(std::move(found));
-  data->follow_faults();
+  data->follow_valves_and_faults();
   return Layout(std::shared_ptr<const Data>(std::move(data)));
 }
 
@@ -329,7 +446,8 @@ PossibleFaults Layout::with_possible_faults(const std::vector<Fault>& faults) co
   std::vector<SkippedFault> skipped;
   for (const Fault& fault : faults) {
     all.push_back(fault);
-    if (auto found = problems_of_faults(all, data_->lines); !found.empty()) {
+    if (auto found = problems_of_faults(all, data_->supply, data_->lines, !data_->sets.empty());
+        !found.empty()) {
       for (Problem& problem : found) problem.place.clear();
       skipped.push_back({fault, std::move(found)});
       all.pop_back();
@@ -341,8 +459,50 @@ PossibleFaults Layout::with_possible_faults(const std::vector<Fault>& faults) co
 Layout Layout::without_faults() const {
   auto data = std::make_shared<Data>(*data_);
   data->faults.clear();
-  data->follow_faults();
+  data->follow_valves_and_faults();
   return Layout(std::shared_ptr<const Data>(std::move(data)));
+}
+
+Layout Layout::watering(const std::vector<std::string>& set_names) const {
+  Examination examination;
+  std::vector<std::string> known;
+  for (const WateringSet& set : sets()) known.push_back(set.name);
+  if (set_names.empty()) examination.add("set_names", "is empty; name one set or more");
+  std::vector<std::string> chosen;
+  for (const std::string& name : set_names) {
+    if (std::ranges::find(known, name) == known.end())
+      examination.add("set_names",
+                      "has " + in_quotes(name) + ", but there is no such set; there are " +
+                          list_in_quotes(known, known.size()));
+    else if (std::ranges::find(chosen, name) != chosen.end())
+      examination.add("set_names", "has " + in_quotes(name) + " twice");
+    chosen.push_back(name);
+  }
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+  auto data = std::make_shared<Data>(*data_);
+  data->running_sets = std::move(chosen);
+  data->follow_valves_and_faults();
+  return Layout(std::shared_ptr<const Data>(std::move(data)));
+}
+
+Layout Layout::without_watering() const {
+  auto data = std::make_shared<Data>(*data_);
+  data->running_sets.clear();
+  data->follow_valves_and_faults();
+  return Layout(std::shared_ptr<const Data>(std::move(data)));
+}
+
+Layout Layout::as_it_was(Layout changed, const std::vector<Fault>& faults) const {
+  if (!faults.empty()) changed = changed.with_faults(faults);
+  std::vector<std::string> running;
+  for (const std::string& name : running_sets())
+    if (std::ranges::find(changed.sets(), name, &WateringSet::name) != changed.sets().end())
+      running.push_back(name);
+  return running.empty() ? changed : changed.watering(running);
+}
+
+Layout Layout::with_supply(Supply supply) const {
+  return as_it_was(Layout(std::move(supply), lines(), water(), site(), sets()), faults());
 }
 
 Layout Layout::with_line(Line line) const {
@@ -352,7 +512,7 @@ Layout Layout::with_line(Line line) const {
     lines.push_back(std::move(line));
   else
     lines[same->second] = std::move(line);
-  return Layout(supply(), std::move(lines), water(), site()).with_faults(faults());
+  return as_it_was(Layout(supply(), std::move(lines), water(), site(), sets()), faults());
 }
 
 Layout Layout::without(std::string_view line_name) const {
@@ -360,13 +520,22 @@ Layout Layout::without(std::string_view line_name) const {
   lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(index_of(line_name)));
   std::vector<Fault> kept = faults();
   std::erase_if(kept, [&](const Fault& fault) { return line_of(fault) == line_name; });
-  return Layout(supply(), std::move(lines), water(), site()).with_faults(kept);
+  std::vector<WateringSet> sets = this->sets();
+  for (WateringSet& set : sets) std::erase(set.lines, line_name);
+  std::erase_if(sets, [](const WateringSet& set) { return set.lines.empty(); });
+  return as_it_was(Layout(supply(), std::move(lines), water(), site(), std::move(sets)), kept);
 }
 
 bool Layout::operator==(const Layout& other) const {
   return data_ == other.data_ ||
          (supply() == other.supply() && lines() == other.lines() && water() == other.water() &&
-          site() == other.site() && faults() == other.faults());
+          site() == other.site() && sets() == other.sets() &&
+          running_sets() == other.running_sets() && faults() == other.faults());
+}
+
+std::string describe(const Fault& fault, const Layout& layout, UnitSystem units) {
+  static const Line no_line;
+  return describe(fault, is_of_the_supply(fault) ? no_line : layout.line(line_of(fault)), units);
 }
 
 }  // namespace hydro

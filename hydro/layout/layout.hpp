@@ -1,5 +1,5 @@
-// layout.hpp: the whole of it: a supply, the lines that hang on it, the water, the place, and what
-// is broken.
+// layout.hpp: the whole of it: a supply, the lines that hang on it, the water, the place, the sets
+// in which it is watered, and what is broken.
 //
 // What      A Layout is examined when it is made and cannot be changed afterwards; copies share it
 //           and cost nothing. A change makes a new layout.
@@ -10,6 +10,7 @@
 
 #include "hydro/layout/fault.hpp"
 #include "hydro/layout/line.hpp"
+#include "hydro/layout/watering_set.hpp"
 #include "hydro/physics/site.hpp"
 #include "hydro/physics/supply.hpp"
 #include "hydro/physics/water.hpp"
@@ -30,14 +31,25 @@ struct PossibleFaults;
 /// All that is solved together: examined when it is made, never changed.
 class Layout {
  public:
-  /// At least one line. @throws InvalidInput
-  Layout(Supply supply, std::vector<Line> lines, Water water = {}, Site site = {});
+  /// At least one line. Until sets are chosen, all lines are open whose own valve is not shut.
+  /// @throws InvalidInput
+  Layout(Supply supply,
+         std::vector<Line> lines,
+         Water water = {},
+         Site site = {},
+         std::vector<WateringSet> sets = {});
 
   const Supply& supply() const;
   const std::vector<Line>& lines() const;
   const Water& water() const;
   const Site& site() const;
+  const std::vector<WateringSet>& sets() const;
   const std::vector<Fault>& faults() const;
+
+  /// The supply with what its faults change.
+  const Supply& supply_as_it_is() const;
+  /// Names of the sets that run; empty: none was chosen.
+  const std::vector<std::string>& running_sets() const;
 
   /// @throws InvalidInput when there is no line of this name.
   const Line& line(std::string_view name) const;
@@ -61,8 +73,11 @@ class Layout {
   const std::vector<Fault>& faults_on(std::size_t line_index) const;
   /// Where a line is open to the air, and dry beyond; none: it is not.
   std::optional<Length> open_end_of(std::size_t line_index) const;
-  /// Whether no water comes to a line, because one that feeds it is open to the air before it.
+  /// Whether no water comes to a line: one that feeds it is open to the air before it, or it or
+  /// such a line is shut or its regulator is stuck shut.
   bool is_cut_off(std::size_t line_index) const;
+  /// Whether it or a line that feeds it is shut on purpose: by its valve or by the sets that run.
+  bool is_shut(std::size_t line_index) const;
 
   int outlet_count() const;
   UnitSystem units() const { return site().units.value_or(UnitSystem::si); }
@@ -74,10 +89,19 @@ class Layout {
   PossibleFaults with_possible_faults(const std::vector<Fault>& faults) const;
   Layout without_faults() const;
 
+  /// With these sets running and every line shut that they do not open (watering_set.hpp).
+  /// @throws InvalidInput for a name that is not a set's, or none.
+  Layout watering(const std::vector<std::string>& set_names) const;
+  /// With no set chosen.
+  Layout without_watering() const;
+
+  /// With another supply. Faults stay. @throws InvalidInput when it is no supply, or when a fault
+  /// does not fit it.
+  Layout with_supply(Supply supply) const;
   /// With this line added, or put in the place of the line of its name. Faults stay.
   /// @throws InvalidInput when the line or a fault does not fit the rest.
   Layout with_line(Line line) const;
-  /// Without the line of this name and its faults. @throws InvalidInput when there is none, when it
+  /// Without the line of this name, in the sets too, and its faults. @throws InvalidInput when there is none, when it
   /// is the only one, or when it feeds another.
   Layout without(std::string_view line_name) const;
 
@@ -88,6 +112,8 @@ class Layout {
   struct Data;
   explicit Layout(std::shared_ptr<const Data> data) : data_(std::move(data)) {}
   const Line& line_with(std::size_t line_index, int outlet_number) const;
+  /// A layout made of changed parts, with these faults and the sets that run here and are still there.
+  Layout as_it_was(Layout changed, const std::vector<Fault>& faults) const;
   std::shared_ptr<const Data> data_;
 };
 
@@ -108,11 +134,15 @@ struct PossibleFaults {
 std::vector<std::string> places_of(const std::vector<Line>& lines);
 
 /// All that is wrong with the parts taken together; empty when nothing is. The place of a Problem
-/// is `supply`, `water`, `site`, one of places_of(lines) or `fault N`, N from 1 on.
+/// is `supply`, `water`, `site`, one of places_of(lines), `set N` or `fault N`, N from 1 on.
 std::vector<Problem> problems(const Supply& supply,
                               const std::vector<Line>& lines,
                               const Water& water,
                               const Site& site,
+                              const std::vector<WateringSet>& sets,
                               const std::vector<Fault>& faults);
+
+/// One sentence on a fault of this layout, with the values used (fault.hpp).
+std::string describe(const Fault& fault, const Layout& layout, UnitSystem units);
 
 }  // namespace hydro

@@ -171,6 +171,8 @@ std::vector<Problem> problems(const Line& line) {
   examination.within("first_at", line.first_at, some_place);
   examination.within("length", line.length, some_length);
   examination.within("loss_coefficient", line.loss_coefficient, some_loss);
+  if (line.valve) examination.include("valve", problems(*line.valve));
+  examination.within("regulator", line.regulator, Range<Pressure>{1, 10000, kPa});
   examination.within("outlet_loss_coefficient", line.outlet_loss_coefficient, some_loss);
   examination.within("connection_length", line.connection_length, Range<Length>{0, 100, units::m});
 

@@ -13,6 +13,7 @@
 #include "hydro/physics/outlet.hpp"
 #include "hydro/physics/pipe.hpp"
 #include "hydro/physics/riser.hpp"
+#include "hydro/physics/valve.hpp"
 #include "hydro/quantities/error.hpp"
 #include "hydro/quantities/units.hpp"
 
@@ -62,6 +63,8 @@ struct Line {
   std::vector<Length> elevations =
       {};  ///< instead: of the ground at every outlet, like the supply's
   Riser riser = {};
+  std::optional<Valve> valve = {};         ///< at the inlet, default none
+  std::optional<Pressure> regulator = {};  ///< at the inlet: no more than this beyond it
   std::optional<double> loss_coefficient =
       {};  ///< K at the inlet, on this pipe's velocity head, default 0
   std::optional<double> outlet_loss_coefficient =

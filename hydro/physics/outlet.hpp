@@ -57,8 +57,9 @@ struct Outlet {
   std::optional<Compensating> compensating = {};     ///< beside `flow`; then `rated` is `low`
   std::optional<Length> nozzle = {};                 ///< instead of `flow`: its bore; needs `rated`
   std::optional<double> discharge_coefficient = {};  ///< Cd of the nozzle [-]
-  std::vector<RatedPoint> points = {};   ///< instead of `flow`: two or more; needs `rated`
-  std::optional<Length> body_bore = {};  ///< what is left when the nozzle is lost
+  std::vector<RatedPoint> points = {};     ///< instead of `flow`: two or more; needs `rated`
+  std::optional<Length> body_bore = {};    ///< what is left when the nozzle is lost
+  std::optional<Pressure> regulator = {};  ///< below it: holds the device at this pressure at most
   bool operator==(const Outlet&) const = default;
 
   Pressure rated_pressure() const { return rated.value_or(compensating ? compensating->low : at); }

@@ -21,12 +21,13 @@ struct UnitSet {
   Unit<Velocity> velocity;
   Unit<Temperature> temperature;
   Unit<Volume> volume;
+  Unit<Power> power;
   double bucket;  ///< in units of volume
 };
 
 constexpr UnitSet unit_set(UnitSystem system) {
-  if (system == UnitSystem::us) return {ft, inch, psi, gpm, gph, ft_per_s, degF, gallon, 5};
-  return {units::m, mm, kPa, lpm, lph, m_per_s, degC, litre, 20};
+  if (system == UnitSystem::us) return {ft, inch, psi, gpm, gph, ft_per_s, degF, gallon, hp, 5};
+  return {units::m, mm, kPa, lpm, lph, m_per_s, degC, litre, kW, 20};
 }
 
 }  // namespace hydro

@@ -56,6 +56,16 @@ struct Vocabulary<Volume> {
   static constexpr Spelling<Volume> units[] = {{gallon, "gallon"}, {litre}, {m3}};
 };
 template <>
+struct Vocabulary<RotationalSpeed> {
+  static constexpr std::string_view name = "a rotational speed";
+  static constexpr Spelling<RotationalSpeed> units[] = {{rpm, "r/min"}};
+};
+template <>
+struct Vocabulary<Power> {
+  static constexpr std::string_view name = "a power";
+  static constexpr Spelling<Power> units[] = {{kW}, {hp}, {units::W}};
+};
+template <>
 struct Vocabulary<Velocity> {
   static constexpr std::string_view name = "a velocity";
   static constexpr Spelling<Velocity> units[] = {{m_per_s}, {ft_per_s}};
@@ -198,6 +208,8 @@ Q from_text(std::string_view text) {
                                                   Volume,
                                                   Velocity,
                                                   Time,
+                                                  RotationalSpeed,
+                                                  Power,
                                                   Temperature,
                                                   Density,
                                                   DynamicViscosity,
@@ -218,6 +230,8 @@ template Area from_text(std::string_view);
 template Volume from_text(std::string_view);
 template Velocity from_text(std::string_view);
 template Time from_text(std::string_view);
+template RotationalSpeed from_text(std::string_view);
+template Power from_text(std::string_view);
 template Temperature from_text(std::string_view);
 template Density from_text(std::string_view);
 template DynamicViscosity from_text(std::string_view);

@@ -19,9 +19,11 @@
 #include <boost/units/systems/si/acceleration.hpp>
 #include <boost/units/systems/si/area.hpp>
 #include <boost/units/systems/si/dynamic_viscosity.hpp>
+#include <boost/units/systems/si/frequency.hpp>
 #include <boost/units/systems/si/kinematic_viscosity.hpp>
 #include <boost/units/systems/si/length.hpp>
 #include <boost/units/systems/si/mass_density.hpp>
+#include <boost/units/systems/si/power.hpp>
 #include <boost/units/systems/si/pressure.hpp>
 #include <boost/units/systems/si/temperature.hpp>
 #include <boost/units/systems/si/time.hpp>
@@ -43,6 +45,8 @@ using Pressure = Quantity<boost::units::si::pressure>;
 using Density = Quantity<boost::units::si::mass_density>;
 using DynamicViscosity = Quantity<boost::units::si::dynamic_viscosity>;
 using KinematicViscosity = Quantity<boost::units::si::kinematic_viscosity>;
+using RotationalSpeed = Quantity<boost::units::si::frequency>;  ///< turns in a time
+using Power = Quantity<boost::units::si::power>;
 using Temperature = Quantity<boost::units::absolute<boost::units::si::temperature>>;
 using Flow = Quantity<
     boost::units::divide_typeof_helper<boost::units::si::volume, boost::units::si::time>::type>;
@@ -116,6 +120,12 @@ inline constexpr Unit<Volume> m3{1, 1, 0, 0, "m3"};
 inline constexpr Unit<Velocity> m_per_s{1, 1, 0, 0, "m/s"};
 inline constexpr Unit<Velocity> ft_per_s{3048, 10000, 0, 0, "ft/s"};
 
+inline constexpr Unit<RotationalSpeed> rpm{1, 60, 0, 0, "rpm"};
+
+inline constexpr Unit<Power> kW{1000, 1, 0, 0, "kW"};
+/// 550 ft lbf/s.
+inline constexpr Unit<Power> hp{745.69987158227022, 1, 0, 0, "hp"};
+
 inline constexpr Unit<Temperature> degC{1, 1, 0, 273.15, "degC"};
 inline constexpr Unit<Temperature> degF{5, 9, -32, 273.15, "degF"};
 
@@ -135,6 +145,7 @@ inline constexpr Unit<Temperature> K{1, 1, 0, 0, "K"};
 inline constexpr Unit<Time> s{1, 1, 0, 0, "s"};
 inline constexpr Unit<Time> min{60, 1, 0, 0, "min"};
 inline constexpr Unit<Time> h{3600, 1, 0, 0, "h"};
+inline constexpr Unit<Power> W{1, 1, 0, 0, "W"};
 /// Plain numbers (coefficients, shares), so that ranges treat them like quantities.
 inline constexpr Unit<double> plain{1, 1, 0, 0, ""};
 }  // namespace units

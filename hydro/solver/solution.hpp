@@ -98,7 +98,7 @@ class Solution {
 
   /// Out of the supply.
   Flow inflow() const { return inflow_; }
-  Pressure supply_pressure() const { return layout_.supply().pressure; }
+  Pressure supply_pressure() const { return *layout_.supply().pressure; }
   const Residuals& residuals() const { return residuals_; }
   /// Where an input or result lies outside the range in which a law was validated.
   const std::vector<std::string>& notes() const { return notes_; }

@@ -370,7 +370,7 @@ void bound_capacities(Tree& tree) {
 
 Tree make_tree(const Layout& layout, const WaterProperties& water) {
   Tree tree;
-  tree.supply_head = si(layout.supply().pressure) / (si(water.density) * gravity);
+  tree.supply_head = si(*layout.supply().pressure) / (si(water.density) * gravity);
   tree.places.reserve(static_cast<std::size_t>(layout.outlet_count()) + layout.lines().size());
   tree.lines.resize(layout.lines().size());
 

@@ -77,8 +77,7 @@ class Drawing {
                        before_ ? " instead of " + figures_.flow_with_unit(before_->inflow()) : ""));
     const std::vector<Fault>& faults = after_.layout().faults();
     for (std::size_t i = 0; i < std::min(most_faults_told, faults.size()); ++i)
-      remark(describe(faults[i], after_.layout().line(line_of(faults[i])), figures_.system()) +
-             ".");
+      remark(describe(faults[i], after_.layout(), figures_.system()) + ".");
     if (faults.size() > most_faults_told)
       remark(fmt::format("And {} more faults.", faults.size() - most_faults_told));
   }

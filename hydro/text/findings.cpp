@@ -74,7 +74,7 @@ void write_pipes(Page& page, const Check& check, const Figures& figures) {
                                figures.pressure_with_unit(over.pressure),
                                over.pipe_name.empty() ? "" : " " + over.pipe_name,
                                figures.limit(over.rating)));
-  for (const Suction& suction : check.suctions)
+  for (const BelowAtmosphere& suction : check.below_atmosphere)
     page.paragraph("* ",
                    fmt::format("{}: its lowest pressure is {}, below the atmosphere's{}.",
                                suction.line,

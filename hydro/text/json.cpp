@@ -89,7 +89,7 @@ Json json_of(const OutletUniformity& it) {
 Json json_of(const FastWater& it) {
   return {{"line", it.line}, {"velocity", si(it.velocity)}};
 }
-Json json_of(const Suction& it) {
+Json json_of(const BelowAtmosphere& it) {
   return {
       {"line", it.line}, {"pressure", si(it.pressure)}, {"column_separates", it.column_separates}};
 }
@@ -125,7 +125,7 @@ Json json_of(const Check& found) {
           {"dry", list(found.dry, each)},
           {"variations", list(found.variations, each)},
           {"fast_water", list(found.fast_water, each)},
-          {"suctions", list(found.suctions, each)},
+          {"below_atmosphere", list(found.below_atmosphere, each)},
           {"over_rating", list(found.over_rating, each)}};
 }
 
@@ -149,7 +149,7 @@ Json json_of(const Fault& fault, const Layout& layout) {
   return {{"line", line_of(fault)},
           {"outlet", outlet ? Json(*outlet) : Json(nullptr)},
           {"kind", kind_of(fault)},
-          {"description", describe(fault, layout.line(line_of(fault)), layout.units())}};
+          {"description", describe(fault, layout, layout.units())}};
 }
 
 Json json_of(const Opening& opening, const Fault& fault) {

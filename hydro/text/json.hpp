@@ -46,7 +46,7 @@
 //     variations[]         {line: "" for all lines; outlet_name; outlets: how many; pressure, flow:
 //                          variations [-]; too_wide: true or false}
 //     fast_water[]         {line, velocity}
-//     suctions[]           {line, pressure; column_separates: true or false}
+//     below_atmosphere[]           {line, pressure; column_separates: true or false}
 //     over_rating[]        {line, pipe_name, pressure, rating: at the water's temperature}
 //   uniformity[]           of the flows, groups as in variations but with dry outlets: {line;
 //                          outlet_name; outlets: how many; mean, least, low_quarter: flows;

@@ -37,7 +37,8 @@ class LayoutReader {
     for (const toml::table* table : root_.tables("fault")) read_fault(*table);
     root_.finish();
 
-    for (const Problem& problem : problems(supply_, lines_, water_, site_, faults_)) place(problem);
+    for (const Problem& problem : problems(supply_, lines_, water_, site_, {}, faults_))
+      place(problem);
     mistakes_.throw_if_any();
     return Layout(supply_, std::move(lines_), water_, std::move(site_)).with_faults(faults_);
   }

@@ -29,7 +29,8 @@ class Report {
         check_(check(after)),
         kinds_(after) {
     for (const SkippedFault& it : options.skipped) {
-      std::string why = kind_of(it.fault) + " on " + line_of(it.fault);
+      std::string why = kind_of(it.fault);
+      if (!is_of_the_supply(it.fault)) why += " on " + line_of(it.fault);
       if (const auto outlet = outlet_of(it.fault)) why += fmt::format(", outlet {}", *outlet);
       why += ":";
       for (const Problem& problem : it.problems) why += " " + problem.text() + ";";
@@ -74,9 +75,7 @@ class Report {
     page_.line(faults.size() == 1 ? "The fault" : "The faults");
     constexpr std::size_t most_told = 12;
     for (std::size_t i = 0; i < std::min(most_told, faults.size()); ++i)
-      page_.paragraph(
-          "  ",
-          describe(faults[i], after_.layout().line(line_of(faults[i])), figures_.system()) + ".");
+      page_.paragraph("  ", describe(faults[i], after_.layout(), figures_.system()) + ".");
     if (faults.size() > most_told)
       page_.line(fmt::format("  and {} more", faults.size() - most_told));
     page_.line(faults.size() == 1 ? "and what it does" : "and what they do");

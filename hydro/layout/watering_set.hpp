@@ -1,0 +1,20 @@
+// watering_set.hpp: lines that are opened together while all others are shut.
+//
+// What      A line is open when a set that runs names it, when it feeds such a line, or when it
+//           hangs on one and no set names it or a line between. All others are shut.
+// Threads   Plain values.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace hydro {
+
+/// As it is described.
+struct WateringSet {
+  std::string name = {};
+  std::vector<std::string> lines = {};  ///< by name, one or more
+  bool operator==(const WateringSet&) const = default;
+};
+
+}  // namespace hydro

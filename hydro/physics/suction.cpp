@@ -1,0 +1,6 @@
+#include "hydro/physics/suction.hpp"
+namespace hydro {
+std::vector<Problem> problems(const Suction&) {
+  return {};
+}
+}  // namespace hydro

@@ -1,0 +1,38 @@
+// supply_law.hpp: a supply as the inner loop uses it: plain doubles in SI, heads in m above its
+// elevation. Not installed. The formulas and their sources stand in the headers of its parts.
+#pragma once
+
+#include "hydro/physics/site.hpp"
+#include "hydro/physics/supply.hpp"
+#include "hydro/physics/water.hpp"
+
+#include <memory>
+
+namespace hydro {
+
+/// A head and how it answers the flow.
+struct HeadAtFlow {
+  double head;   ///< [m]
+  double slope;  ///< dH/dQ, 0 or less [s/m2]
+};
+
+/// The static head at the start of the lines, falling with the flow that leaves.
+class SupplyLaw {
+ public:
+  /// @param supply without problems
+  SupplyLaw(const Supply& supply, const WaterProperties& water);
+
+  /// Without flow. With a pump below the water that does not turn it is the lift.
+  double head_at_rest() const { return head_at_rest_; }
+  /// Whether the head is the same at every flow.
+  bool is_held() const { return !parts_; }
+  /// @param flow 0 or more [m3/s]
+  HeadAtFlow at(double flow) const;
+
+ private:
+  struct Parts;
+  double head_at_rest_;
+  std::shared_ptr<const Parts> parts_;  // none: held
+};
+
+}  // namespace hydro
