@@ -37,7 +37,7 @@ double length_of(const Line& line) {
 DenseModel::DenseModel(const Layout& layout)
     : layout_(layout),
       weight_(properties(layout.water()).density / kg_per_m3 * g),
-      supply_head_(layout.supply().pressure / units::Pa / weight_),
+      supply_head_(*layout.supply().pressure / units::Pa / weight_),
       scale_(supply_head_ + 100),
       points_(layout.lines().size()) {
   for (std::size_t l = 0; l < layout.lines().size(); ++l) {

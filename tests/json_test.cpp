@@ -259,12 +259,11 @@ TEST(Json, DescribesTheFaults) {
   const std::vector<std::string> kinds{"head off", "riser sheared", "capped", "clogged", "worn"};
   for (std::size_t i = 0; i < 5; ++i) {
     const Fault& fault = layout.faults()[i];
-    EXPECT_EQ(
-        faults[i],
-        (json{{"line", line_of(fault)},
-              {"outlet", outlet_of(fault).value()},
-              {"kind", kinds[i]},
-              {"description", describe(fault, layout.line(line_of(fault)), UnitSystem::us)}}));
+    EXPECT_EQ(faults[i],
+              (json{{"line", line_of(fault)},
+                    {"outlet", outlet_of(fault).value()},
+                    {"kind", kinds[i]},
+                    {"description", describe(fault, layout, UnitSystem::us)}}));
   }
 }
 
@@ -327,7 +326,8 @@ TEST(Json, RefusesWhatIsNoNumber) {
     EXPECT_THAT(refusal([&] { to_json(spoilt_solution(wrong)); }), names_it);
     EXPECT_THAT(refusal([&] { to_json(good, spoilt_solution(wrong)); }), names_it);
     EXPECT_THAT(refusal([&] { to_json(spoilt_solution(wrong), good); }), names_it);
-    const Solution unsolved(good.layout(), good.water(), good.lines(), {.mass = wrong}, {});
+    const Solution unsolved(
+        good.layout(), good.water(), good.lines(), good.supply(), {.mass = wrong}, {});
     EXPECT_THAT(refusal([&] { to_json(unsolved); }), HasSubstr("residuals, mass: is "));
   }
 }

@@ -167,7 +167,7 @@ TEST_F(Random, OutletsGetNoLessFromAHigherSupply) {
   for_each_layout([](const Layout& layout) {
     const Solution low = solve(layout);
     Supply supply = layout.supply();
-    supply.pressure += 20 * kPa;
+    *supply.pressure += 20 * kPa;
     const Solution high = solve(
         Layout(supply, layout.lines(), layout.water(), layout.site()).with_faults(layout.faults()));
     for (std::size_t l = 0; l < low.lines().size(); ++l)

@@ -86,7 +86,7 @@ Solution spoilt_solution(double pressure_pa) {
   const Solution good = solve(sample_layout({sample_row("row 1", 2)}));
   std::vector<LineSolution> lines = good.lines();
   lines[0].pressure = Series<Pressure>({pressure_pa, pressure_pa});
-  return Solution(good.layout(), good.water(), lines, good.residuals(), {});
+  return Solution(good.layout(), good.water(), lines, good.supply(), good.residuals(), {});
 }
 
 }  // namespace hydro

@@ -112,6 +112,7 @@ class Layout {
   struct Data;
   explicit Layout(std::shared_ptr<const Data> data) : data_(std::move(data)) {}
   const Line& line_with(std::size_t line_index, int outlet_number) const;
+  void find_elevations(Data& data) const;
   /// A layout made of changed parts, with these faults and the sets that run here and are still there.
   Layout as_it_was(Layout changed, const std::vector<Fault>& faults) const;
   std::shared_ptr<const Data> data_;

@@ -44,12 +44,14 @@ PointsFit power_law(const Outlet& outlet, double density) {
 }  // namespace
 
 double OutletLaw::bent_flow(double head) const {
+  if (head > held) return bent_flow(held);
   if (head < low) return bent_flow(low) * std::sqrt(head / low);
   if (head > high) return bent_flow(high) * std::sqrt(head / high);
   return coefficient * std::pow(head, exponent);
 }
 
 double OutletLaw::bent_head(double flow) const {
+  if (std::isfinite(held) && flow >= bent_flow(held)) return held;
   const double least = low > 0 ? bent_flow(low) : 0;
   if (flow < least) return low * (flow / least) * (flow / least);
   const double most = std::isfinite(high) ? bent_flow(high) : flow;
@@ -69,7 +71,8 @@ OutletLaw outlet_law(const Outlet& outlet, double weight_density) {
   } else if (law.exponent < least_free_exponent) {
     result.low = si(outlet.minimum.value()) / weight_density;
   }
-  result.bent = result.low > 0;
+  if (outlet.regulator) result.held = si(*outlet.regulator) / weight_density;
+  result.bent = result.low > 0 || outlet.regulator;
   return result;
 }
 
@@ -125,6 +128,7 @@ std::vector<Problem> problems(const Outlet& outlet) {
   examination.within("rated", outlet.rated, some_pressure);
   examination.within("minimum", outlet.minimum, some_pressure);
   examination.within("maximum", outlet.maximum, some_pressure);
+  examination.within("regulator", outlet.regulator, some_pressure);
   examination.within("nozzle", outlet.nozzle, Range<Length>{0.1, 100, mm});
   examination.within("body_bore", outlet.body_bore, Range<Length>{0.1, 200, mm});
   if (outlet.nozzle && outlet.body_bore && *outlet.body_bore < *outlet.nozzle)

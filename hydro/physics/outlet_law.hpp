@@ -9,16 +9,18 @@
 
 namespace hydro {
 
-/// q = coefficient P^exponent [m3/s, m] from `low` to `high`, and with the square root of P outside.
-/// Rising, continuous, 0 at 0. The inverses spare the inner loop its divisions.
+/// q = coefficient P^exponent [m3/s, m] from `low` to `high`, and with the square root of P outside;
+/// no more than at `held`. Rising, continuous, 0 at 0. The inverses spare the inner loop its
+/// divisions.
 struct OutletLaw {
   double coefficient = 1;
   double exponent = 0.5;
   double low = 0;
   double high = std::numeric_limits<double>::infinity();
+  double held = std::numeric_limits<double>::infinity();  ///< by the outlet's own regulator
   double inverse_coefficient = 1 / coefficient;
   double inverse_exponent = 1 / exponent;
-  bool bent = low > 0 || std::isfinite(high);  ///< whether there is an outside
+  bool bent = low > 0 || std::isfinite(high) || std::isfinite(held);  ///< whether it has bends
 
   double flow(double head) const {
     if (bent) return bent_flow(head);
@@ -31,8 +33,11 @@ struct OutletLaw {
     return exponent == 0.5 ? share * share : std::pow(share, inverse_exponent);
   }
   double exponent_at(double head) const {
-    return !bent || (head >= low && head <= high) ? exponent : 0.5;
+    if (!bent) return exponent;
+    return head >= held ? 0 : head >= low && head <= high ? exponent : 0.5;
   }
+  /// Where it turns nearly flat; 0 if it does nowhere.
+  double bend() const { return low > 0 ? low : std::isfinite(held) ? held : 0; }
 
   double bent_flow(double head) const;
   double bent_head(double flow) const;

@@ -22,11 +22,12 @@ OutletState state_at(const Outlet& outlet, const Pressure& pressure) {
 Reading::Reading(const Layout& layout,
                  const WaterProperties& water,
                  const Tree& tree,
-                 const std::vector<State>& states)
+                 const Sweeps& sweeps)
     : layout_(layout),
       water_(water),
       tree_(tree),
-      states_(states),
+      states_(sweeps.states()),
+      supply_head_(sweeps.supply_head()),
       weight_density_(si(water.density) * gravity) {}
 
 LineSolution Reading::line(std::size_t line_index) const {
@@ -35,23 +36,29 @@ LineSolution Reading::line(std::size_t line_index) const {
   const auto count = static_cast<std::size_t>(line.outlet_count());
   std::vector<double> distance(count), pressure(count), line_pressure(count), flow(count),
       velocity(count);
-  std::vector<OutletState> state(count, OutletState::dry);
+  const bool shut = layout_.is_shut(line_index);
+  std::vector<OutletState> state(count, shut ? OutletState::closed : OutletState::dry);
   const double bore_area = si(area(line.pipe));
   for (std::size_t i = 0; i < count; ++i) {
     const int number = static_cast<int>(i) + 1;
     const Length place = line.place_of(number);
     distance[i] = si(place);
     if (i >= places.outlets) continue;
-    const State& here = states_[tree_.place_of(places, i)];
+    const std::size_t at = tree_.place_of(places, i);
+    const State& here = states_[at];
+    const std::int32_t mouth = tree_.places[at].mouth;
     line_pressure[i] = weight_density_ * here.head;
     pressure[i] = weight_density_ * here.outlet_head;
+    if (mouth != none)
+      pressure[i] = std::min(
+          pressure[i], weight_density_ * tree_.mouths[static_cast<std::size_t>(mouth)].law.held);
     flow[i] = here.outlet_flow;
     velocity[i] = here.flow / (line.reaches.empty() ? bore_area : si(area(line.pipe_at(place))));
     state[i] = state_at(layout_.outlet_at(line_index, number), Pressure::from_value(pressure[i]));
   }
   for (const Fault& fault : layout_.faults_on(line_index)) {
     const auto outlet = outlet_of(fault);
-    if (!outlet) continue;
+    if (!outlet || shut) continue;
     const auto i = static_cast<std::size_t>(*outlet - 1);
     if (std::holds_alternative<Capped>(fault)) {
       state[i] = OutletState::closed;
@@ -69,7 +76,8 @@ LineSolution Reading::line(std::size_t line_index) const {
                       .line_pressure = Series<Pressure>(std::move(line_pressure)),
                       .flow = Series<Flow>(std::move(flow)),
                       .velocity = Series<Velocity>(std::move(velocity)),
-                      .state = std::move(state)};
+                      .state = std::move(state),
+                      .shut = shut};
   if (places.first_run == none) return solved;
   const double inflow = states_[tree_.first_run(places).first].flow;
   solved.inflow = Flow::from_value(inflow);
@@ -87,6 +95,7 @@ LineSolution Reading::line(std::size_t line_index) const {
                                Flow::from_value(here.outlet_flow)});
   }
   solved.pipes = pipes(line_index);
+  solved.regulator = regulator(line_index);
   return solved;
 }
 
@@ -96,7 +105,7 @@ Pressure Reading::pressure_at(double head) const {
 
 double Reading::head_at_inlet(const LinePlaces& places) const {
   const Run& run = tree_.first_run(places);
-  if (run.fed_by == none) return tree_.supply_head;
+  if (run.fed_by == none) return supply_head_;
   return states_[tree_.runs[static_cast<std::size_t>(run.fed_by)].end - 1].head;
 }
 
@@ -121,7 +130,10 @@ std::vector<Reading::Piece> Reading::pieces(std::size_t line_index) const {
 
 std::vector<PipeExtremes> Reading::pipes(std::size_t line_index) const {
   std::vector<PipeExtremes> found;
-  double head = head_at_inlet(tree_.lines[line_index]);
+  const LinePlaces& places = tree_.lines[line_index];
+  double head = head_at_inlet(places);
+  if (places.first_run != none && layout_.lines()[line_index].regulator)
+    head = states_[tree_.first_run(places).first].head;
   for (const Piece& piece : pieces(line_index)) {
     double fastest = 0, lowest = head, highest = head;
     for (std::size_t place = piece.first; place < piece.end; ++place) {
@@ -138,6 +150,21 @@ std::vector<PipeExtremes> Reading::pipes(std::size_t line_index) const {
                      pressure_at(highest)});
   }
   return found;
+}
+
+std::optional<RegulatorSolution> Reading::regulator(std::size_t line_index) const {
+  const LinePlaces& places = tree_.lines[line_index];
+  if (places.first_run == none || !layout_.lines()[line_index].regulator) return std::nullopt;
+  const std::size_t first = tree_.first_run(places).first;
+  const Reach& reach = tree_.reaches[static_cast<std::size_t>(tree_.places[first].reach)];
+  if (!(reach.held < no_limit)) return RegulatorSolution{RegulatorState::stuck_open, {}, {}};
+  const State& here = states_[first];
+  double slope = unknown_slope;
+  const double passing = head_at_inlet(places) - reach.loss(here.flow, slope).head;
+  const bool holds = passing > reach.held;
+  return RegulatorSolution{holds ? RegulatorState::holding : RegulatorState::open,
+                           pressure_at(here.head),
+                           pressure_at(holds ? passing - here.head : 0)};
 }
 
 std::vector<std::string> Reading::notes(std::size_t line_index) const {

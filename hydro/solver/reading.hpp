@@ -18,7 +18,7 @@ class Reading {
   Reading(const Layout& layout,
           const WaterProperties& water,
           const Tree& tree,
-          const std::vector<State>& states);
+          const Sweeps& sweeps);
 
   LineSolution line(std::size_t line_index) const;
 
@@ -29,6 +29,7 @@ class Reading {
   Pressure pressure_at(double head) const;
   double head_at_inlet(const LinePlaces& places) const;
   std::vector<PipeExtremes> pipes(std::size_t line_index) const;
+  std::optional<RegulatorSolution> regulator(std::size_t line_index) const;
 
   std::vector<std::string> notes_on_catalogues(std::size_t line_index) const;
   /// Hazen-Williams is a law of turbulent flow: says where it carries much of a loss that is not.
@@ -48,6 +49,7 @@ class Reading {
   const WaterProperties& water_;
   const Tree& tree_;
   const std::vector<State>& states_;
+  double supply_head_;
   double weight_density_;  // rho g [N/m3]
 };
 

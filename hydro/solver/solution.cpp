@@ -9,16 +9,15 @@ namespace hydro {
 Solution::Solution(Layout layout,
                    WaterProperties water,
                    std::vector<LineSolution> lines,
+                   OperatingPoint supply,
                    Residuals residuals,
                    std::vector<std::string> notes)
     : layout_(std::move(layout)),
       water_(std::move(water)),
       lines_(std::move(lines)),
+      supply_(std::move(supply)),
       residuals_(residuals),
-      notes_(std::move(notes)) {
-  for (std::size_t i = 0; i < lines_.size(); ++i)
-    if (!layout_.feeder_of(i)) inflow_ += lines_[i].inflow;
-}
+      notes_(std::move(notes)) {}
 
 NotSolved::NotSolved(Solution unfinished)
     : std::runtime_error(fmt::format(

@@ -4,16 +4,20 @@
 //           pressures. `pressure` is at the device (what the outlet is rated by), `line_pressure`
 //           in the pipe below it. A dry outlet has pressure 0 (it is open to the air) and flow 0;
 //           line_pressure may be negative. An open riser has pressure 0 at its mouth, and the flow
-//           that escapes. A capped outlet has the static pressure, and flow 0. Outlets keep their
+//           that escapes. A capped outlet has the static pressure, and flow 0. On a line that is
+//           shut all is 0 and the outlets are closed. An outlet with a regulator of its own has
+//           what the regulator lets through. Outlets keep their
 //           numbers whatever happens to them. Beyond a cut, pressures and flows are 0 and outlets
 //           dry.
 // Threads   Plain values.
 #pragma once
 
 #include "hydro/layout/layout.hpp"
+#include "hydro/physics/operating_point.hpp"
 #include "hydro/quantities/series.hpp"
 #include "hydro/quantities/units.hpp"
 
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -26,7 +30,7 @@ enum class OutletState {
   below_minimum,  ///< lets out water, but below the pressure at which it turns or forms its pattern
   above_maximum,  ///< mists
   dry,            ///< the pressure does not lift water to it
-  closed,         ///< capped
+  closed,         ///< capped, or its line is shut
   broken          ///< an open riser, or a body without its nozzle
 };
 
@@ -48,6 +52,19 @@ struct PipeExtremes {
   Pressure highest_pressure;
 };
 
+enum class RegulatorState {
+  holding,    ///< keeps what it is set to
+  open,       ///< less comes than it is set to: it lets all through
+  stuck_open  ///< by a fault
+};
+
+/// The regulator at the inlet of a line.
+struct RegulatorSolution {
+  RegulatorState state;
+  Pressure pressure;  ///< beyond it; 0 for one that is stuck open
+  Pressure drop;      ///< that it takes
+};
+
 /// One line. Every Series has one entry for each outlet, from the inlet on; index 0 is outlet 1.
 struct LineSolution {
   std::string name;
@@ -65,6 +82,8 @@ struct LineSolution {
 
   std::vector<Opening> openings = {};    ///< from the inlet on
   std::vector<PipeExtremes> pipes = {};  ///< from the inlet on; empty where no water comes
+  bool shut = false;                     ///< on purpose, by a valve or the sets that run
+  std::optional<RegulatorSolution> regulator = {};  ///< none: it has none, or no water comes
 };
 
 /// How well the equations are met. Each figure is the largest one left, divided by its scale: the
@@ -87,6 +106,7 @@ class Solution {
   Solution(Layout layout,
            WaterProperties water,
            std::vector<LineSolution> lines,
+           OperatingPoint supply,
            Residuals residuals,
            std::vector<std::string> notes);
 
@@ -96,9 +116,12 @@ class Solution {
   /// @throws InvalidInput when there is no line of this name.
   const LineSolution& line(std::string_view name) const { return lines_[layout_.index_of(name)]; }
 
+  /// What the supply does.
+  const OperatingPoint& supply() const { return supply_; }
   /// Out of the supply.
-  Flow inflow() const { return inflow_; }
-  Pressure supply_pressure() const { return *layout_.supply().pressure; }
+  Flow inflow() const { return supply_.flow; }
+  /// At the start of the lines that nothing feeds.
+  Pressure supply_pressure() const { return supply_.pressure; }
   const Residuals& residuals() const { return residuals_; }
   /// Where an input or result lies outside the range in which a law was validated.
   const std::vector<std::string>& notes() const { return notes_; }
@@ -107,7 +130,7 @@ class Solution {
   Layout layout_;
   WaterProperties water_;
   std::vector<LineSolution> lines_;
-  Flow inflow_;
+  OperatingPoint supply_;
   Residuals residuals_;
   std::vector<std::string> notes_;
 };

@@ -1,5 +1,6 @@
 #include "hydro/solver/solve.hpp"
 
+#include "hydro/physics/operating_point.hpp"
 #include "hydro/quantities/range.hpp"
 #include "hydro/solver/reading.hpp"
 #include "hydro/solver/sweeps.hpp"
@@ -86,14 +87,19 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
   residuals.energy = std::max(beyond_numbers, share_of(left.energy, left.head_scale));
   residuals.outlet = std::max(beyond_numbers, share_of(left.outlet, left.head_scale));
 
-  const Reading reading(layout, water, tree, sweeps.states());
+  const Reading reading(layout, water, tree, sweeps);
   std::vector<LineSolution> lines;
   std::vector<std::string> notes;
   for (std::size_t i = 0; i < layout.lines().size(); ++i) {
     lines.push_back(reading.line(i));
     std::ranges::move(reading.notes(i), std::back_inserter(notes));
   }
-  Solution solution(layout, water, std::move(lines), residuals, std::move(notes));
+  OperatingPoint supply = operating_point(layout.supply_as_it_is(),
+                                          Flow::from_value(std::max(0.0, sweeps.supply_flow())),
+                                          layout.water(),
+                                          layout.site());
+  Solution solution(
+      layout, water, std::move(lines), std::move(supply), residuals, std::move(notes));
   if (!left.within(tolerance) || !all_finite(sweeps.states())) throw NotSolved(std::move(solution));
   return solution;
 }

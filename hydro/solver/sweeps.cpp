@@ -85,7 +85,7 @@ void linearise(const Mouth& mouth, double ramp, State& state) {
     pressure_rise -= flow_rise * (mouth.riser.length * state.riser_slope +
                                   2 * mouth.riser.fitting * state.outlet_flow);
   state.riser_slope = unknown_slope;
-  const double bend = std::max(ramp, law.low);
+  const double bend = std::max(ramp, law.bend());
   if (state.outlet_head < bend)
     set_by_flow(state, law, ramp, std::min(state.outlet_flow + flow_rise, law.flow(bend)));
   else
@@ -137,14 +137,19 @@ void limit(const Mouth& mouth, double ramp, double capacity, State& state) {
 }  // namespace
 
 Sweeps::Sweeps(const Tree& tree, double ramp)
-    : tree_(&tree), ramp_(ramp), states_(tree.places.size()), far_ends_(tree.runs.size()) {
+    : tree_(&tree),
+      ramp_(ramp),
+      states_(tree.places.size()),
+      far_ends_(tree.runs.size()),
+      holds_(tree.has_regulators ? tree.reaches.size() : 0),
+      source_{.head = tree.supply.head_at_rest()} {
   for (const Run& run : tree.runs) {
     double elevation = run.elevation;
     for (std::size_t i = run.first; i < run.end; ++i) {
       const Place& place = tree.places[i];
       const Reach& reach = tree.reaches[index(place.reach)];
       elevation += reach.ground_rise;
-      states_[i].head = tree.supply_head - elevation;
+      states_[i].head = tree.head_at_rest(run) - elevation;
       if (place.mouth == none) continue;
       const Mouth& mouth = tree.mouths[index(place.mouth)];
       set_by_head(states_[i], mouth.law, ramp_, start_share * (states_[i].head - mouth.height));
@@ -158,18 +163,18 @@ Sweeps::Sweeps(const Tree& tree, double ramp)
       const double capacity = tree.reaches[index(tree.places[i].reach)].capacity;
       states_[i].flow = flow = std::min(flow + states_[i].outlet_flow, capacity);
     }
-    if (run.fed_by != none) far_ends_[index(run.fed_by)].beyond.flow += flow;
+    (run.fed_by == none ? source_.flow : far_ends_[index(run.fed_by)].beyond.flow) += flow;
   }
 }
 
 Imbalance Sweeps::gather() {
   Imbalance left{.head_scale = tree_->head_span};
+  Answer drawn;
   std::fill(far_ends_.begin(), far_ends_.end(), FarEnd{});
   for (std::size_t r = tree_->runs.size(); r-- > 0;) {
     const Run& run = tree_->runs[r];
-    const double head_at_inlet = run.fed_by == none
-                                     ? tree_->supply_head
-                                     : states_[tree_->runs[index(run.fed_by)].end - 1].head;
+    const double head_at_inlet =
+        run.fed_by == none ? source_.head : states_[tree_->runs[index(run.fed_by)].end - 1].head;
     Answer beyond = far_ends_[r].beyond;
     for (std::size_t i = run.end; i-- > run.first;) {
       const Place& place = tree_->places[i];
@@ -186,10 +191,15 @@ Imbalance Sweeps::gather() {
       const Reach& reach = tree_->reaches[index(place.reach)];
       const Loss loss = reach.loss(state.flow, state.wall_slope);
       state.energy_gap = head_before - state.head - reach.ground_rise - loss.head;
-
-      const double share = 1 / (1 + beyond.slope * loss.slope);
-      state.answer = (beyond.constant - mass_gap + beyond.slope * state.energy_gap) * share;
-      state.answer_slope = beyond.slope * share;
+      if (reach.held < no_limit && holds(place, state)) {
+        state.energy_gap = reach.held - state.head;
+        state.answer = beyond.constant - mass_gap + beyond.slope * state.energy_gap;
+        state.answer_slope = 0;
+      } else {
+        const double share = 1 / (1 + beyond.slope * loss.slope);
+        state.answer = (beyond.constant - mass_gap + beyond.slope * state.energy_gap) * share;
+        state.answer_slope = beyond.slope * share;
+      }
       beyond = {state.flow, state.answer, state.answer_slope};
 
       left.sum += mass_gap + state.energy_gap + state.outlet_gap;
@@ -197,19 +207,54 @@ Imbalance Sweeps::gather() {
       left.energy = std::max(left.energy, std::abs(state.energy_gap));
       left.flow_scale = std::max(left.flow_scale, std::abs(state.flow));
     }
-    if (run.fed_by == none) continue;
-    Answer& feeder = far_ends_[index(run.fed_by)].beyond;
+    Answer& feeder = run.fed_by == none ? drawn : far_ends_[index(run.fed_by)].beyond;
     feeder = {
         feeder.flow + beyond.flow, feeder.constant + beyond.constant, feeder.slope + beyond.slope};
   }
+  answer_of_source(drawn, left);
   return left;
 }
 
+/// A regulator holds when more pressure would come through than it is set to.
+bool Sweeps::holds(const Place& place, const State& state) {
+  const double held = tree_->reaches[index(place.reach)].held;
+  const bool it_does = state.head + state.energy_gap > held;
+  holds_[index(place.reach)] = it_does;
+  return it_does;
+}
+
+void Sweeps::answer_of_source(const Answer& drawn, Imbalance& left) {
+  if (tree_->supply.is_held()) {
+    source_.flow = drawn.flow;
+    return;
+  }
+  const HeadAtFlow law = tree_->supply.at(source_.flow);
+  const double mass_gap = source_.flow - drawn.flow;
+  source_.energy_gap = law.head - source_.head;
+  source_.slope = -law.slope;
+  source_.answer = (drawn.constant - mass_gap + drawn.slope * source_.energy_gap) /
+                   (1 + drawn.slope * source_.slope);
+  left.sum += mass_gap + source_.energy_gap;
+  left.mass = std::max(left.mass, std::abs(mass_gap));
+  left.energy = std::max(left.energy, std::abs(source_.energy_gap));
+  left.flow_scale = std::max(left.flow_scale, source_.flow);
+}
+
+/// Returns the rise of head at the start of the lines.
+double Sweeps::correct_source() {
+  if (tree_->supply.is_held()) return 0;
+  const double rise = source_.energy_gap - source_.slope * source_.answer;
+  source_.flow = std::max(0.0, source_.flow + source_.answer);
+  source_.head += rise;
+  return rise;
+}
+
 void Sweeps::correct() {
+  const double source_rise = correct_source();
   for (std::size_t r = 0; r < tree_->runs.size(); ++r) {
     const Run& run = tree_->runs[r];
-    double head_rise = run.fed_by == none ? 0 : far_ends_[index(run.fed_by)].rise;
-    double at_rest = tree_->supply_head - run.elevation;
+    double head_rise = run.fed_by == none ? source_rise : far_ends_[index(run.fed_by)].rise;
+    double at_rest = tree_->head_at_rest(run) - run.elevation;
     for (std::size_t i = run.first; i < run.end; ++i) {
       const Place& place = tree_->places[i];
       const Reach& reach = tree_->reaches[index(place.reach)];
@@ -217,7 +262,10 @@ void Sweeps::correct() {
       const double flow_rise = state.answer + state.answer_slope * head_rise;
       const double reach_slope =
           reach.length * state.wall_slope + 2 * reach.fitting * std::abs(state.flow);
-      head_rise += state.energy_gap - reach_slope * flow_rise;
+      if (reach.held < no_limit && holds_[index(place.reach)])
+        head_rise = state.energy_gap;
+      else
+        head_rise += state.energy_gap - reach_slope * flow_rise;
       state.wall_slope = reach.friction.carry(state.wall_slope, flow_rise / state.flow);
       state.flow = std::clamp(state.flow + flow_rise, 0.0, reach.capacity);
       state.head += head_rise;

@@ -12,6 +12,9 @@
 //             A = g o + sum of a beyond,            B = g + sum of b beyond
 //             a = (A - m + B e) / (1 + B h'),       b = B / (1 + B h')
 //             dQ = a + b dH(before),   dH = dH(before) + e - h' dQ,   dq = g (dH + o)
+//           The supply is one more reach, fed by its head at rest: its loss is what pump, suction
+//           and filter lose with the flow. A regulator that holds parts the tree: beyond it dH = e,
+//           and before it only the flow is felt, b = 0. It holds when more would come through.
 //           An outlet's curve P = (q/c)^(1/x) starts so flat (x < 1) or so steep (x > 1) that
 //           tangents near P = 0 mislead. Below a small head, the ramp, it is a straight line
 //           through the origin.
@@ -69,6 +72,10 @@ class Sweeps {
   Sweeps(const Tree& tree, double ramp);
 
   const std::vector<State>& states() const { return states_; }
+  /// Out of the supply [m3/s].
+  double supply_flow() const { return source_.flow; }
+  /// At the start of the lines, above the supply [m].
+  double supply_head() const { return source_.head; }
 
   /// Outward-in: linearises, measures what is left, and leaves every subtree's answer.
   Imbalance gather();
@@ -85,6 +92,10 @@ class Sweeps {
     double slope = 0;
   };
 
+  bool holds(const Place& place, const State& state);
+  void answer_of_source(const Answer& drawn, Imbalance& left);
+  double correct_source();
+
   const Tree* tree_;
   double ramp_;
   std::vector<State> states_;
@@ -95,6 +106,14 @@ class Sweeps {
   };
   /// By run; in place for the few runs of a small layout, where an allocation would be felt.
   boost::container::small_vector<FarEnd, 8> far_ends_;
+  std::vector<bool> holds_;  // by reach: its regulator; empty where there is none
+  struct {
+    double flow = 0;  ///< [m3/s]
+    double head = 0;  ///< at the start of the lines [m]
+    double energy_gap = 0;
+    double slope = 0;   ///< of the head it loses with the flow
+    double answer = 0;  ///< of the flow
+  } source_;
 };
 
 }  // namespace hydro

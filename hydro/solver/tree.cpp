@@ -57,6 +57,12 @@ class MouthBuilder {
                     .nozzle = open->bore,
                     .discharge_coefficient = open->discharge_coefficient});
     if (const auto* wrong = std::get_if<WrongOutlet>(&fault)) return sound(wrong->fitted);
+    if (std::holds_alternative<RegulatorStuckShut>(fault)) return std::nullopt;
+    if (std::holds_alternative<RegulatorStuckOpen>(fault)) {
+      Outlet unregulated = line_.kind_of(outlet_of(fault).value());
+      unregulated.regulator.reset();
+      return sound(unregulated);
+    }
     double share = 1;
     if (const auto* it = std::get_if<Clogged>(&fault)) share -= it->share;
     if (const auto* it = std::get_if<Worn>(&fault)) share += it->share;
@@ -122,10 +128,13 @@ class RunBuilder {
     const std::vector<Stop> stops = stops_along(taps);
     next_pipe();
     pending_loss_ = line_.loss_coefficient.value_or(0);
+    if (line_.valve && line_.valve->opening != ValveOpening::shut)
+      pending_loss_ += loss_coefficient(*line_.valve);
     for (const Fault& fault : faults_)
       if (const auto* valve = std::get_if<ValvePartClosed>(&fault))
         pending_loss_ += valve->loss_coefficient;
     begin_run(fed_by);
+    if (is_regulated()) add_regulator();
     const int count = line_.outlet_count();
     int number = 1;
     for (const Stop& stop : stops) {
@@ -165,6 +174,24 @@ class RunBuilder {
     stops.push_back({length_, Stop::far_end, 0});
     std::ranges::stable_sort(stops, {}, [](const Stop& it) { return std::pair(it.at, it.kind); });
     return stops;
+  }
+
+  bool is_regulated() const {
+    return line_.regulator && std::ranges::none_of(faults_, [](const Fault& fault) {
+             const auto* stuck = std::get_if<RegulatorStuckOpen>(&fault);
+             return stuck && !stuck->outlet;
+           });
+  }
+
+  /// A place at the inlet, behind the losses of the fittings there.
+  void add_regulator() {
+    add_place(0, 0, 0, 0, none);
+    Reach& reach = tree_.reaches[static_cast<std::size_t>(last_.reach)];
+    reach.held = si(*line_.regulator) / (si(water_.density) * gravity);
+    tree_.has_regulators = true;
+    Run& run = tree_.runs.back();
+    run.regulated = std::min(run.regulated, run.elevation + reach.held);
+    last_.reach = none;
   }
 
   void next_pipe() {
@@ -258,8 +285,11 @@ class RunBuilder {
 
   void begin_run(std::int32_t fed_by) {
     in_run_ = true;
+    const double regulated =
+        fed_by == none ? no_limit : tree_.runs[static_cast<std::size_t>(fed_by)].regulated;
     places_.last_run =
-        keep(tree_.runs, Run{fed_by, tree_.places.size(), tree_.places.size(), reached_elevation_});
+        keep(tree_.runs,
+             Run{fed_by, tree_.places.size(), tree_.places.size(), reached_elevation_, regulated});
     if (places_.first_run == none) {
       places_.first_run = places_.last_run;
       first_place_ = tree_.places.size();
@@ -369,8 +399,7 @@ void bound_capacities(Tree& tree) {
 }  // namespace
 
 Tree make_tree(const Layout& layout, const WaterProperties& water) {
-  Tree tree;
-  tree.supply_head = si(*layout.supply().pressure) / (si(water.density) * gravity);
+  Tree tree(SupplyLaw(layout.supply_as_it_is(), water));
   tree.places.reserve(static_cast<std::size_t>(layout.outlet_count()) + layout.lines().size());
   tree.lines.resize(layout.lines().size());
 
@@ -389,7 +418,7 @@ Tree make_tree(const Layout& layout, const WaterProperties& water) {
         tapped ? run_of_tap[i] : (feeder ? tree.lines[*feeder].last_run : none);
     RunBuilder(layout, i, water, tree).build(fed_by, taps_on(taps, i), run_of_tap);
   }
-  tree.head_span = std::max(tree.supply_head, highest - lowest);
+  tree.head_span = std::max(std::abs(tree.supply.head_at_rest()), highest - lowest);
   bound_capacities(tree);
   return tree;
 }

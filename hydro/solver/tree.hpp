@@ -13,11 +13,14 @@
 #include "hydro/layout/layout.hpp"
 #include "hydro/physics/friction_law.hpp"
 #include "hydro/physics/outlet_law.hpp"
+#include "hydro/physics/supply_law.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <utility>
 #include <vector>
 
 namespace hydro {
@@ -31,6 +34,7 @@ struct Reach {
   double fitting = 0;
   double ground_rise = 0;      ///< along its length
   double capacity = no_limit;  ///< about the flow [m3/s] that would take all the head there is
+  double held = no_limit;      ///< no more pressure head at its far end: a regulator is there [m]
 
   /// @param wall_slope of the loss per metre, if it is known; it is left evaluated
   Loss loss(double flow, double& wall_slope) const {
@@ -58,10 +62,11 @@ struct Place {
 };
 
 struct Run {
-  std::int32_t fed_by;  ///< the run at whose far end this one begins, or none: the supply
-  std::size_t first;    ///< place
-  std::size_t end;      ///< one past its last place; a run is never empty
-  double elevation;     ///< of the ground where it begins
+  std::int32_t fed_by;          ///< the run at whose far end this one begins, or none: the supply
+  std::size_t first;            ///< place
+  std::size_t end;              ///< one past its last place; a run is never empty
+  double elevation;             ///< of the ground where it begins
+  double regulated = no_limit;  ///< head above the supply that regulators before it leave [m]
 };
 
 /// A place where a leak or an open end is.
@@ -81,14 +86,22 @@ struct LinePlaces {
 };
 
 struct Tree {
-  double supply_head = 0;
-  double head_span = 0;  ///< the residuals' scale: the supply's head or all rise and fall [m]
+  explicit Tree(SupplyLaw law) : supply(std::move(law)) {}
+
+  SupplyLaw supply;
+  double head_span =
+      0;  ///< the residuals' scale: the supply's head at rest or all rise and fall [m]
+  bool has_regulators = false;
   std::vector<Reach> reaches;
   std::vector<Mouth> mouths;
   std::vector<Place> places;
   std::vector<Run> runs;
   std::vector<LinePlaces> lines;  ///< in the order of the layout
 
+  /// Head above the supply when nothing flows [m].
+  double head_at_rest(const Run& run) const {
+    return std::min(supply.head_at_rest(), run.regulated);
+  }
   const Run& first_run(const LinePlaces& line) const {
     return runs[static_cast<std::size_t>(line.first_run)];
   }
