@@ -1,10 +1,15 @@
 // operating_point.hpp: what a supply does while a flow leaves it: pressures, pump, power, suction.
 //
 // Formula   water power = rho g Q H; shaft power = water power / efficiency
-//           NPSH available as in suction.hpp; it hangs on the speed only through the flow
+//           NPSH available as in suction.hpp: at the pump's centre line, which stands at the
+//           supply's elevation and `lift` above the water; it hangs on the speed only through the
+//           flow, while the NPSH required goes with the square of the speed
 // Source    Headers of the parts; power as in any textbook of hydraulic machines.
 // Range     Efficiency and shaft power are given inside the pump's usable range only.
-// Errors    InvalidInput for problems(supply), or a flow below 0.
+//           Beyond the end of its curve a pump's head may be below 0: then it takes power from the
+//           water, and no shaft power is given. Of two pumps in parallel, one whose check valve is
+//           held shut by the other turns without flow, at its head at rest.
+// Errors    InvalidInput for problems(supply), of the water or the site, or a flow below 0.
 // Threads   Plain values and pure functions.
 #pragma once
 
@@ -42,10 +47,11 @@ struct OperatingPoint {
   std::optional<Pressure> gauge_reading = {};  ///< none: there is no gauge
   Pressure filter_loss = {};
   Length suction_loss = {};                   ///< friction and fittings
-  std::optional<Length> npsh_available = {};  ///< of a pump
+  std::optional<Length> npsh_available = {};  ///< of a pump, of the first in series
   std::vector<PumpDuty> pumps = {};           ///< none, one or two
 };
 
+/// @param flow 0 or more, that leaves the supply
 OperatingPoint operating_point(const Supply& supply,
                                const Flow& flow,
                                const Water& water = {},

@@ -5,19 +5,28 @@
 //           its top speed, by the power it gives, and by the speed it loses under load.
 // Formula   two points        H = a - b Q^2 through both
 //           quadratic         H = a - b Q^2 by least squares of H on Q^2
-//           through points    a cubic between each two (Fritsch-Carlson, monotone); straight on with
-//                             the slope at the end before the first point and after the last
+//           through points    a cubic between each two, monotone, its slope at a point the weighted
+//                             harmonic mean of the two secants, at the ends the secant; straight on
+//                             with that slope before the first point and after the last
 //           other speed n     Q ~ n, H ~ n^2, NPSH required ~ n^2, P ~ n^3 (affinity), the
 //                             efficiency going with the flow
-//           droop             n = speed (1 - droop P / power)
+//           efficiency        straight between its points
+//           NPSH required     as the head's curve, and below the first point as at it
+//           droop             n = speed (1 - droop P / power); where P is not known, that of the
+//                             nearest flow at which it is, and for the droop only
 // Source    Affinity laws: any textbook of hydraulic machines, for example Y. A. Cengel and J. M.
 //           Cimbala, Fluid Mechanics, section 14-2. That the suction head required goes with n^2 is
-//           customary and good near the curve's speed only (ANSI/HI 9.6.1, from memory). F. N.
-//           Fritsch and R. E. Carlson, SIAM J. Numer. Anal. 17 (1980) 238-246.
-// Range     Flow forward. Efficiency and shaft power are known between `least_flow` and `most_flow`
-//           only; both go with the speed.
+//           customary and good near the curve's speed only (ANSI/HI 9.6.1, from memory). Cubic:
+//           F. N. Fritsch and R. E. Carlson, SIAM J. Numer. Anal. 17 (1980) 238-246; F. N. Fritsch
+//           and J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304 (from memory).
+// Range     Flow forward. The usable range is from `least_flow` to `most_flow`; where one of them
+//           is not given, that side is open, and without both the range is unknown. Efficiency and
+//           shaft power are known inside the usable range and inside the points of `efficiencies`;
+//           a single `efficiency` without any limit is held for no flow at all. All limits go with
+//           the speed.
 // Errors    problems() names each field that is out of its accepted interval, and a curve that does
-//           not fall.
+//           not fall. With a droop the efficiency must not rise faster than the flow, nor fall so
+//           steeply that the power rises faster than its cube: either way the head would not fall.
 // Threads   Plain values and pure functions.
 #pragma once
 
@@ -58,7 +67,7 @@ struct Pump {
   std::optional<RotationalSpeed> top_speed = {};    ///< of the engine
   std::optional<Flow> least_flow = {};              ///< usable, at curve_speed
   std::optional<Flow> most_flow = {};               ///< usable, at curve_speed
-  std::vector<PumpPoint> npsh_required = {};        ///< at curve_speed: two or more, both rising
+  std::vector<PumpPoint> npsh_required = {};        ///< at curve_speed: two or more, never falling
   std::optional<double> efficiency = {};            ///< in the whole usable range, or ...
   std::vector<EfficiencyPoint> efficiencies = {};   ///< ... by flow at curve_speed: two or more
   std::optional<Power> power = {};                  ///< the most that the engine gives to the shaft

@@ -1,14 +1,143 @@
 #include "hydro/physics/supply_law.hpp"
 
+#include "hydro/physics/friction_law.hpp"
+#include "hydro/physics/root_between.hpp"
+
+#include <cmath>
+#include <vector>
+
 namespace hydro {
+namespace {
 
-struct SupplyLaw::Parts {};
+/// A loss of head on the square of the flow, and a length of pipe.
+struct Losses {
+  FrictionLaw friction;
+  double length = 0;
+  double per_square = 0;
 
-SupplyLaw::SupplyLaw(const Supply& supply, const WaterProperties& water)
-    : head_at_rest_(si(supply.pressure.value()) / (si(water.density) * gravity)) {}
+  Loss at(double flow) const {
+    Loss loss{per_square * flow * flow, 2 * per_square * flow};
+    if (length > 0) {
+      const Loss one_metre = friction.per_metre(flow);
+      loss.head += length * one_metre.head;
+      loss.slope += length * one_metre.slope;
+    }
+    return loss;
+  }
+};
 
-HeadAtFlow SupplyLaw::at(double) const {
-  return {head_at_rest_, 0};
+/// Two readings of a town main, as heads.
+struct HydrantLaw {
+  double at_rest;
+  double drop;  // at `flow`
+  double flow;
+
+  HeadAtFlow at(double other_flow) const {
+    constexpr double exponent = 1 / 0.54;
+    const double share = other_flow / flow;
+    return {at_rest - drop * std::pow(share, exponent),
+            -drop * exponent * std::pow(share, exponent - 1) / flow};
+  }
+};
+
+}  // namespace
+
+struct SupplyLaw::Parts {
+  std::optional<HydrantLaw> hydrant;
+  std::vector<PumpLaw> pumps;
+  bool alike = false;
+  PumpArrangement arrangement = PumpArrangement::parallel;
+  double lift = 0;
+  Losses suction;
+  Losses filter;
+
+  HeadAtFlow in_series(double flow, std::array<PumpAtFlow, 2>& now) const;
+  HeadAtFlow in_parallel(double flow, std::array<PumpAtFlow, 2>& now) const;
+  HeadAtFlow together(double flow, std::array<PumpAtFlow, 2>& now) const {
+    return arrangement == PumpArrangement::series || pumps.size() == 1 ? in_series(flow, now)
+                                                                       : in_parallel(flow, now);
+  }
+};
+
+HeadAtFlow SupplyLaw::Parts::in_series(double flow, std::array<PumpAtFlow, 2>& now) const {
+  HeadAtFlow sum{0, 0};
+  for (std::size_t i = 0; i < pumps.size(); ++i) {
+    now[i] = pumps[i].at(flow);
+    sum.head += now[i].head;
+    sum.slope += now[i].slope;
+  }
+  return sum;
+}
+
+HeadAtFlow SupplyLaw::Parts::in_parallel(double flow, std::array<PumpAtFlow, 2>& now) const {
+  const auto alone = [&](std::size_t works, std::size_t shut) {
+    now[works] = pumps[works].at(flow);
+    now[shut] = pumps[shut].at(0);
+    return now[works].head >= now[shut].head;
+  };
+  if (!alike && alone(0, 1)) return {now[0].head, now[0].slope};
+  if (!alike && alone(1, 0)) return {now[1].head, now[1].slope};
+  const auto stronger = [&](double first_flow) {
+    return pumps[0].at(first_flow).head - pumps[1].at(flow - first_flow).head;
+  };
+  const double first_flow = alike ? flow / 2 : root_between(stronger, 0, flow);
+  now = {pumps[0].at(first_flow), pumps[1].at(flow - first_flow)};
+  const double slopes = now[0].slope + now[1].slope;
+  return {now[0].head, slopes < 0 ? now[0].slope * (now[1].slope / slopes) : 0};
+}
+
+SupplyLaw::SupplyLaw(const Supply& supply, const WaterProperties& water) : head_at_rest_(0) {
+  const double weight_density = si(water.density) * gravity;
+  if (supply.pressure) head_at_rest_ = si(*supply.pressure) / weight_density;
+  if (supply.tank) head_at_rest_ = si(supply.tank->level);
+  const bool filtered = supply.filter && si(supply.filter->loss) > 0;
+  if (!supply.pump && !supply.hydrant && !filtered) return;
+
+  Parts parts;
+  if (supply.hydrant) {
+    const Hydrant& hydrant = *supply.hydrant;
+    parts.hydrant = {si(hydrant.pressure_at_rest) / weight_density,
+                     si(hydrant.pressure_at_rest - hydrant.residual_pressure) / weight_density,
+                     si(hydrant.flow)};
+  }
+  if (supply.pump) parts.pumps.emplace_back(*supply.pump, weight_density);
+  if (supply.second_pump) parts.pumps.emplace_back(*supply.second_pump, weight_density);
+  parts.alike = supply.pump == supply.second_pump;
+  parts.arrangement = supply.arrangement.value_or(PumpArrangement::parallel);
+  if (supply.suction) {
+    const Suction& suction = *supply.suction;
+    parts.lift = si(suction.lift);
+    if (suction.pipe)
+      parts.suction = {FrictionLaw(*suction.pipe, water),
+                       si(suction.length.value()),
+                       fitting_coefficient(suction.loss_coefficient.value_or(0),
+                                           si(suction.pipe->inside_diameter))};
+  }
+  if (filtered)
+    parts.filter.per_square =
+        si(supply.filter->loss) / weight_density / (si(supply.filter->at) * si(supply.filter->at));
+  parts_ = std::make_shared<const Parts>(std::move(parts));
+  head_at_rest_ = in_full(0).lines.head;
+}
+
+SupplyAtFlow SupplyLaw::in_full(double flow) const {
+  SupplyAtFlow now{{head_at_rest_, 0}, head_at_rest_, 0, 0, 0, {}};
+  if (!parts_) return now;
+  now.pumps = parts_->pumps.size();
+  HeadAtFlow source = now.lines;
+  if (parts_->hydrant) source = parts_->hydrant->at(flow);
+  if (now.pumps > 0) {
+    source = parts_->together(flow, now.pump);
+    const Loss suction = parts_->suction.at(flow);
+    now.suction_loss = suction.head;
+    source.head -= parts_->lift + suction.head;
+    source.slope -= suction.slope;
+  }
+  const Loss filter = parts_->filter.at(flow);
+  now.filter_loss = filter.head;
+  now.source = source.head;
+  now.lines = {source.head - filter.head, source.slope - filter.slope};
+  return now;
 }
 
 }  // namespace hydro

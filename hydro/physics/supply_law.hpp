@@ -2,18 +2,24 @@
 // elevation. Not installed. The formulas and their sources stand in the headers of its parts.
 #pragma once
 
-#include "hydro/physics/site.hpp"
+#include "hydro/physics/pump_law.hpp"
 #include "hydro/physics/supply.hpp"
 #include "hydro/physics/water.hpp"
 
+#include <array>
+#include <cstddef>
 #include <memory>
 
 namespace hydro {
 
-/// A head and how it answers the flow.
-struct HeadAtFlow {
-  double head;   ///< [m]
-  double slope;  ///< dH/dQ, 0 or less [s/m2]
+/// Where the head at one flow comes from.
+struct SupplyAtFlow {
+  HeadAtFlow lines;                ///< at the start of the lines
+  double source;                   ///< before the filter [m]
+  double filter_loss;              ///< [m]
+  double suction_loss;             ///< [m]
+  std::size_t pumps;               ///< how many of ...
+  std::array<PumpAtFlow, 2> pump;  ///< ... these there are
 };
 
 /// The static head at the start of the lines, falling with the flow that leaves.
@@ -27,7 +33,8 @@ class SupplyLaw {
   /// Whether the head is the same at every flow.
   bool is_held() const { return !parts_; }
   /// @param flow 0 or more [m3/s]
-  HeadAtFlow at(double flow) const;
+  HeadAtFlow at(double flow) const { return in_full(flow).lines; }
+  SupplyAtFlow in_full(double flow) const;
 
  private:
   struct Parts;
