@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <utility>
 
+#include <boost/math/special_functions/fpclassify.hpp>
 #include <boost/math/interpolators/pchip.hpp>
 
 namespace hydro {
