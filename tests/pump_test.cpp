@@ -400,6 +400,28 @@ TEST(OperatingPoint, KnowsNoEfficiencyOutsideTheUsableRange) {
   EXPECT_FALSE(duty(r * 39).efficiency);
 }
 
+TEST(OperatingPoint, TellsNoShaftPowerWhereTheWaterDrivesThePump) {
+  Pump pump = bench_pump();
+  pump.most_flow = {};
+  const PumpDuty duty = operating_point({.pump = pump}, 300 * gpm).pumps[0];
+  EXPECT_LT(duty.head, 0 * ft);
+  EXPECT_LT(duty.water_power, 0 * kW);
+  EXPECT_FALSE(duty.efficiency);
+  EXPECT_FALSE(duty.shaft_power);
+}
+
+// A parabola through these two would ask for less than nothing at rest.
+TEST(OperatingPoint, AsksForNoLessSuctionBelowTheFirstPointThanAtIt) {
+  Pump pump = bench_pump();
+  pump.speed = {};
+  pump.npsh_required = {{50 * gpm, 1 * ft}, {100 * gpm, 10 * ft}};
+  for (const double flow : {0.0, 20.0, 50.0})
+    EXPECT_NEAR(*operating_point({.pump = pump}, flow * gpm).pumps[0].npsh_required / ft,
+                1,
+                100 * arithmetic)
+        << flow;
+}
+
 TEST(OperatingPoint, OfATankAndAHydrant) {
   EXPECT_NEAR(operating_point({.tank = Tank{.level = 3 * units::m}}, 2 * lps).pressure / kPa,
               pressure(3 * units::m, properties({}).density) / kPa,
@@ -442,6 +464,13 @@ TEST(PumpReadings, GiveThePumpBack) {
     EXPECT_NEAR(*found.readings()[0].gauge_uncertainty / psi, 3 / std::sqrt(3), 1e-12);
     EXPECT_NEAR(*found.readings()[1].flow_uncertainty / gpm, 0.03 * 40, 1e-12);
   }
+}
+
+TEST(PumpReadings, TakeABucketAndAWatch) {
+  const Flow flow = (5 * gallon) / (20 * units::s);
+  EXPECT_NEAR(flow / gpm, 15, 15 * arithmetic);
+  const PumpFromReadings found = pump_from_readings({reading(50, 0), reading(40, flow / gpm)});
+  EXPECT_EQ(found.pump().points.size(), 2U);
 }
 
 // Closed valve and one more, without suction: H(0) is the first reading alone, and at the second
@@ -576,7 +605,7 @@ TEST(BadPump, IsNamed) {
          p.droop = 0.1;
          p.power = 5 * kW;
          p.efficiency = {};
-         p.efficiencies = {{90 * gpm, 0.8}, {100 * gpm, 0.2}};
+         p.efficiencies = {{30 * gpm, 0.5}, {100 * gpm, 0.2}};
        },
        "efficiencies, 2: falls so steeply"},
   };

@@ -12,9 +12,10 @@
 //           B, from memory), taken as evenly likely, so that u = 3 % range / sqrt(3) (GUM 4.3.7); a
 //           flow by bucket and watch has u = 3 % (a bucket filled within 2 %, half a second in
 //           twenty: common practice, no source); a closed valve lets nothing through.
-// Range     Uncertainties are standard ones (about two readings in three lie within). What a pump's
-//           curve has of other shape than a parabola is not in them: trust the curve between the
-//           readings, less outside. Velocity head is neglected.
+// Range     Uncertainties are standard ones (about two readings in three lie within). Not in them:
+//           that a pump's curve is no parabola (trust it between the readings, less outside), and
+//           that one gauge may be wrong by the same at every reading, which lifts or lowers the
+//           whole curve. Velocity head is neglected. A flow is the bucket's volume over the time.
 // Errors    InvalidInput for fewer than two readings, heads that do not fall with the flow, the
 //           same flow twice, a gauge whose uncertainty and range are both unknown.
 // Threads   Plain values and pure functions.
