@@ -10,11 +10,13 @@
 #include "hydro/quantities/unit_system.hpp"
 #include "hydro/quantities/unit_text.hpp"
 #include "hydro/quantities/units.hpp"
-// Floor 1: water, pipes, outlets and the laws of their losses.
+// Floor 1: water, pipes, outlets and the laws of their losses; the supply and its pump.
 #include "hydro/physics/friction.hpp"
 #include "hydro/physics/nominal_pipe.hpp"
+#include "hydro/physics/operating_point.hpp"
 #include "hydro/physics/outlet.hpp"
 #include "hydro/physics/pipe.hpp"
+#include "hydro/physics/pump_readings.hpp"
 #include "hydro/physics/riser.hpp"
 #include "hydro/physics/site.hpp"
 #include "hydro/physics/supply.hpp"

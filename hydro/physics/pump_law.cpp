@@ -9,6 +9,7 @@
 
 #include <boost/math/special_functions/fpclassify.hpp>
 #include <boost/math/interpolators/pchip.hpp>
+#include <boost/math/special_functions/fpclassify.hpp>  // pchip.hpp of Boost 1.74 lacks it
 
 namespace hydro {
 

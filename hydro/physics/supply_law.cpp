@@ -1,30 +1,15 @@
 #include "hydro/physics/supply_law.hpp"
 
-#include "hydro/physics/friction_law.hpp"
+#include "hydro/physics/losses.hpp"
 #include "hydro/physics/root_between.hpp"
 
 #include <cmath>
+#include <optional>
+#include <utility>
 #include <vector>
 
 namespace hydro {
 namespace {
-
-/// A loss of head on the square of the flow, and a length of pipe.
-struct Losses {
-  FrictionLaw friction;
-  double length = 0;
-  double per_square = 0;
-
-  Loss at(double flow) const {
-    Loss loss{per_square * flow * flow, 2 * per_square * flow};
-    if (length > 0) {
-      const Loss one_metre = friction.per_metre(flow);
-      loss.head += length * one_metre.head;
-      loss.slope += length * one_metre.slope;
-    }
-    return loss;
-  }
-};
 
 /// Two readings of a town main, as heads.
 struct HydrantLaw {
@@ -105,17 +90,10 @@ SupplyLaw::SupplyLaw(const Supply& supply, const WaterProperties& water) : head_
   parts.alike = supply.pump == supply.second_pump;
   parts.arrangement = supply.arrangement.value_or(PumpArrangement::parallel);
   if (supply.suction) {
-    const Suction& suction = *supply.suction;
-    parts.lift = si(suction.lift);
-    if (suction.pipe)
-      parts.suction = {FrictionLaw(*suction.pipe, water),
-                       si(suction.length.value()),
-                       fitting_coefficient(suction.loss_coefficient.value_or(0),
-                                           si(suction.pipe->inside_diameter))};
+    parts.lift = si(supply.suction->lift);
+    parts.suction = losses(*supply.suction, water);
   }
-  if (filtered)
-    parts.filter.per_square =
-        si(supply.filter->loss) / weight_density / (si(supply.filter->at) * si(supply.filter->at));
+  if (filtered) parts.filter = losses(*supply.filter, water);
   parts_ = std::make_shared<const Parts>(std::move(parts));
   head_at_rest_ = in_full(0).lines.head;
 }

@@ -28,7 +28,7 @@ class SupplyLaw {
   /// @param supply without problems
   SupplyLaw(const Supply& supply, const WaterProperties& water);
 
-  /// Without flow. With a pump below the water that does not turn it is the lift.
+  /// Without flow.
   double head_at_rest() const { return head_at_rest_; }
   /// Whether the head is the same at every flow.
   bool is_held() const { return !parts_; }
