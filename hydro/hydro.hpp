@@ -20,11 +20,13 @@
 #include "hydro/physics/riser.hpp"
 #include "hydro/physics/site.hpp"
 #include "hydro/physics/supply.hpp"
+#include "hydro/physics/supply_limit.hpp"
 #include "hydro/physics/water.hpp"
 // Floor 2: lines, what is wrong with them, and the whole layout.
 #include "hydro/layout/fault.hpp"
 #include "hydro/layout/layout.hpp"
 #include "hydro/layout/line.hpp"
+#include "hydro/layout/watering_set.hpp"
 // Floor 3: pressure and flow everywhere.
 #include "hydro/solver/solution.hpp"
 #include "hydro/solver/solve.hpp"
@@ -33,6 +35,10 @@
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
 #include "hydro/answers/hand_method.hpp"
+#include "hydro/answers/pressure_budget.hpp"
+#include "hydro/answers/set_gauge.hpp"
+#include "hydro/answers/sets_together.hpp"
+#include "hydro/answers/throttle_up.hpp"
 #include "hydro/answers/uniformity.hpp"
 // Floor 5: files in; reports, tables and drawings out.
 #include "hydro/text/csv.hpp"

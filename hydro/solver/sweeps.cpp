@@ -279,6 +279,34 @@ void Sweeps::correct() {
   }
 }
 
+std::vector<double> Sweeps::device_rises() const {
+  std::vector<double> rises(states_.size());
+  std::vector<double> at_far_end(tree_->runs.size());
+  for (std::size_t r = 0; r < tree_->runs.size(); ++r) {
+    const Run& run = tree_->runs[r];
+    double rise = run.fed_by == none ? 1 : at_far_end[index(run.fed_by)];
+    for (std::size_t i = run.first; i < run.end; ++i) {
+      const Place& place = tree_->places[i];
+      const Reach& reach = tree_->reaches[index(place.reach)];
+      const State& state = states_[i];
+      const double reach_slope =
+          reach.length * state.wall_slope + 2 * reach.fitting * std::abs(state.flow);
+      if (reach.held < no_limit && holds_[index(place.reach)])
+        rise = 0;
+      else
+        rise *= 1 - reach_slope * state.answer_slope;
+      rises[i] = rise;
+      if (place.mouth == none || is_dry(state)) continue;
+      const Mouth& mouth = tree_->mouths[index(place.mouth)];
+      const double stretch = exponent_at(mouth.law, ramp_, state) * state.outlet_flow;
+      if (stretch > 0) rises[i] = rise * state.outlet_slope * state.outlet_head / stretch;
+      if (state.outlet_head > mouth.law.held) rises[i] = 0;
+    }
+    at_far_end[r] = rise;
+  }
+  return rises;
+}
+
 void Sweeps::set_ramp(double ramp) {
   ramp_ = ramp;
   for (std::size_t i = 0; i < states_.size(); ++i) {

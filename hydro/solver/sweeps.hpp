@@ -77,6 +77,10 @@ class Sweeps {
   /// At the start of the lines, above the supply [m].
   double supply_head() const { return source_.head; }
 
+  /// How much the pressure head at each place's device rises with the head at the start of the lines
+  /// [-], after gather(); at a place where nothing comes out, the head in the line.
+  std::vector<double> device_rises() const;
+
   /// Outward-in: linearises, measures what is left, and leaves every subtree's answer.
   Imbalance gather();
   /// Inward-out: corrects flows, heads and outlets.

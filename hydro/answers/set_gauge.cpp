@@ -1,0 +1,182 @@
+#include "hydro/answers/set_gauge.hpp"
+
+#include "hydro/answers/held_lines.hpp"
+#include "hydro/physics/supply_law.hpp"
+#include "hydro/quantities/range.hpp"
+#include "hydro/solver/solve.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <stdexcept>
+#include <string>
+#include <utility>
+
+#include <boost/math/tools/toms748_solve.hpp>
+
+namespace hydro {
+namespace {
+
+/// The supply of a layout as something that can be set, and the layout at any setting.
+class Settable {
+ public:
+  /// @throws InvalidInput when nothing can be set at it.
+  explicit Settable(const Layout& layout)
+      : layout_(layout), supply_(layout.supply_as_it_is()), water_(properties(layout.water())) {
+    refuse_what_cannot_be_set();
+    std::vector<Fault> kept = layout.faults();
+    std::erase_if(kept, is_of_the_supply);
+    if (kept.size() < layout.faults().size()) layout_ = layout.without_faults().with_faults(kept);
+    for (const Fault& fault : layout.faults())
+      if (const auto* slow = std::get_if<EngineSlow>(&fault))
+        (slow->pump.value_or(1) == 2 ? supply_.second_pump : supply_.pump)->top_speed = slow->speed;
+  }
+
+  /// Such that this flow leaves with this pressure at the start of the lines.
+  Setting at_start(const Pressure& pressure, const Flow& flow) const {
+    if (supply_.pressure) {
+      const SupplyLaw law(supply_, water_);
+      return at_pressure(
+          pressure + Pressure::from_value(weight_density() * law.in_full(si(flow)).filter_loss));
+    }
+    const double ratio = ratio_for(si(pressure) / weight_density(), si(flow));
+    const double most = highest_ratio();
+    const bool too_fast = ratio > most * (1 + rounding);
+    return at_ratio(too_fast ? most : ratio, !too_fast);
+  }
+
+  /// Where nothing helps: as it is now.
+  Setting as_it_is() const {
+    Setting setting = supply_.pressure ? at_pressure(*supply_.pressure) : at_ratio(1, true);
+    setting.reached = false;
+    return setting;
+  }
+
+  /// Pressure before the filter, or behind it where the gauge sits there.
+  Pressure at_gauge(const Pressure& reading) const {
+    const Length height = supply_.gauge ? supply_.gauge->height.value_or(Length{}) : Length{};
+    return reading + pressure(height, water_.density);
+  }
+  /// The filter that the water passes after the gauge.
+  std::optional<Filter> filter_after_gauge() const {
+    const bool passed = supply_.gauge && supply_.gauge->after_filter.value_or(false);
+    return passed ? std::nullopt : supply_.filter;
+  }
+  /// What the filter leaves of a pressure at the gauge.
+  Pressure at_start_of_lines(const Pressure& gauge, const Flow& flow) const {
+    const Supply held{.pressure = gauge, .filter = filter_after_gauge()};
+    return Pressure::from_value(weight_density() * SupplyLaw(held, water_).at(si(flow)).head);
+  }
+
+ private:
+  static constexpr double rounding = 1e-9;
+
+  double weight_density() const { return si(water_.density) * gravity; }
+
+  void refuse_what_cannot_be_set() const {
+    const auto refuse = [](const char* why) { throw InvalidInput("supply", why); };
+    if (supply_.tank) refuse("is a tank; its pressure cannot be set");
+    if (supply_.hydrant) refuse("is a hydrant; its pressure cannot be set");
+    for (const auto* pump : {&supply_.pump, &supply_.second_pump})
+      if (*pump && !(*pump)->curve_speed)
+        refuse("is a pump whose curve_speed is not given; its speed cannot be set without it");
+  }
+
+  Setting at_pressure(const Pressure& held) const {
+    Supply supply = supply_;
+    supply.pressure = held;
+    Solution solution = solve(layout_.with_supply(supply));
+    auto limits = limits_passed(supply, solution.supply());
+    return {true, std::nullopt, held, std::move(limits), std::move(solution)};
+  }
+
+  Supply turned(double ratio) const {
+    Supply supply = supply_;
+    for (auto* pump : {&supply.pump, &supply.second_pump})
+      if (*pump) (*pump)->speed = ratio * (*pump)->speed.value_or(*(*pump)->curve_speed);
+    return supply;
+  }
+
+  Setting at_ratio(double ratio, bool reached) const {
+    Supply supply = turned(ratio);
+    const auto speed = supply.pump->speed;
+    for (auto* pump : {&supply.pump, &supply.second_pump})  // by no more than rounding
+      if (*pump && (*pump)->top_speed)
+        (*pump)->speed = std::min(*(*pump)->speed, *(*pump)->top_speed);
+    Solution solution = solve(layout_.with_supply(supply));
+    auto limits = limits_passed(supply, solution.supply());
+    if (!reached) limits.insert(limits.begin(), SupplyLimit::top_speed);
+    const Pressure pressure = solution.supply().source_pressure;
+    return {reached, speed, pressure, std::move(limits), std::move(solution)};
+  }
+
+  /// Of top speed to speed, for the pump that comes to it first.
+  double highest_ratio() const {
+    double ratio = HUGE_VAL;
+    for (const auto* pump : {&supply_.pump, &supply_.second_pump})
+      if (*pump && (*pump)->top_speed)
+        ratio = std::min(
+            ratio, si(*(*pump)->top_speed) / si((*pump)->speed.value_or(*(*pump)->curve_speed)));
+    return ratio;
+  }
+
+  /// By which the speeds must rise for this head at the start of the lines [m], at this flow [m3/s].
+  double ratio_for(double head, double flow) const {
+    const auto excess = [&](double ratio) {
+      return SupplyLaw(without_top_speed(turned(ratio)), water_).at(flow).head - head;
+    };
+    constexpr double step = 1.1;
+    constexpr std::uintmax_t enough_steps = 200;
+    std::uintmax_t steps = enough_steps;
+    const auto [below, above] = boost::math::tools::bracket_and_solve_root(
+        excess, 1.0, step, true, boost::math::tools::eps_tolerance<double>(), steps);
+    if (!(steps < enough_steps))
+      throw std::runtime_error("the search for the pump's speed did not settle");
+    return below + (above - below) / 2;
+  }
+
+  static Supply without_top_speed(Supply supply) {
+    for (auto* pump : {&supply.pump, &supply.second_pump})
+      if (*pump) (*pump)->top_speed.reset();
+    return supply;
+  }
+
+  Layout layout_;
+  Supply supply_;
+  WaterProperties water_;
+};
+
+Setting set_for(const Layout& layout, const HeldLines::Wanted& wanted) {
+  const Settable settable(layout);
+  const auto enough = HeldLines(layout).enough(wanted);
+  return enough ? settable.at_start(enough->pressure, enough->flow) : settable.as_it_is();
+}
+
+void require(const std::string& key, const Pressure& pressure) {
+  Examination examination;
+  examination.within(key, pressure, Range<Pressure>{0, 5000, kPa, true});
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+}
+
+}  // namespace
+
+Setting set_for_gauge(const Layout& layout, const Pressure& reading) {
+  require("reading", reading);
+  const Settable settable(layout);
+  const Pressure gauge = settable.at_gauge(reading);
+  const Flow flow = HeldLines(layout).flow_at(gauge, settable.filter_after_gauge());
+  return settable.at_start(settable.at_start_of_lines(gauge, flow), flow);
+}
+
+Setting set_for_weakest(const Layout& layout, const Pressure& pressure) {
+  require("pressure", pressure);
+  return set_for(layout, [&](const Outlet&) { return pressure; });
+}
+
+Setting set_for_rated(const Layout& layout, double share) {
+  Examination examination;
+  examination.within("share", share, Range<double>{0, 5, units::plain, true});
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+  return set_for(layout, [&](const Outlet& kind) { return share * kind.rated_pressure(); });
+}
+
+}  // namespace hydro

@@ -1,0 +1,55 @@
+#include "hydro/answers/sets_together.hpp"
+
+#include "hydro/answers/set_gauge.hpp"
+#include "hydro/quantities/range.hpp"
+
+#include <utility>
+
+namespace hydro {
+namespace {
+
+SetsTogether run_together(const Layout& layout,
+                          std::vector<std::string> sets,
+                          const SetsTogetherOptions& options) {
+  Setting setting = set_for_rated(layout.watering(sets), options.share);
+  const OperatingPoint& supply = setting.solution.supply();
+  SetsTogether together{.sets = std::move(sets),
+                        .reached = setting.reached,
+                        .speed = setting.speed,
+                        .pressure = setting.pressure,
+                        .gauge_reading = supply.gauge_reading,
+                        .flow = supply.flow,
+                        .weakest = weakest_outlet(setting.solution).value(),
+                        .fastest_line = {},
+                        .fastest = {},
+                        .too_fast = false,
+                        .limits = std::move(setting.limits)};
+  for (const LineSolution& line : setting.solution.lines())
+    for (const PipeExtremes& pipe : line.pipes)
+      if (pipe.highest_velocity > together.fastest) {
+        together.fastest = pipe.highest_velocity;
+        together.fastest_line = line.name;
+      }
+  together.too_fast = together.fastest > options.velocity;
+  return together;
+}
+
+}  // namespace
+
+std::vector<SetsTogether> sets_together(const Layout& layout, const SetsTogetherOptions& options) {
+  Examination examination;
+  examination.within("velocity", options.velocity, Range<Velocity>{0, 100, m_per_s, true});
+  if (layout.sets().empty()) examination.add("sets", "are none; a layout needs sets to be run");
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+  std::vector<std::string> names;
+  for (const WateringSet& set : layout.sets()) names.push_back(set.name);
+  std::vector<SetsTogether> all;
+  for (const std::string& one : names) all.push_back(run_together(layout, {one}, options));
+  for (std::size_t i = 0; i < names.size(); ++i)
+    for (std::size_t k = i + 1; k < names.size(); ++k)
+      all.push_back(run_together(layout, {names[i], names[k]}, options));
+  if (names.size() > 2) all.push_back(run_together(layout, names, options));
+  return all;
+}
+
+}  // namespace hydro

@@ -1,0 +1,82 @@
+#include "hydro/solver/settle.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace hydro {
+namespace {
+
+constexpr double tolerance = Residuals::tolerance;
+constexpr double last_ramp = 1e-13;  // of the head span: moves no outlet beyond the tolerance
+
+double share_of(double part, double whole) {
+  return part == 0 ? 0 : part / whole;
+}
+
+bool all_finite(const std::vector<State>& states) {
+  return std::all_of(states.begin(), states.end(), [](const State& state) {
+    return std::isfinite(state.flow) && std::isfinite(state.head) &&
+           std::isfinite(state.outlet_flow) && std::isfinite(state.outlet_head);
+  });
+}
+
+/// Newton steps until the imbalance is within the tolerance or `most` are taken; counts them.
+Imbalance iterate(Sweeps& sweeps, int most, int& steps) {
+  Imbalance left = sweeps.gather();
+  for (int taken = 0; taken < most && std::isfinite(left.sum) && !left.within(tolerance);
+       ++taken, ++steps) {
+    sweeps.correct();
+    left = sweeps.gather();
+  }
+  return left;
+}
+
+/// The last resort: starts from outlets whose curves are straight as far as there is any head, and
+/// follows the answer while that ramp shrinks; more gently after a ramp on which the steps did not
+/// settle.
+Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& steps) {
+  constexpr double fastest = 0.1;
+  constexpr double gentlest = 0.95;
+  double factor = fastest;
+  double ramp = 2;  // of the head span: no head is higher anywhere
+  sweeps = Sweeps(tree, ramp * tree.head_span);
+  Imbalance left = iterate(sweeps, most_each, steps);
+  while (left.within(tolerance) && ramp > last_ramp) {
+    Sweeps next = sweeps;
+    const double next_ramp = std::max(ramp * factor, last_ramp);
+    next.set_ramp(next_ramp * tree.head_span);
+    const Imbalance next_left = iterate(next, most_each, steps);
+    if (next_left.within(tolerance)) {
+      sweeps = std::move(next);
+      ramp = next_ramp;
+      factor = std::max(factor * factor, fastest);
+      left = next_left;
+    } else {
+      factor = std::sqrt(factor);
+      if (factor > gentlest) return next_left;
+    }
+  }
+  return left;
+}
+
+}  // namespace
+
+Settled settle(const Tree& tree, int newton_steps) {
+  Sweeps sweeps(tree, last_ramp * tree.head_span);
+  Residuals residuals;
+  Imbalance left = iterate(sweeps, newton_steps, residuals.steps);
+  if (!left.within(tolerance)) {
+    residuals.last_resort = true;
+    left = shrink_ramp(sweeps, tree, newton_steps, residuals.steps);
+  }
+  const double beyond_numbers = std::isfinite(left.sum) ? 0 : HUGE_VAL;
+  residuals.mass = std::max(beyond_numbers, share_of(left.mass, left.flow_scale));
+  residuals.energy = std::max(beyond_numbers, share_of(left.energy, left.head_scale));
+  residuals.outlet = std::max(beyond_numbers, share_of(left.outlet, left.head_scale));
+
+  const bool met = left.within(tolerance) && all_finite(sweeps.states());
+  return {std::move(sweeps), residuals, met};
+}
+
+}  // namespace hydro
