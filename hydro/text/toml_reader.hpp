@@ -215,7 +215,8 @@ class TableReader {
         return {};
       }
       try {
-        found.emplace_back(read<P>((*pair)[0]), read<Q>((*pair)[1]));
+        const P first = read<P>((*pair)[0]);
+        found.emplace_back(first, read<Q>((*pair)[1]));
       } catch (const InvalidInput& error) {
         mistakes_.add(element.source().begin, place_, prefix_ + key, error.what());
         return {};
