@@ -830,6 +830,25 @@ const BadFile wrong_supplies[] = {
     {"points_are_numbers",
      {.supply = "[supply.pump]\npoints = [[\"0 gpm\", \"150 ft\"], @[130, 107]]\n"},
      {"supply: pump.points: is a list; must be a pair, [\"3.5 gpm\", \"20 ft\"]"}},
+    {"points_that_rise",
+     {.supply =
+          "[supply]\npump = { points = [[\"0 gpm\", \"150 ft\"], [\"60 gpm\", \"120 ft\"],\n"
+          "  @[\"90 gpm\", \"121 ft\"]], npsh_required = [[\"0 gpm\", \"6 ft\"], @[\"-9 gpm\", \"9 "
+          "ft\"]] }\n"},
+     {"supply: pump.points, 3: ", "supply: pump.npsh_required, 2: "}},
+    {"hydrant_that_rises",
+     {.supply = "[supply.hydrant]\npressure_at_rest = \"40 psi\"\nflow = \"90 gpm\"\n"
+                "residual_pressure = @\"50 psi\"\n"},
+     {"supply: hydrant.residual_pressure: \"50 psi\" is "}},
+    {"tank_of_two_widths",
+     {.supply = "[supply.tank]\nlevel = \"3 ft\"\ndiameter = @\"2 ft\"\narea = \"3 ft2\"\n"},
+     {"supply: tank.diameter, area: are both given"}},
+    {"suction_pipe_that_is_wrong",
+     {.supply = "[supply]\nsuction = { lift = @\"60 ft\", length = \"9 ft\", pipe = \"wide\" }\n" +
+                a_pump,
+      .pipe = "[pipe.wide]\nhazen_williams = 150\ninside_diameter = @\"0.05 mm\"\n"},
+     {"supply: suction.lift: \"60 ft\" is ",
+      "pipe \"wide\": inside_diameter: \"0.05 mm\" is 0.05 mm, must be"}},
     {"points_the_wrong_way_round",
      {.supply = "[supply.pump]\npoints = [@[\"150 ft\", \"0 gpm\"], [\"107 ft\", \"130 gpm\"]]\n"},
      {"supply: pump.points: \"150 ft\": is a length; a flow is a number and one of"}},
@@ -920,6 +939,9 @@ const BadFile wrong_valves_and_regulators[] = {
       "\"third "
       "closed\", \"half closed\", \"two thirds closed\", \"three quarters closed\", \"shut\"",
       "line \"row 1\": valve.\"turns\": is not a key known here; accepted are kind, opening"}},
+    {"valve_of_an_opening_unknown_for_its_kind",
+     {.line = row_with(three + "valve = { kind = \"gate\", opening = @\"third closed\" }\n")},
+     {"line \"row 1\": valve.opening: is \"third closed\""}},
     {"valve_of_no_kind",
      {.line = row_with(three + "valve = @{ opening = \"half closed\" }\n")},
      {"line \"row 1\": valve.kind: is not given"}},
