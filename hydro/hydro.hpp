@@ -11,6 +11,7 @@
 #include "hydro/quantities/unit_text.hpp"
 #include "hydro/quantities/units.hpp"
 // Floor 1: water, pipes, outlets and the laws of their losses; the supply and its pump.
+#include "hydro/physics/choices.hpp"
 #include "hydro/physics/friction.hpp"
 #include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/physics/operating_point.hpp"

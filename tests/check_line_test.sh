@@ -126,6 +126,10 @@ run "$good" --fault 'line="row 1", outlet=1, kind="nozzle missing"'
 refuses 'bore: is not given' 'a nozzle of unknown bore'
 run "$good" --fault 'line="row 1", outlet=1, kind="capped"' --fault 'line="row 1", outlet=1, kind="worn", share=0.1'
 refuses 'already has fault 1' 'two faults of one outlet'
+run "$good" --fault 'kind="pump worn", share=0.1'
+refuses 'fault 1: kind: is of a pump, but the supply has none' 'a fault of a pump that is not there'
+run "$good" --fault 'kind="filter dirty", loss="3 psi", line="row 1"'
+refuses 'line: "row 1" is given, but "filter dirty" is a fault of the supply; leave the key out' 'a line of the filter'
 
 run --fault='line="row 1", outlet=1, kind="capped"' "$good"
 answers 0 'a fault before the file'

@@ -2,6 +2,7 @@
 // which a mistake must be reported; it is taken out before the text is read.
 #include "hydro/text/read_layout.hpp"
 
+#include "hydro/physics/choices.hpp"
 #include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/solver/solve.hpp"
 
@@ -10,6 +11,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -92,6 +94,23 @@ bool has_control_characters(std::string_view text) {
     return static_cast<unsigned char>(c) < ' ' || c == '\x7f';
   });
 }
+
+std::string supply_with(const std::string& rest) {
+  return "[supply]\npressure = \"40 psi\"\n" + rest;
+}
+std::string pipe_with(const std::string& rest) {
+  return "[pipe.wide]\ninside_diameter = \"2 in\"\n" + rest;
+}
+std::string outlet_with(const std::string& rest) {
+  return "[outlet.spray]\nflow = \"2 gpm\"\nat = \"30 psi\"\n" + rest;
+}
+std::string row_with(const std::string& rest) {
+  return "[[line]]\nname = \"row 1\"\npipe = \"wide\"\noutlet = \"spray\"\n" + rest;
+}
+const std::string a_pump =
+    "[supply.pump]\npoints = [[\"0 gpm\", \"150 ft\"], [\"130 gpm\", \"107.75 ft\"]]\n"
+    "curve_speed = \"2600 rpm\"\n";
+const std::string three = "count = 3\nspacing = \"20 ft\"\n";
 
 // ---- good files
 
@@ -222,12 +241,214 @@ TEST(ReadLayout, WhatIsLeftOutStaysOut) {
   EXPECT_THAT(read.faults(), IsEmpty());
 }
 
-TEST(ReadLayout, ReportsAreInTheUnitsOfTheSupply) {
-  const auto units = [](const std::string& pressure) {
-    return read_layout_text(
-               Description{.supply = "[supply]\npressure = \"" + pressure + "\"\n"}.text())
-        .units();
+TEST(ReadLayout, ReadsASupplyOfTwoPumpsWithAllThatBelongsToThem) {
+  const Layout layout = read_layout_text(Description{.supply = R"(
+[supply]
+elevation = "3 ft"
+arrangement = "series"
+suction = { lift = "6 ft", pipe = "wide", length = "25 ft", loss_coefficient = 3 }
+filter = { loss = "1.5 psi", at = "80 gpm" }
+gauge = { height = "2 ft", range = "100 psi", after_filter = true }
+[supply.pump]
+points = [["0 gpm", "150 ft"], ["60 gpm", "141 ft"], ["130 gpm", "107.75 ft"]]
+shape = "quadratic"
+curve_speed = "2600 rpm"
+speed = "2210 r/min"
+top_speed = "2800 rpm"
+least_flow = "20 gpm"
+most_flow = "130 gpm"
+npsh_required = [["20 gpm", "6.36 ft"], ["130 gpm", "21.21 ft"]]
+efficiency = 0.6
+power = "13 hp"
+droop = 0.05
+[supply.second_pump]
+points = [["0 L/s", "20 m"], ["10 L/s", "9 m"]]
+shape = "through points"
+efficiencies = [["40 gpm", 0.52], ["100 gpm", 0.61]]
+)"}
+                                             .text());
+  EXPECT_EQ(
+      layout.supply(),
+      (Supply{
+          .pump =
+              Pump{.points = {{0 * gpm, 150 * ft}, {60 * gpm, 141 * ft}, {130 * gpm, 107.75 * ft}},
+                   .shape = CurveShape::quadratic,
+                   .curve_speed = 2600 * rpm,
+                   .speed = 2210 * rpm,
+                   .top_speed = 2800 * rpm,
+                   .least_flow = 20 * gpm,
+                   .most_flow = 130 * gpm,
+                   .npsh_required = {{20 * gpm, 6.36 * ft}, {130 * gpm, 21.21 * ft}},
+                   .efficiency = 0.6,
+                   .power = 13 * hp,
+                   .droop = 0.05},
+          .second_pump = Pump{.points = {{0 * lps, 20 * units::m}, {10 * lps, 9 * units::m}},
+                              .shape = CurveShape::through_points,
+                              .efficiencies = {{40 * gpm, 0.52}, {100 * gpm, 0.61}}},
+          .arrangement = PumpArrangement::series,
+          .suction =
+              Suction{
+                  .lift = 6 * ft,
+                  .pipe = Pipe{.name = "wide", .inside_diameter = 2 * inch, .hazen_williams = 150},
+                  .length = 25 * ft,
+                  .loss_coefficient = 3},
+          .filter = Filter{.loss = 1.5 * psi, .at = 80 * gpm},
+          .gauge = Gauge{.height = 2 * ft, .range = 100 * psi, .after_filter = true},
+          .elevation = 3 * ft}));
+}
+
+TEST(ReadLayout, ReadsTanksAndHydrants) {
+  const auto supply = [](const std::string& text) {
+    return read_layout_text(Description{.supply = text}.text()).supply();
   };
+  EXPECT_EQ(supply("[supply.tank]\nlevel = \"0.6 m\"\ndiameter = \"40 cm\"\n"),
+            (Supply{.tank = Tank{.level = 0.6 * units::m, .diameter = 40 * cm}}));
+  EXPECT_EQ(supply("supply = { tank = { level = \"2 m\", area = \"30 m2\" } }\n"),
+            (Supply{.tank = Tank{.level = 2 * units::m, .area = 30 * m2}}));
+  EXPECT_EQ(
+      supply("[supply.hydrant]\npressure_at_rest = \"60 psi\"\nresidual_pressure = \"50 psi\"\n"
+             "flow = \"90 gpm\"\n"),
+      (Supply{.hydrant = Hydrant{
+                  .pressure_at_rest = 60 * psi, .residual_pressure = 50 * psi, .flow = 90 * gpm}}));
+}
+
+TEST(ReadLayout, ReadsValvesRegulatorsSetsAndTheirFaults) {
+  const Layout layout = read_layout_text(Description{
+      .supply = "[supply]\nfilter = { loss = \"1 psi\", at = \"80 gpm\" }\n" + a_pump,
+      .outlet = outlet_with("regulator = \"25 psi\"\n"),
+      .line =
+          row_with(three + "valve = { kind = \"gate\", opening = \"three quarters closed\" }\n"),
+      .more = R"(
+[[line]]
+name = "row 2"
+pipe = "wide"
+length = "9 ft"
+valve = "shut"
+regulator = "30 psi"
+[[line]]
+name = "row 3"
+pipe = "wide"
+length = "9 ft"
+valve = { kind = "globe" }
+[[set]]
+name = "rows 1+2"
+lines = ["row 1", "row 2"]
+[[set]]
+name = "row 3"
+lines = ["row 3"]
+[[fault]]
+kind = "valve left open"
+line = "row 2"
+[[fault]]
+kind = "regulator stuck open"
+line = "row 2"
+[[fault]]
+kind = "regulator stuck shut"
+line = "row 1"
+outlet = 2
+[[fault]]
+kind = "pump worn"
+share = 0.1
+[[fault]]
+kind = "engine slow"
+speed = "2000 rpm"
+pump = 1
+[[fault]]
+kind = "filter dirty"
+loss = "4 psi"
+)"}
+                                             .text());
+  EXPECT_EQ(layout.line("row 1").valve,
+            (Valve{ValveKind::gate, ValveOpening::three_quarters_closed}));
+  EXPECT_EQ(layout.line("row 1").regulator, std::nullopt);
+  EXPECT_EQ(layout.line("row 1").outlet.value().regulator, 25 * psi);
+  EXPECT_EQ(layout.line("row 2").valve, (Valve{.opening = ValveOpening::shut}));
+  EXPECT_EQ(layout.line("row 2").regulator, 30 * psi);
+  EXPECT_EQ(layout.line("row 3").valve, (Valve{ValveKind::globe, ValveOpening::open}));
+  EXPECT_THAT(layout.sets(),
+              ElementsAre(WateringSet{.name = "rows 1+2", .lines = {"row 1", "row 2"}},
+                          WateringSet{.name = "row 3", .lines = {"row 3"}}));
+  EXPECT_EQ(layout.faults(),
+            (std::vector<Fault>{valve_left_open("row 2"),
+                                regulator_stuck_open("row 2"),
+                                regulator_stuck_shut("row 1", 2),
+                                pump_worn(0.1),
+                                engine_slow(2000 * rpm, 1),
+                                filter_dirty(4 * psi)}));
+}
+
+/// Reads the word of each choice where a file has it.
+template <class E, class Read>
+void expect_words(const std::vector<std::pair<E, std::string>>& words, Read read_word) {
+  EXPECT_EQ(words.size(), choices<E>.size());
+  for (const auto& [value, word] : words) {
+    EXPECT_EQ(word_of(value), word);
+    EXPECT_EQ(read_word(word), value) << word;
+  }
+}
+
+TEST(ReadLayout, ReadsEveryWord) {
+  const auto supply = [](const std::string& text) {
+    return read_layout_text(Description{.supply = text}.text()).supply();
+  };
+  expect_words<CurveShape>(
+      {{CurveShape::through_points, "through points"}, {CurveShape::quadratic, "quadratic"}},
+      [&](const std::string& word) {
+        return supply("[supply]\n" + a_pump + "shape = \"" + word + "\"\n").pump.value().shape;
+      });
+  expect_words<PumpArrangement>(
+      {{PumpArrangement::parallel, "parallel"}, {PumpArrangement::series, "series"}},
+      [&](const std::string& word) {
+        return supply("[supply]\narrangement = \"" + word +
+                      "\"\nsecond_pump = { points = [[\"0 gpm\", \"9 ft\"], [\"9 gpm\", \"1 ft\"]] "
+                      "}\n" +
+                      a_pump)
+            .arrangement;
+      });
+  const auto valve = [](const std::string& kind, const std::string& opening) {
+    return read_layout_text(Description{.line = row_with(three + "valve = { kind = \"" + kind +
+                                                         "\", opening = \"" + opening + "\" }\n")}
+                                .text())
+        .line("row 1")
+        .valve.value();
+  };
+  expect_words<ValveKind>({{ValveKind::gate, "gate"},
+                           {ValveKind::ball, "ball"},
+                           {ValveKind::globe, "globe"},
+                           {ValveKind::angle, "angle"}},
+                          [&](const std::string& word) { return valve(word, "open").kind; });
+  expect_words<ValveOpening>(
+      {{ValveOpening::open, "open"},
+       {ValveOpening::quarter_closed, "quarter closed"},
+       {ValveOpening::third_closed, "third closed"},
+       {ValveOpening::half_closed, "half closed"},
+       {ValveOpening::two_thirds_closed, "two thirds closed"},
+       {ValveOpening::three_quarters_closed, "three quarters closed"},
+       {ValveOpening::shut, "shut"}},
+      [&](const std::string& word) {
+        return valve(word.find("third") == std::string::npos ? "gate" : "ball", word).opening;
+      });
+}
+
+TEST(ReadLayout, ReportsAreInTheUnitsOfTheSupply) {
+  const auto units_of = [](const std::string& supply) {
+    return read_layout_text(Description{.supply = "[supply]\n" + supply}.text()).units();
+  };
+  const auto units = [&](const std::string& pressure) {
+    return units_of("pressure = \"" + pressure + "\"\n");
+  };
+  EXPECT_EQ(units("100 ftH2O"), UnitSystem::si);
+  EXPECT_EQ(units_of(a_pump), UnitSystem::us);
+  EXPECT_EQ(units_of("[supply.pump]\npoints = [[\"0 gpm\", \"50 m\"], [\"90 gpm\", \"40 m\"]]\n"),
+            UnitSystem::si);
+  EXPECT_EQ(units_of("tank = { level = \"24 in\" }\n"), UnitSystem::us);
+  EXPECT_EQ(units_of("tank = { level = \"60 cm\" }\n"), UnitSystem::si);
+  for (const bool us : {true, false}) {
+    const std::string unit = us ? "psi" : "kPa";
+    EXPECT_EQ(units_of("[supply.hydrant]\npressure_at_rest = \"60 " + unit +
+                       "\"\nresidual_pressure = \"5 kPa\"\nflow = \"90 gpm\"\n"),
+              us ? UnitSystem::us : UnitSystem::si);
+  }
   EXPECT_EQ(units("40 psi"), UnitSystem::us);
   EXPECT_EQ(units("40psi"), UnitSystem::us);
   EXPECT_EQ(units("40 psi "), UnitSystem::us);  // the blank is accepted, so it must not matter
@@ -290,20 +511,6 @@ TEST_P(BadFiles, AreRefusedWithEveryMistakeAtItsPlace) {
   }
   EXPECT_THAT(mistakes_in(marked.text), testing::ElementsAreArray(expected));
 }
-
-std::string supply_with(const std::string& rest) {
-  return "[supply]\npressure = \"40 psi\"\n" + rest;
-}
-std::string pipe_with(const std::string& rest) {
-  return "[pipe.wide]\ninside_diameter = \"2 in\"\n" + rest;
-}
-std::string outlet_with(const std::string& rest) {
-  return "[outlet.spray]\nflow = \"2 gpm\"\nat = \"30 psi\"\n" + rest;
-}
-std::string row_with(const std::string& rest) {
-  return "[[line]]\nname = \"row 1\"\npipe = \"wide\"\noutlet = \"spray\"\n" + rest;
-}
-const std::string three = "count = 3\nspacing = \"20 ft\"\n";
 
 const BadFile wrong_values[] = {
     {"bare_number",
@@ -399,26 +606,34 @@ const BadFile wrong_values[] = {
 const BadFile wrong_keys_and_tables[] = {
     {"misspelt_key",
      {.supply = supply_with("@presure = \"40 psi\"\n")},
-     {"supply: \"presure\": is not a key known here; accepted are elevation, pressure"}},
+     {"supply: \"presure\": is not a key known here; accepted are arrangement, elevation, filter, "
+      "gauge, hydrant, pressure, pump, second_pump, suction, tank"}},
     {"misspelt_key_of_a_line",
      {.line = row_with(three + "@lenght = \"60 ft\"\n")},
      {"line \"row 1\": \"lenght\": is not a key known here; accepted are connection_length, count, "
       "elevations, fed_by, first_at, ground_rise, length, loss_coefficient, name, outlet, "
-      "outlet_loss_coefficient, outlets, pipe, reaches, riser, spacing, tap, tap_outlet"}},
+      "outlet_loss_coefficient, outlets, pipe, reaches, regulator, riser, spacing, tap, "
+      "tap_outlet, "
+      "valve"}},
     {"misspelt_key_of_a_riser",
      {.line = row_with(three + "riser = { height = \"2 ft\", @bore = \"1 in\" }\n")},
      {"line \"row 1\": riser.\"bore\": is not a key known here; accepted are darcy_factor, "
       "hazen_williams, height, inside_diameter, kind, loss_coefficient, roughness, size"}},
     {"misspelt_table",
      {.more = "[@sight]\naltitude = \"400 ft\"\n"},
-     {"\"sight\": is not a key known here; accepted are fault, line, name, outlet, pipe, site, "
-      "supply, "
-      "water"}},
+     {"\"sight\": is not a key known here; accepted are fault, line, name, outlet, pipe, set, "
+      "site, supply, water"}},
     {"capital_letters",
      {.top = "@Name = \"Plover Flat\"\n"},
      {"\"Name\": is not a key known here"}},
-    {"no_supply", {.top = "@", .supply = ""}, {"supply: is not given; write [supply]"}},
-    {"no_pressure", {.supply = "@[supply]\n"}, {"supply: pressure: is not given"}},
+    {"no_supply",
+     {.top = "@", .supply = ""},
+     {"supply: is not given; write [supply] and under it pressure = \"34 psi\", or a table "
+      "[supply.pump], [supply.tank] or [supply.hydrant]"}},
+    {"no_source",
+     {.supply = "@[supply]\nelevation = \"3 ft\"\n"},
+     {"supply: pressure: is not given; write pressure = \"34 psi\", or a table [supply.pump], "
+      "[supply.tank] or [supply.hydrant]"}},
     {"no_lines", {.top = "@", .line = ""}, {"lines: there is none"}},
     {"no_bore",
      {.pipe = "@[pipe.wide]\nhazen_williams = 150\n"},
@@ -522,9 +737,10 @@ const BadFile wrong_faults[] = {
     {"unknown_kind",
      {.more = fault_with("outlet = 1\nkind = @\"cloged\"\nshare = 0.5\n")},
      {"fault 1: kind: is \"cloged\"; accepted are \"head off\", \"riser sheared\", \"nozzle "
-      "missing\", "
-      "\"clogged\", \"worn\", \"wrong outlet\", \"capped\", \"leak\", \"line cut\", \"end open\", "
-      "\"valve part closed\""}},
+      "missing\", \"clogged\", \"worn\", \"wrong outlet\", \"capped\", \"leak\", \"line cut\", "
+      "\"end "
+      "open\", \"valve part closed\", \"valve left open\", \"regulator stuck open\", \"regulator "
+      "stuck shut\", \"pump worn\", \"engine slow\", \"filter dirty\""}},
     {"key_of_another_kind",
      {.more = fault_with("outlet = 1\nkind = \"capped\"\n@share = 0.5\n")},
      {"fault 1: \"share\": is not a key known here; accepted are kind, line, outlet"}},
@@ -542,8 +758,236 @@ const BadFile wrong_faults[] = {
               fault_with("outlet = @1\nkind = \"worn\"\nshare = 0.2\n")},
      {"fault 2: outlet: 1 of line \"row 1\" already has fault 1"}},
     {"empty",
-     {.more = "@@[[fault]]\n"},
-     {"fault 1: line: is not given", "fault 1: kind: is not given"}},
+     {.more = "@[[fault]]\n"},
+     {"fault 1: kind: is not given; accepted are \"head off\", "}},
+    {"no_line",
+     {.more = "@[[fault]]\nkind = \"capped\"\noutlet = 1\n"},
+     {"fault 1: line: is not given"}},
+    {"a_line_that_no_kind_asks_for",
+     {.more = fault_with("kind = @\"pump warn\"\nshare = 0.1\n")},
+     {"fault 1: kind: is \"pump warn\"; accepted are ... \"pump worn\""}},
+    {"line_of_a_fault_of_the_supply",
+     {.supply = "[supply]\n" + a_pump,
+      .more = "[[fault]]\nkind = \"pump worn\"\nshare = 0.1\nline = @\"row 1\"\n"},
+     {"fault 1: line: \"row 1\" is given, but \"pump worn\" is a fault of the supply; leave the "
+      "key "
+      "out"}},
+    {"outlet_of_a_fault_of_the_supply",
+     {.supply = "[supply]\n" + a_pump,
+      .more = "[[fault]]\nkind = \"pump worn\"\nshare = 0.1\n@outlet = 1\n"},
+     {"fault 1: \"outlet\": is not a key known here; accepted are kind, pump, share"}},
+    {"no_pump_to_be_worn",
+     {.more = "[[fault]]\nkind = @\"pump worn\"\nshare = @2\n"},
+     {"fault 1: kind: \"pump worn\" is of a pump, but the supply has none",
+      "fault 1: share: is 2, must be above 0 and below 1"}},
+    {"no_second_pump_to_be_slow",
+     {.supply = "[supply]\n" + a_pump,
+      .more = "[[fault]]\nkind = \"engine slow\"\nspeed = \"2000 rpm\"\npump = @2\n"},
+     {"fault 1: pump: is 2, but the supply has no such pump"}},
+    {"third_pump",
+     {.supply = "[supply]\n" + a_pump,
+      .more = "[[fault]]\nkind = \"pump worn\"\nshare = 0.1\npump = @3\n"},
+     {"fault 1: pump: is the bare number 3; must be a whole number from 1 to 2"}},
+    {"speed_of_another_quantity",
+     {.supply = "[supply]\n" + a_pump,
+      .more = "[[fault]]\nkind = \"engine slow\"\nspeed = @\"2000 gpm\"\n"},
+     {"fault 1: speed: \"2000 gpm\": is a flow; a rotational speed is a number and one of: rpm"}},
+    {"no_loss_of_a_dirty_filter",
+     {.supply = supply_with("filter = { loss = \"1.5 psi\", at = \"80 gpm\" }\n"),
+      .more = "@[[fault]]\nkind = \"filter dirty\"\n"},
+     {"fault 1: loss: is not given"}},
+    {"no_regulator_to_be_stuck",
+     {.more = "[[fault]]\nline = @\"row 1\"\nkind = \"regulator stuck open\"\n"},
+     {"fault 1: line: is \"row 1\", which has no regulator"}},
+    {"no_regulator_of_an_outlet_to_be_stuck",
+     {.more = fault_with("kind = \"regulator stuck shut\"\noutlet = @2\n")},
+     {"fault 1: outlet: 2 of line \"row 1\" has no regulator of its own"}},
+};
+
+const BadFile wrong_supplies[] = {
+    {"two_sources",
+     {.supply = "[supply]\npressure = @\"40 psi\"\ntank = { level = \"3 ft\" }\n"},
+     {"supply: pressure, pump, tank, hydrant: are given more than one at once"}},
+    {"two_other_sources",
+     {.supply = "[supply]\n[supply.hydrant]\npressure_at_rest = \"60 psi\"\n"
+                "residual_pressure = \"50 psi\"\nflow = \"90 gpm\"\n"
+                "@[supply.tank]\nlevel = \"3 ft\"\n"},
+     {"supply: pressure, pump, tank, hydrant: are given more than one at once"}},
+    {"pump_is_a_text",
+     {.supply = "[supply]\npump = @\"old\"\n"},
+     {"supply: pump: is the text \"old\"; must be a table"}},
+    {"suction_is_a_number",
+     {.supply = "[supply]\nsuction = @6\n" + a_pump},
+     {"supply: suction: is the bare number 6; must be a table"}},
+    {"no_points",
+     {.supply = "@[supply.pump]\nspeed = \"2000 rpm\"\ncurve_speed = \"2600 rpm\"\n"},
+     {"supply: pump.points: is not given; write two or more of the catalogue"}},
+    {"points_empty",
+     {.supply = "[supply.pump]\npoints = @[]\nnpsh_required = @[]\nefficiencies = @[]\n"},
+     {"supply: pump.points: is empty, must be two or more",
+      "supply: pump.npsh_required: is empty, must be two or more",
+      "supply: pump.efficiencies: is empty, must be two or more"}},
+    {"points_are_numbers",
+     {.supply = "[supply.pump]\npoints = [[\"0 gpm\", \"150 ft\"], @[130, 107]]\n"},
+     {"supply: pump.points: is a list; must be a pair, [\"3.5 gpm\", \"20 ft\"]"}},
+    {"points_that_rise",
+     {.supply =
+          "[supply]\npump = { points = [[\"0 gpm\", \"150 ft\"], [\"60 gpm\", \"120 ft\"],\n"
+          "  @[\"90 gpm\", \"121 ft\"]], npsh_required = [[\"0 gpm\", \"6 ft\"], @[\"-9 gpm\", \"9 "
+          "ft\"]] }\n"},
+     {"supply: pump.points, 3: ", "supply: pump.npsh_required, 2: "}},
+    {"hydrant_that_rises",
+     {.supply = "[supply.hydrant]\npressure_at_rest = \"40 psi\"\nflow = \"90 gpm\"\n"
+                "residual_pressure = @\"50 psi\"\n"},
+     {"supply: hydrant.residual_pressure: \"50 psi\" is "}},
+    {"tank_of_two_widths",
+     {.supply = "[supply.tank]\nlevel = \"3 ft\"\ndiameter = @\"2 ft\"\narea = \"3 ft2\"\n"},
+     {"supply: tank.diameter, area: are both given"}},
+    {"suction_pipe_that_is_wrong",
+     {.supply = "[supply]\nsuction = { lift = @\"60 ft\", length = \"9 ft\", pipe = \"wide\" }\n" +
+                a_pump,
+      .pipe = "[pipe.wide]\nhazen_williams = 150\ninside_diameter = @\"0.05 mm\"\n"},
+     {"supply: suction.lift: \"60 ft\" is ",
+      "pipe \"wide\": inside_diameter: \"0.05 mm\" is 0.05 mm, must be"}},
+    {"points_the_wrong_way_round",
+     {.supply = "[supply.pump]\npoints = [@[\"150 ft\", \"0 gpm\"], [\"107 ft\", \"130 gpm\"]]\n"},
+     {"supply: pump.points: \"150 ft\": is a length; a flow is a number and one of"}},
+    {"efficiencies_are_texts",
+     {.supply = "[supply]\n" + a_pump + "efficiencies = [@[\"40 gpm\", \"0.52\"]]\n"},
+     {"supply: pump.efficiencies: is a list; must be a pair, [\"3.5 gpm\", 0.6]"}},
+    {"unknown_shape",
+     {.supply = "[supply]\n" + a_pump + "shape = @\"straight\"\n"},
+     {"supply: pump.shape: is \"straight\"; accepted are \"through points\", \"quadratic\""}},
+    {"shape_is_a_number",
+     {.supply = "[supply]\n" + a_pump + "shape = @2\n"},
+     {"supply: pump.shape: is the bare number 2; write a text, in quotes"}},
+    {"unknown_arrangement",
+     {.supply = "[supply]\narrangement = @\"beside\"\nsecond_pump = { points = [[\"0 gpm\", \"9 "
+                "ft\"], [\"9 gpm\", \"1 ft\"]] }\n" +
+                a_pump},
+     {"supply: arrangement: is \"beside\"; accepted are \"parallel\", \"series\""}},
+    {"arrangement_of_one_pump",
+     {.supply = "[supply]\narrangement = @\"series\"\n" + a_pump},
+     {"supply: arrangement: \"series\" is given, but there is no second_pump"}},
+    {"misspelt_key_of_a_pump",
+     {.supply = "[supply]\n" + a_pump + "@rpm = \"2000 rpm\"\n"},
+     {"supply: pump.\"rpm\": is not a key known here; accepted are curve_speed, droop, "
+      "efficiencies, "
+      "efficiency, least_flow, most_flow, npsh_required, points, power, shape, speed, top_speed"}},
+    {"units_of_a_pump",
+     {.supply = "[supply]\n" + a_pump +
+                "speed = @2000\npower = @\"13\"\nleast_flow = @\"20 ft\"\nefficiency = @\"0.6\"\n"
+                "droop = 0.05\n"},
+     {"supply: pump.speed: is the bare number 2000; write a text with the unit, like \"2600 rpm\"",
+      "supply: pump.power: \"13\": has no unit; a power is a number and one of: kW, hp, W",
+      "supply: pump.least_flow: \"20 ft\": is a length",
+      "supply: pump.efficiency: is the text \"0.6\"; write a plain number, without quotes"}},
+    {"suction_without_a_pump",
+     {.supply = supply_with("suction = @{ lift = \"6 ft\" }\n")},
+     {"supply: suction: is given, but there is no pump"}},
+    {"suction_of_no_lift",
+     {.supply =
+          "[supply]\nsuction = @{ loss_coefficient = 3, pipe = \"wide\", length = \"9 ft\" }\n" +
+          a_pump},
+     {"supply: suction.lift: is not given"}},
+    {"suction_of_no_such_pipe",
+     {.supply = "[supply]\nsuction = { lift = \"6 ft\", length = \"9 ft\", pipe = @\"hose\" }\n" +
+                a_pump},
+     {"supply: suction.pipe: is \"hose\", but there is no such [pipe.NAME]; there are \"wide\""}},
+    {"filter",
+     {.supply = supply_with("filter = @{ at = @80, @size = 1 }\n")},
+     {"supply: filter.loss: is not given",
+      "supply: filter.at: is the bare number 80; write a text with the unit, like \"3.5 gpm\"",
+      "supply: filter.\"size\": is not a key known here; accepted are at, loss"}},
+    {"gauge",
+     {.supply = supply_with("gauge = { height = @3, after_filter = @\"yes\", @reach = 1 }\n")},
+     {"supply: gauge.height: is the bare number 3; write a text with the unit",
+      "supply: gauge.after_filter: is the text \"yes\"; write true or false, without quotes",
+      "supply: gauge.\"reach\": is not a key known here; accepted are after_filter, height, "
+      "range"}},
+    {"gauge_after_no_filter",
+     {.supply = supply_with("gauge = { after_filter = @true }\n")},
+     {"supply: gauge.after_filter: is true, but there is no filter"}},
+    {"tank",
+     {.supply = "[supply]\ntank = @{ area = @\"3 ft\", diameter = @1, @depth = 1 }\n"},
+     {"supply: tank.level: is not given",
+      "supply: tank.area: \"3 ft\": is a length; an area is a number and one of: m2",
+      "supply: tank.diameter: is the bare number 1; write a text with the unit",
+      "supply: tank.\"depth\": is not a key known here; accepted are area, diameter, level"}},
+    {"hydrant",
+     {.supply = "@@[supply.hydrant]\nresidual_pressure = @\"50 ft\"\n@static = \"60 psi\"\n"},
+     {"supply: hydrant.pressure_at_rest: is not given",
+      "supply: hydrant.flow: is not given",
+      "supply: hydrant.residual_pressure: \"50 ft\": is a length",
+      "supply: hydrant.\"static\": is not a key known here; accepted are flow, pressure_at_rest, "
+      "residual_pressure"}},
+};
+
+const BadFile wrong_valves_and_regulators[] = {
+    {"valve_in_a_word",
+     {.line = row_with(three + "valve = @\"half closed\"\n")},
+     {"line \"row 1\": valve: is \"half closed\"; write \"shut\", or { kind = \"gate\", opening = "
+      "\"half closed\" }"}},
+    {"valve_is_truth",
+     {.line = row_with(three + "valve = @true\n")},
+     {"line \"row 1\": valve: is true; write a text, in quotes"}},
+    {"valve_of_unknown_kind_and_opening",
+     {.line = row_with(three + "valve = { kind = @\"gade\", opening = @\"half\", @turns = 2 }\n")},
+     {"line \"row 1\": valve.kind: is \"gade\"; accepted are \"gate\", \"ball\", \"globe\", "
+      "\"angle\"",
+      "line \"row 1\": valve.opening: is \"half\"; accepted are \"open\", \"quarter closed\", "
+      "\"third "
+      "closed\", \"half closed\", \"two thirds closed\", \"three quarters closed\", \"shut\"",
+      "line \"row 1\": valve.\"turns\": is not a key known here; accepted are kind, opening"}},
+    {"valve_of_an_opening_unknown_for_its_kind",
+     {.line = row_with(three + "valve = { kind = \"gate\", opening = @\"third closed\" }\n")},
+     {"line \"row 1\": valve.opening: is \"third closed\""}},
+    {"valve_of_no_kind",
+     {.line = row_with(three + "valve = @{ opening = \"half closed\" }\n")},
+     {"line \"row 1\": valve.kind: is not given"}},
+    {"regulator_of_a_line",
+     {.line = row_with(three + "regulator = @25\n")},
+     {"line \"row 1\": regulator: is the bare number 25; write a text with the unit"}},
+    {"regulator_of_a_line_out_of_range",
+     {.line = row_with(three + "regulator = @\"0 psi\"\n")},
+     {"line \"row 1\": regulator: \"0 psi\" is 0 kPa, must be from 1 to 10000 kPa"}},
+    {"regulator_of_an_outlet",
+     {.outlet = outlet_with("regulator = @\"30 gpm\"\n")},
+     {"outlet \"spray\": regulator: \"30 gpm\": is a flow"}},
+};
+
+const BadFile wrong_sets[] = {
+    {"in_single_brackets",
+     {.more = "@[set]\nname = \"a\"\nlines = [\"row 1\"]\n"},
+     {"set: is a table; must be tables, each under its own [[set]]"}},
+    {"empty",
+     {.more = "@@[[set]]\n"},
+     {"set 1: name: is not given", "set 1: lines: is not given; name those that are opened"}},
+    {"of_no_lines", {.more = "[[set]]\nname = \"a\"\nlines = @[]\n"}, {"set 1: lines: is empty"}},
+    {"lines_in_a_text",
+     {.more = "[[set]]\nname = \"a\"\nlines = @\"row 1\"\n"},
+     {"set 1: lines: is the text \"row 1\"; must be a list of texts, [\"row 1\", ...]"}},
+    {"lines_by_number",
+     {.more = "[[set]]\nname = \"a\"\nlines = [\"row 1\", @2]\n"},
+     {"set 1: lines: is the bare number 2; write a text, in quotes"}},
+    {"unknown_lines",
+     {.more = "[[set]]\nname = \"a\"\nlines = [\"row 1\"]\n"
+              "[[set]]\nname = \"b\"\nlines = [@\"row 2\",\n  \"row 1\", @\"row 3\"]\n"},
+     {"set 2: lines, 1: is \"row 2\", but there is no such line; there are \"row 1\"",
+      "set 2: lines, 3: is \"row 3\", but there is no such line; there are \"row 1\""}},
+    {"line_named_twice",
+     {.more = "[[set]]\nname = \"a\"\nlines = [\"row 1\", @\"row 1\"]\n"},
+     {"set 1: lines, 2: is \"row 1\", which is named already"}},
+    {"name_used_twice",
+     {.more = "[[set]]\nname = \"a\"\nlines = [\"row 1\"]\n"
+              "[[set]]\nname = @\"a\"\nlines = [\"row 1\"]\n"},
+     {"set 2: name: is \"a\", which is the name of set 1 already"}},
+    {"misspelt_key",
+     {.more = "[[set]]\nname = \"a\"\nlines = [\"row 1\"]\n@line = \"row 1\"\n"},
+     {"set 1: \"line\": is not a key known here; accepted are lines, name"}},
+    {"of_lines_that_cannot_be_read",
+     {.top = "line = @3\n", .line = "", .more = "[[set]]\nname = \"a\"\nlines = [\"row 1\"]\n"},
+     {"line: is the bare number 3; must be tables"}},
 };
 
 const BadFile several[] = {
@@ -575,6 +1019,12 @@ INSTANTIATE_TEST_SUITE_P(Value, BadFiles, testing::ValuesIn(wrong_values), name_
 INSTANTIATE_TEST_SUITE_P(Key, BadFiles, testing::ValuesIn(wrong_keys_and_tables), name_of_case);
 INSTANTIATE_TEST_SUITE_P(Dangling, BadFiles, testing::ValuesIn(dangling_names), name_of_case);
 INSTANTIATE_TEST_SUITE_P(Fault, BadFiles, testing::ValuesIn(wrong_faults), name_of_case);
+INSTANTIATE_TEST_SUITE_P(Supply, BadFiles, testing::ValuesIn(wrong_supplies), name_of_case);
+INSTANTIATE_TEST_SUITE_P(Valve,
+                         BadFiles,
+                         testing::ValuesIn(wrong_valves_and_regulators),
+                         name_of_case);
+INSTANTIATE_TEST_SUITE_P(Set, BadFiles, testing::ValuesIn(wrong_sets), name_of_case);
 INSTANTIATE_TEST_SUITE_P(Several, BadFiles, testing::ValuesIn(several), name_of_case);
 
 // ---- mistakes of syntax: the first one
@@ -1062,14 +1512,38 @@ TEST(ReadFault, ReadsFaultsOfLinesAndFittings) {
             Fault(valve_part_closed("a", 9)));
 }
 
+TEST(ReadFault, ReadsFaultsOfValvesRegulatorsAndTheSupply) {
+  EXPECT_EQ(read_fault("line=\"a\", kind=\"valve left open\""), Fault(valve_left_open("a")));
+  EXPECT_EQ(read_fault("line=\"a\", kind=\"regulator stuck open\""),
+            Fault(regulator_stuck_open("a")));
+  EXPECT_EQ(read_fault("line=\"a\", kind=\"regulator stuck open\", outlet=3"),
+            Fault(regulator_stuck_open("a", 3)));
+  EXPECT_EQ(read_fault("line=\"a\", kind=\"regulator stuck shut\""),
+            Fault(regulator_stuck_shut("a")));
+  EXPECT_EQ(read_fault("line=\"a\", kind=\"regulator stuck shut\", outlet=3"),
+            Fault(regulator_stuck_shut("a", 3)));
+  EXPECT_EQ(read_fault("kind=\"pump worn\", share=0.1"), Fault(pump_worn(0.1)));
+  EXPECT_EQ(read_fault("kind=\"pump worn\", share=0.1, pump=2"), Fault(pump_worn(0.1, 2)));
+  EXPECT_EQ(read_fault("kind=\"engine slow\", speed=\"2100 rpm\""), Fault(engine_slow(2100 * rpm)));
+  EXPECT_EQ(read_fault("kind=\"engine slow\", speed=\"2100 rpm\", pump=1"),
+            Fault(engine_slow(2100 * rpm, 1)));
+  EXPECT_EQ(read_fault("kind=\"filter dirty\", loss=\"9 psi\""), Fault(filter_dirty(9 * psi)));
+}
+
 TEST(ReadFault, TellsWhatIsMissing) {
   const auto found = [](const std::string& text) { return mistakes_of([&] { read_fault(text); }); };
   EXPECT_THAT(found("line=\"a\", outlet=1, kind=\"clogged\""),
               ElementsAre(HasSubstr(": share: is not given")));
   EXPECT_THAT(found("line=\"a\", outlet=1, kind=\"worn\""),
               ElementsAre(HasSubstr(": share: is not given")));
-  EXPECT_THAT(found(""),
-              ElementsAre(HasSubstr(": line: is not given"), HasSubstr(": kind: is not given")));
+  EXPECT_THAT(found(""), ElementsAre(HasSubstr(": kind: is not given; accepted are")));
+  EXPECT_THAT(found("kind=\"valve left open\""), ElementsAre(HasSubstr(": line: is not given")));
+  EXPECT_THAT(found("kind=\"pump worn\""), ElementsAre(HasSubstr(": share: is not given")));
+  EXPECT_THAT(found("kind=\"engine slow\""), ElementsAre(HasSubstr(": speed: is not given")));
+  EXPECT_THAT(found("kind=\"filter dirty\""), ElementsAre(HasSubstr(": loss: is not given")));
+  EXPECT_THAT(found("kind=\"filter dirty\", loss=\"3 psi\", line=\"a\""),
+              ElementsAre(HasSubstr("line: \"a\" is given, but \"filter dirty\" is a fault of the "
+                                    "supply; leave the key out")));
 }
 
 }  // namespace

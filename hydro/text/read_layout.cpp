@@ -1,11 +1,14 @@
 #include "hydro/text/read_layout.hpp"
 
 #include "hydro/text/read_parts.hpp"
+#include "hydro/text/read_supply.hpp"
 
 #include <algorithm>
 #include <fstream>
 #include <map>
 #include <optional>
+#include <set>
+#include <string>
 #include <system_error>
 #include <utility>
 #include <vector>
@@ -27,20 +30,23 @@ class LayoutReader {
     site_.name = root_.text("name").value_or("");
     if (const toml::table* table = root_.table("site")) read_site(*table);
     if (const toml::table* table = root_.table("water")) read_water(*table);
+    read_definitions("pipe", pipes_, [](TableReader& reader) { return read_pipe(reader); });
+    read_definitions("outlet", outlets_, [](TableReader& reader) { return read_outlet(reader); });
     if (const toml::table* table = root_.table("supply"))
       read_supply(*table);
     else
-      root_.mistake("supply", "is not given; write [supply] and under it pressure = \"34 psi\"");
-    read_definitions("pipe", pipes_, [](TableReader& reader) { return read_pipe(reader); });
-    read_definitions("outlet", outlets_, [](TableReader& reader) { return read_outlet(reader); });
+      root_.mistake("supply",
+                    fmt::format("is not given; write [supply] and under it {}", ways_to_supply));
     read_lines(root_.tables("line"));
+    for (const toml::table* table : root_.tables("set")) read_set(*table);
     for (const toml::table* table : root_.tables("fault")) read_fault(*table);
     root_.finish();
 
-    for (const Problem& problem : problems(supply_, lines_, water_, site_, {}, faults_))
+    for (const Problem& problem : problems(supply_, lines_, water_, site_, sets_, faults_))
       place(problem);
     mistakes_.throw_if_any();
-    return Layout(supply_, std::move(lines_), water_, std::move(site_)).with_faults(faults_);
+    return Layout(supply_, std::move(lines_), water_, std::move(site_), std::move(sets_))
+        .with_faults(faults_);
   }
 
  private:
@@ -70,11 +76,35 @@ class LayoutReader {
 
   void read_supply(const toml::table& table) {
     TableReader& reader = reader_of(table, "supply", "supply");
-    supply_.pressure = reader.needed("pressure", reader.quantity<Pressure>("pressure"));
+    supply_.pressure = reader.quantity<Pressure>("pressure");
+    read_part("pump", supply_.pump, read_pump);
+    read_part("tank", supply_.tank, read_tank);
+    read_part("hydrant", supply_.hydrant, read_hydrant);
+    read_part("second_pump", supply_.second_pump, read_pump);
+    supply_.arrangement = reader.choice<PumpArrangement>("arrangement");
+    read_part(
+        "suction", supply_.suction, [&](TableReader& part) { return read_suction(part, pipes_); });
+    read_part("filter", supply_.filter, read_filter);
+    read_part("gauge", supply_.gauge, read_gauge);
     supply_.elevation = reader.quantity<Length>("elevation");
-    const bool in_psi = reader.text("pressure").value_or("").find("psi") != std::string::npos;
-    site_.units = in_psi ? UnitSystem::us : UnitSystem::si;
+    site_.units = units_of_supply(table);
+    if (!reader.gives("pressure") && !supply_.pump && !supply_.tank && !supply_.hydrant)
+      reader.mistake("pressure", fmt::format("is not given; write {}", ways_to_supply));
     reader.finish();
+  }
+
+  /// One of the supply's tables; a stand-in, which is not examined, where it is none.
+  template <class T, class Read>
+  void read_part(const char* key, std::optional<T>& part, Read read_fields) {
+    TableReader& supply = readers_.at("supply");
+    if (const toml::table* table = supply.table(key)) {
+      TableReader& reader =
+          reader_of(*table, fmt::format("supply {}", key), "supply", fmt::format("{}.", key));
+      part = read_fields(reader);
+      reader.finish();
+    } else if (supply.gives(key)) {
+      part.emplace();
+    }
   }
 
   template <class T, class Read>
@@ -166,12 +196,35 @@ class LayoutReader {
     line.first_at = reader.quantity<Length>("first_at");
     line.length = reader.quantity<Length>("length");
     line.ground_rise = reader.quantity<Length>("ground_rise");
+    line.valve = read_line_valve(reader);
+    line.regulator = reader.quantity<Pressure>("regulator");
     line.elevations = reader.quantities<Length>("elevations");
     line.loss_coefficient = reader.number("loss_coefficient");
     line.outlet_loss_coefficient = reader.number("outlet_loss_coefficient");
     line.connection_length = reader.quantity<Length>("connection_length");
     if (const toml::table* riser = reader.table("riser")) line.riser = read_riser(*riser, place);
     reader.finish();
+  }
+
+  /// "shut", or a table.
+  std::optional<Valve> read_line_valve(TableReader& line) {
+    if (line.is_table("valve")) {
+      TableReader& reader =
+          reader_of(*line.table("valve"), line.place() + " valve", line.place(), "valve.");
+      const Valve valve = read_valve(reader);
+      reader.finish();
+      return valve;
+    }
+    const auto word = line.text("valve");
+    if (!line.gives("valve")) return std::nullopt;
+    if (word && *word != word_of(ValveOpening::shut))
+      line.mistake("valve",
+                   fmt::format("is {}; write \"{}\", or {{ kind = \"{}\", opening = \"{}\" }}",
+                               in_quotes(*word),
+                               word_of(ValveOpening::shut),
+                               word_of(ValveKind::gate),
+                               word_of(ValveOpening::half_closed)));
+    return Valve{.opening = ValveOpening::shut};
   }
 
   /// Readers of the tables of a list inside a line.
@@ -184,36 +237,35 @@ class LayoutReader {
     return readers;
   }
 
-  template <class T>
-  static T referred(TableReader& reader,
-                    const char* key,
-                    const std::string& name,
-                    const std::map<std::string, T>& definitions) {
-    const auto found = definitions.find(name);
-    if (found != definitions.end()) return found->second;
-    reader.mistake(key,
-                   fmt::format("is {}, but there is no such [{}.NAME]; there are {}",
-                               in_quotes(name),
-                               key,
-                               names_of(definitions)));
-    return {};
+  void read_set(const toml::table& table) {
+    const std::string place = fmt::format("set {}", sets_.size() + 1);
+    TableReader& reader = reader_of(table, place, place);
+    sets_.push_back({.name = reader.needed("name", reader.text("name")), .lines = {}});
+    sets_.back().lines = reader.texts("lines");
+    if (!reader.gives("lines"))
+      reader.mistake("lines", "is not given; name those that are opened, [\"row 1\", \"row 2\"]");
+    reader.finish();
   }
 
   void read_fault(const toml::table& table) {
     const std::string place = fmt::format("fault {}", faults_.size() + 1);
     TableReader& reader = reader_of(table, place, place);
     faults_.push_back(read_fault_table(reader, outlets_));
+    if (reader.has_mistake("kind")) unread_.insert(place);
     reader.finish();
   }
 
   /// Gives a Problem of the layout its position in the file.
   void place(const Problem& problem) {
     const bool defined_elsewhere =
-        problem.place.starts_with("line") &&
+        (problem.place.starts_with("line") || problem.place == "supply") &&
         (problem.key.starts_with("pipe.") || problem.key.starts_with("outlet.") ||
          problem.key.find(".pipe.") != std::string::npos ||
          problem.key.find(".outlet.") != std::string::npos);
     if (defined_elsewhere) return;  // said at the definition
+    if (unread_.contains(problem.place)) return;
+    if (problem.place == "supply" && mistakes_.has("", "supply")) return;
+    if (problem.place.starts_with("set") && !lines_were_read_) return;
     if (problem.place == "lines") {
       if (!problem.key.empty() || lines_were_read_)
         mistakes_.add(root_.position_of("line"), problem.place, problem.key, problem.message);
@@ -222,6 +274,7 @@ class LayoutReader {
     // A key like `riser.height` belongs to a table inside.
     const std::size_t dot = problem.key.find('.');
     if (dot != std::string::npos) {
+      if (mistakes_.has(problem.place, problem.key.substr(0, dot))) return;
       const auto part = readers_.find(problem.place + " " + problem.key.substr(0, dot));
       if (part != readers_.end())
         return part->second.mistake(problem.key.substr(dot + 1), problem.message);
@@ -241,7 +294,10 @@ class LayoutReader {
   Site site_;
   std::vector<Line> lines_;
   bool lines_were_read_ = false;
+  std::vector<WateringSet> sets_;
   std::vector<Fault> faults_;
+  std::set<std::string>
+      unread_;  // places of faults of no known kind, which something else stands for
 };
 
 std::string contents_of(const std::filesystem::path& file) {

@@ -1,8 +1,9 @@
 // read_layout.hpp: layouts and faults from TOML 1.0, as people write them.
 //
-// What      Tables [site], [water], [supply], [pipe.NAME], [outlet.NAME], [[line]] and [[fault]];
-//           the keys are the fields of the structs of the same names. Every quantity is a text with
-//           its unit.
+// What      Tables [site], [water], [supply] and in it [supply.pump] and the other parts,
+//           [pipe.NAME], [outlet.NAME], [[line]], [[set]] and [[fault]]; the keys are the fields of
+//           the structs of the same names, the words of a choice those of choices.hpp. Every
+//           quantity is a text with its unit.
 // Source    TOML 1.0.0 (toml.io), read by toml++.
 // Range     At most 8 MiB of text.
 // Errors    InvalidInput with every mistake of meaning at once, or the first mistake of syntax; the
@@ -22,7 +23,8 @@
 namespace hydro {
 
 /// Reads a description file. Its faults are in the layout. Reports are in US units when the
-/// supply's pressure is given in psi. @throws InvalidInput
+/// supply's pressure is given in psi, or the head of its pump or its tank's level in ft or in.
+/// @throws InvalidInput
 Layout read_layout(const std::filesystem::path& file);
 
 /// The same from text; `name` stands for the file in errors.

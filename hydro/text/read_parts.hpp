@@ -1,4 +1,4 @@
-// read_parts.hpp: pipes, outlets and faults out of their tables.
+// read_parts.hpp: pipes, outlets, valves and faults out of their tables.
 // Not installed; for the one file that reads TOML, since its library is slow to compile.
 #pragma once
 
@@ -6,9 +6,14 @@
 #include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/text/toml_reader.hpp"
 
+#include <algorithm>
+#include <cstddef>
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
 #include <vector>
 
 namespace hydro {
@@ -21,6 +26,22 @@ inline std::string names_of(const auto& definitions) {
        ++it)
     names.push_back(it->first);
   return list_in_quotes(names, definitions.size());
+}
+
+/// What a field names: [pipe.NAME], [outlet.NAME].
+template <class T>
+T referred(TableReader& reader,
+           const char* key,
+           const std::string& name,
+           const std::map<std::string, T>& definitions) {
+  const auto found = definitions.find(name);
+  if (found != definitions.end()) return found->second;
+  reader.mistake(key,
+                 fmt::format("is {}, but there is no such [{}.NAME]; there are {}",
+                             in_quotes(name),
+                             key,
+                             names_of(definitions)));
+  return {};
 }
 
 /// A pipe by its nominal size and kind; none if they are not given.
@@ -90,7 +111,16 @@ inline Outlet read_outlet(TableReader& reader) {
           .nozzle = reader.quantity<Length>("nozzle"),
           .discharge_coefficient = reader.number("discharge_coefficient"),
           .points = read_points(reader),
-          .body_bore = reader.quantity<Length>("body_bore")};
+          .body_bore = reader.quantity<Length>("body_bore"),
+          .regulator = reader.quantity<Pressure>("regulator")};
+}
+
+inline Valve read_valve(TableReader& reader) {
+  const auto kind = reader.choice<ValveKind>("kind");
+  const auto opening = reader.choice<ValveOpening>("opening");
+  const Valve valve{.kind = kind, .opening = opening.value_or(ValveOpening::open)};
+  if (valve.opening != ValveOpening::shut) reader.needed("kind", kind);
+  return valve;
 }
 
 /// The outlet of a wrong one: a kind by its name, or described in place.
@@ -112,12 +142,44 @@ inline Outlet read_fitted(TableReader& reader, const OutletsByName& outlets) {
   return {.flow = 1 * lpm, .at = 1 * bar};  // spares the mistakes that would follow
 }
 
+/// The kinds of fault as they are spelt, "head off" and the rest.
+template <std::size_t... I>
+std::vector<std::string> kinds_of_fault(std::index_sequence<I...>) {
+  return {kind_of(Fault(std::in_place_index<I>))...};
+}
+inline std::vector<std::string> kinds_of_fault() {
+  return kinds_of_fault(std::make_index_sequence<std::variant_size_v<Fault>>());
+}
+
+/// A fault of the pump, the engine or the filter; none: the kind is another.
+inline std::optional<Fault> read_fault_of_supply(TableReader& reader, const std::string& kind) {
+  const auto pump = [&] { return reader.whole_number("pump", 1, 2); };
+  std::optional<Fault> fault;
+  if (kind == "pump worn")
+    fault = pump_worn(reader.needed("share", reader.number("share"), 0.5), pump());
+  else if (kind == "engine slow")
+    fault = engine_slow(reader.needed("speed", reader.quantity<RotationalSpeed>("speed"), 1 * rpm),
+                        pump());
+  else if (kind == "filter dirty")
+    fault = filter_dirty(reader.needed("loss", reader.quantity<Pressure>("loss"), 1 * kPa));
+  if (fault && reader.gives("line")) {
+    reader.accept("line");
+    reader.mistake("line",
+                   fmt::format("is given, but {} is a fault of the supply; leave the key out",
+                               in_quotes(kind)));
+  }
+  return fault;
+}
+
 inline Fault read_fault_table(TableReader& reader, const OutletsByName& outlets) {
-  const std::string line = reader.needed("line", reader.text("line"));
-  const std::string kind = reader.needed("kind", reader.text("kind"));
-  const auto outlet = [&] {
-    return reader.needed("outlet", reader.whole_number("outlet", 1, most_outlets), 1);
-  };
+  const std::string kind = reader.text("kind").value_or("");
+  if (const auto fault = read_fault_of_supply(reader, kind)) return *fault;
+  const std::vector<std::string> kinds = kinds_of_fault();
+  const bool is_known = std::ranges::find(kinds, kind) != kinds.end();
+  const auto line_given = reader.text("line");
+  const std::string line = is_known ? reader.needed("line", line_given) : line_given.value_or("");
+  const auto outlet_if_any = [&] { return reader.whole_number("outlet", 1, most_outlets); };
+  const auto outlet = [&] { return reader.needed("outlet", outlet_if_any(), 1); };
   const auto place = [&] { return reader.needed("place", reader.quantity<Length>("place")); };
   const auto share = [&] { return reader.needed("share", reader.number("share"), 0.5); };
   const auto loss = [&] { return reader.number("loss_coefficient"); };
@@ -142,6 +204,9 @@ inline Fault read_fault_table(TableReader& reader, const OutletsByName& outlets)
   if (kind == "end open") return end_open(line);
   if (kind == "valve part closed")
     return valve_part_closed(line, reader.needed("loss_coefficient", loss(), 1.0));
+  if (kind == "valve left open") return valve_left_open(line);
+  if (kind == "regulator stuck open") return regulator_stuck_open(line, outlet_if_any());
+  if (kind == "regulator stuck shut") return regulator_stuck_shut(line, outlet_if_any());
 
   for (const char* key : {"outlet",
                           "place",
@@ -153,14 +218,15 @@ inline Fault read_fault_table(TableReader& reader, const OutletsByName& outlets)
                           "fitted",
                           "flow",
                           "at",
-                          "exponent"})
+                          "exponent",
+                          "pump",
+                          "speed",
+                          "loss"})
     reader.accept(key);
-  reader.mistake(
-      "kind",
-      fmt::format("is {}; accepted are \"head off\", \"riser sheared\", \"nozzle missing\", "
-                  "\"clogged\", \"worn\", \"wrong outlet\", \"capped\", \"leak\", "
-                  "\"line cut\", \"end open\", \"valve part closed\"",
-                  in_quotes(kind)));
+  reader.mistake("kind",
+                 fmt::format("{}; accepted are \"{}\"",
+                             reader.gives("kind") ? "is " + in_quotes(kind) : "is not given",
+                             fmt::join(kinds, "\", \"")));
   return capped(line, 1);
 }
 

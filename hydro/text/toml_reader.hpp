@@ -3,14 +3,17 @@
 #pragma once
 
 #define TOML_HEADER_ONLY 1
+#include "hydro/physics/choices.hpp"
 #include "hydro/quantities/range.hpp"
 
 #include <algorithm>
+#include <charconv>
 #include <cstdint>
 #include <optional>
 #include <set>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <utility>
 #include <vector>
 
@@ -96,11 +99,19 @@ inline constexpr std::string_view example<Pressure> = "\"25 psi\"";
 template <>
 inline constexpr std::string_view example<Flow> = "\"3.5 gpm\"";
 template <>
+inline constexpr std::string_view example<Area> = "\"0.3 m2\"";
+template <>
+inline constexpr std::string_view example<RotationalSpeed> = "\"2600 rpm\"";
+template <>
+inline constexpr std::string_view example<Power> = "\"13 hp\"";
+template <>
 inline constexpr std::string_view example<Temperature> = "\"68 degF\"";
 template <>
 inline constexpr std::string_view example<Density> = "\"998 kg/m3\"";
 template <>
 inline constexpr std::string_view example<KinematicViscosity> = "\"1.0 mm2/s\"";
+template <>
+inline constexpr std::string_view example<double> = "0.6";
 
 /// Reads one table field by field; what is never asked for is an unknown key.
 class TableReader {
@@ -157,6 +168,31 @@ class TableReader {
     return node->as_string()->get();
   }
 
+  std::optional<bool> truth(const char* key) {
+    const toml::node* node = find(key);
+    if (!node) return std::nullopt;
+    if (!node->is_boolean()) {
+      wrong(*node, key, "write true or false, without quotes");
+      return std::nullopt;
+    }
+    return node->as_boolean()->get();
+  }
+
+  /// One of the words of choices.hpp.
+  template <class E>
+  std::optional<E> choice(const char* key) {
+    const std::optional<std::string> word = text(key);
+    if (!word) return std::nullopt;
+    const std::optional<E> value = chosen<E>(*word);
+    if (value) return value;
+    std::vector<std::string> words;
+    for (const Choice<E>& accepted : choices<E>) words.emplace_back(accepted.word);
+    mistake(key,
+            fmt::format(
+                "is {}; accepted are {}", in_quotes(*word), list_in_quotes(words, words.size())));
+    return std::nullopt;
+  }
+
   /// A reader of a table inside this one; none if it is not given.
   std::optional<TableReader> inside(const char* key) {
     const toml::table* inner = table(key);
@@ -164,7 +200,7 @@ class TableReader {
     return TableReader(*inner, place_, prefix_ + key + ".", mistakes_);
   }
 
-  /// [["20 psi", "3.1 gpm"], ...]
+  /// [["20 psi", "3.1 gpm"], ...], [["40 gpm", 0.52], ...]
   template <class P, class Q>
   std::vector<std::pair<P, Q>> pairs(const char* key) {
     std::vector<std::pair<P, Q>> found;
@@ -174,14 +210,13 @@ class TableReader {
     if (!list) return found;
     for (const toml::node& element : *list) {
       const toml::array* pair = element.as_array();
-      if (!pair || pair->size() != 2 || !(*pair)[0].is_string() || !(*pair)[1].is_string()) {
-        wrong(
-            element, key, fmt::format("must be a pair of texts, [{}, {}]", example<P>, example<Q>));
+      if (!pair || pair->size() != 2 || !can_be<P>((*pair)[0]) || !can_be<Q>((*pair)[1])) {
+        wrong(element, key, fmt::format("must be a pair, [{}, {}]", example<P>, example<Q>));
         return {};
       }
       try {
-        found.emplace_back(from_text<P>((*pair)[0].as_string()->get()),
-                           from_text<Q>((*pair)[1].as_string()->get()));
+        const P first = read<P>((*pair)[0]);
+        found.emplace_back(first, read<Q>((*pair)[1]));
       } catch (const InvalidInput& error) {
         mistakes_.add(element.source().begin, place_, prefix_ + key, error.what());
         return {};
@@ -221,6 +256,23 @@ class TableReader {
     return found;
   }
 
+  /// ["row 1", "row 2", ...]
+  std::vector<std::string> texts(const char* key) {
+    std::vector<std::string> found;
+    const toml::node* node = find(key);
+    const toml::array* list = node ? node->as_array() : nullptr;
+    if (node && !list) wrong(*node, key, "must be a list of texts, [\"row 1\", ...]");
+    if (!list) return found;
+    for (const toml::node& element : *list) {
+      if (!element.is_string()) {
+        wrong(element, key, "write a text, in quotes");
+        return {};
+      }
+      found.push_back(element.as_string()->get());
+    }
+    return found;
+  }
+
   /// A list of tables, each under its own [[key]], or as in the example if there is one.
   std::vector<const toml::table*> tables(const char* key, const char* example_of_list = nullptr) {
     std::vector<const toml::table*> found;
@@ -244,20 +296,24 @@ class TableReader {
     return value.value_or(placeholder);
   }
 
-  /// Unless one of the fields, "a, b, c", has a mistake already.
+  /// Unless one of the fields, "a, b, c" or "points, 3", has a mistake already.
   void mistake(const std::string& key, std::string what) {
     for (std::size_t from = 0; from < key.size();) {
       const std::size_t comma = std::min(key.find(", ", from), key.size());
       if (mistakes_.has(place_, prefix_ + key.substr(from, comma - from))) return;
       from = comma + 2;
     }
-    const toml::node* node = table_.get(key);
+    const toml::node* node = node_of(key);
     if (node && node->is_string() && what.starts_with("is ") && !what.starts_with("is \""))
       what = in_quotes(node->as_string()->get()) + " " +
              what;  // as it was written, before it was converted
     mistakes_.add(position_of(key), place_, prefix_ + key, std::move(what));
   }
 
+  bool is_empty_list(const char* key) const {
+    const toml::node* node = table_.get(key);
+    return node && node->is_array() && node->as_array()->empty();
+  }
   bool gives(const char* key) const { return table_.contains(key); }
   bool is_table(const char* key) const {
     const toml::node* node = table_.get(key);
@@ -280,9 +336,11 @@ class TableReader {
     }
   }
 
+  bool has_mistake(const std::string& key) const { return mistakes_.has(place_, prefix_ + key); }
+
   /// Where a field stands, or the table when it is not given.
   Position position_of(const std::string& key) const {
-    const toml::node* node = table_.get(key.substr(0, key.find_first_of(",.")));
+    const toml::node* node = node_of(key);
     return node ? node->source().begin : table_.source().begin;
   }
   Position position() const { return table_.source().begin; }
@@ -292,6 +350,34 @@ class TableReader {
   const toml::node* find(const char* key) {
     asked_.insert(key);
     return table_.get(key);
+  }
+  /// What a key of a Problem speaks of: of "a, b, c" the first that is given, of "points, 3" the
+  /// third in that list.
+  const toml::node* node_of(const std::string& key) const {
+    for (std::size_t from = 0; from < key.size();) {
+      const std::size_t comma = std::min(key.find(", ", from), key.size());
+      const std::string field = key.substr(from, comma - from);
+      from = comma + 2;
+      const toml::node* node = table_.get(field.substr(0, field.find('.')));
+      if (!node) continue;
+      const toml::array* list = node->as_array();
+      std::size_t number = 0;
+      if (list && from < key.size())
+        std::from_chars(key.data() + from, key.data() + key.size(), number);
+      return number >= 1 && number <= list->size() ? list->get(number - 1) : node;
+    }
+    return nullptr;
+  }
+  template <class Q>
+  static bool can_be(const toml::node& node) {
+    return std::is_same_v<Q, double> ? node.is_number() : node.is_string();
+  }
+  template <class Q>
+  static Q read(const toml::node& node) {
+    if constexpr (std::is_same_v<Q, double>)
+      return node.value<double>().value();
+    else
+      return from_text<Q>(node.as_string()->get());
   }
   void wrong(const toml::node& node, const char* key, const std::string& hint) {
     mistakes_.add(node.source().begin, place_, prefix_ + key, what_it_is(node) + "; " + hint);
