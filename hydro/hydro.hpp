@@ -12,12 +12,15 @@
 #include "hydro/quantities/units.hpp"
 // Floor 1: water, pipes, outlets and the laws of their losses.
 #include "hydro/physics/friction.hpp"
+#include "hydro/physics/hydrant.hpp"
 #include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/physics/outlet.hpp"
 #include "hydro/physics/pipe.hpp"
 #include "hydro/physics/riser.hpp"
 #include "hydro/physics/site.hpp"
 #include "hydro/physics/supply.hpp"
+#include "hydro/physics/tank.hpp"
+#include "hydro/physics/valve.hpp"
 #include "hydro/physics/water.hpp"
 // Floor 2: lines, what is wrong with them, and the whole layout.
 #include "hydro/layout/fault.hpp"
@@ -30,6 +33,7 @@
 #include "hydro/answers/assumptions.hpp"
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
+#include "hydro/answers/drain.hpp"
 #include "hydro/answers/hand_method.hpp"
 #include "hydro/answers/uniformity.hpp"
 // Floor 5: files in; reports, tables and drawings out.
