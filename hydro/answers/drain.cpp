@@ -210,16 +210,14 @@ class FallingTank {
       : layout_(layout),
         options_(options),
         surface_(surface_of(*layout.supply().tank, "supply.tank.")),
-        full_(si(layout.supply().tank->level)),
-        density_(properties(layout.water()).density) {}
+        full_(si(layout.supply().tank->level)) {}
 
   Drain drain();
 
  private:
   Solution solution_at(double level) {
     Supply supply = layout_.supply();
-    supply.tank.reset();
-    supply.pressure = pressure(Length::from_value(level), density_);
+    supply.tank->level = Length::from_value(level);
     ++solves_;
     return solve(layout_.with_supply(std::move(supply)));
   }
@@ -236,9 +234,8 @@ class FallingTank {
 
   const Layout& layout_;
   const DrainOptions& options_;
-  double surface_;  // [m2]
-  double full_;     // level at first [m]
-  Density density_;
+  double surface_;    // [m2]
+  double full_;       // level at first [m]
   double rest_ = 0;   // level at which nothing flows [m]
   double error_ = 0;  // of the time [s]
   int solves_ = 0;
