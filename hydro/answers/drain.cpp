@@ -9,6 +9,8 @@
 #include <cstdint>
 #include <limits>
 #include <numbers>
+#include <optional>
+#include <string>
 #include <utility>
 #include <vector>
 

@@ -22,6 +22,7 @@
 
 #include "hydro/layout/layout.hpp"
 #include "hydro/physics/tank.hpp"
+#include "hydro/quantities/error.hpp"
 #include "hydro/quantities/units.hpp"
 
 #include <optional>
@@ -103,7 +104,8 @@ struct Drain {
   const Time& time() const { return steps.back().time; }
 };
 
-/// Of a layout fed by a tank whose surface is known, with its faults and the sets that run.
+/// Of a layout fed by a tank whose surface is known, with its faults and the sets that run. Until a
+/// volume has run out: `to_level` is the level less volume / surface.
 /// @throws InvalidInput, NotDrained, NotSolved
 Drain drain(const Layout& layout, const DrainOptions& options = {});
 
