@@ -4,7 +4,8 @@
 // Formula   h = K V^2 / (2 g) on the velocity in the line's first pipe
 // Source    B. R. Munson et al., Fundamentals of Fluid Mechanics, table 8.2 (from memory): globe,
 //           fully open 10; angle 2; gate open 0.15, quarter closed 0.26, half closed 2.1, three
-//           quarters closed 17; ball open 0.05, third closed 5.5, two thirds closed 210.
+//           quarters closed 17; ball open 0.05, third closed 5.5, two thirds closed 210. The same
+//           figures were read in tables of engineers' web pages, but 200 for the last.
 // Range     Real valves differ by half and more; makers' figures go before these.
 // Errors    problems() says which openings of a kind are known.
 // Threads   Plain values and pure functions.
