@@ -71,10 +71,25 @@ class Checking {
     for (const Spread& spread : on_lines_) report(spread);
     for (const auto& [kind, spread] : together_)
       if (spread.lines > 1) report(spread);
+    judge_supply();
     return std::move(found_);
   }
 
  private:
+  void judge_supply() {
+    found_.supply_limits = limits_passed(solution_.layout().supply_as_it_is(), solution_.supply());
+    bool some_are_open = false;
+    bool all_are_dry = true;
+    for (const LineSolution& line : solution_.lines())
+      for (const OutletState state : line.state) {
+        some_are_open = some_are_open || state != OutletState::closed;
+        all_are_dry = all_are_dry && (state == OutletState::dry || state == OutletState::closed);
+      }
+    const bool has_outlets = solution_.layout().outlet_count() > 0;
+    found_.all_is_shut = has_outlets && !some_are_open;
+    found_.lifts_no_water = some_are_open && all_are_dry && !(solution_.inflow() > Flow{});
+  }
+
   void judge_outlets(std::size_t index) {
     const LineSolution& solved = solution_.lines()[index];
     const std::size_t earlier = on_lines_.size();

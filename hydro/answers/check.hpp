@@ -1,7 +1,8 @@
 // check.hpp: what a grower would find wrong on walking the lines of a solved layout.
 //
 // What      Every outlet against its rated, lowest and highest pressure; how evenly a line waters;
-//           water too fast in a pipe; pressure below the atmosphere's, or above the pipe's rating.
+//           water too fast in a pipe; pressure below the atmosphere's, or above the pipe's rating;
+//           a supply that brings no water, or is asked more than it should do (supply_limit.hpp).
 // Formula   below rated          p < rated (1 - 1e-6); a dry outlet has p = 0
 //           pressure variation   (largest - smallest) / average   over outlets of one kind that
 //                                                                 let out water
@@ -19,6 +20,7 @@
 // Example   examples/check_line.cpp
 #pragma once
 
+#include "hydro/physics/supply_limit.hpp"
 #include "hydro/quantities/units.hpp"
 #include "hydro/solver/solution.hpp"
 
@@ -103,6 +105,9 @@ struct Check {
   std::vector<FastWater> fast_water;
   std::vector<BelowAtmosphere> below_atmosphere;
   std::vector<OverRating> over_rating;
+  std::vector<SupplyLimit> supply_limits;  ///< that are passed
+  bool lifts_no_water = false;  ///< outlets are open, and the supply brings water to none of them
+  bool all_is_shut = false;     ///< no outlet is open: a pump runs against shut valves
 
   /// No outlet is below its rated or lowest pressure, or above its highest.
   bool every_outlet_serves() const {

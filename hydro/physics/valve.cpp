@@ -1,5 +1,7 @@
 #include "hydro/physics/valve.hpp"
 
+#include "hydro/physics/choices.hpp"
+
 #include <algorithm>
 #include <array>
 #include <string>
@@ -26,40 +28,6 @@ constexpr std::array known_losses{
     Known{ValveKind::angle, ValveOpening::open, 2},
 };
 
-std::string name_of(ValveKind kind) {
-  switch (kind) {
-    case ValveKind::gate:
-      return "gate";
-    case ValveKind::ball:
-      return "ball";
-    case ValveKind::globe:
-      return "globe";
-    case ValveKind::angle:
-      return "angle";
-  }
-  return "unknown";
-}
-
-std::string name_of(ValveOpening opening) {
-  switch (opening) {
-    case ValveOpening::open:
-      return "open";
-    case ValveOpening::quarter_closed:
-      return "quarter closed";
-    case ValveOpening::third_closed:
-      return "third closed";
-    case ValveOpening::half_closed:
-      return "half closed";
-    case ValveOpening::two_thirds_closed:
-      return "two thirds closed";
-    case ValveOpening::three_quarters_closed:
-      return "three quarters closed";
-    case ValveOpening::shut:
-      return "shut";
-  }
-  return "unknown";
-}
-
 const Known* known(ValveKind kind, ValveOpening opening) {
   const auto found =
       std::find_if(known_losses.begin(), known_losses.end(), [&](const Known& entry) {
@@ -71,8 +39,8 @@ const Known* known(ValveKind kind, ValveOpening opening) {
 std::string openings_of(ValveKind kind) {
   std::string list;
   for (const Known& entry : known_losses)
-    if (entry.kind == kind) list += in_quotes(name_of(entry.opening)) + ", ";
-  return list + "or " + in_quotes(name_of(ValveOpening::shut));
+    if (entry.kind == kind) list += in_quotes(word_of(entry.opening)) + ", ";
+  return list + "or " + in_quotes(word_of(ValveOpening::shut));
 }
 
 }  // namespace
@@ -94,8 +62,8 @@ std::vector<Problem> problems(const Valve& valve) {
   if (!known(*valve.kind, valve.opening))
     return {{{},
              "opening",
-             "is " + in_quotes(name_of(valve.opening)) + ", must for a valve of kind " +
-                 in_quotes(name_of(*valve.kind)) + " be " + openings_of(*valve.kind) +
+             "is " + in_quotes(word_of(valve.opening)) + ", must for a valve of kind " +
+                 in_quotes(word_of(*valve.kind)) + " be " + openings_of(*valve.kind) +
                  "; for others give the line's loss_coefficient"}};
   return {};
 }
