@@ -33,9 +33,10 @@ struct OutletLaw {
     const double share = flow * inverse_coefficient;
     return exponent == 0.5 ? share * share : std::pow(share, inverse_exponent);
   }
+  /// At a bend, that before it.
   double exponent_at(double head) const {
     if (!bent) return exponent;
-    return head >= held ? 0 : head >= low && head <= high ? exponent : 0.5;
+    return head > held ? 0 : (head > low || low == 0) && head <= high ? exponent : 0.5;
   }
   /// Where it turns nearly flat; 0 if it does nowhere.
   double bend() const { return low > 0 ? std::min(low, held) : std::isfinite(held) ? held : 0; }
