@@ -420,7 +420,8 @@ void DenseModel::residual(const double* v, double* left) const {
         k += gate_valve(line.valve->opening);
       if (line.regulator && !fault_on<RegulatorStuckOpen>(l)) {
         H -= pipe_loss(pipe_to(line, 0), 0, k, Q);
-        H = std::min(H, ground(l, 0) + *line.regulator / units::Pa / weight_);
+        const double inlet = up ? ground(*up, begins_at(l)) : elevation();
+        H = std::min(H, inlet + *line.regulator / units::Pa / weight_);
         k = 0;
       }
       for (std::size_t p = 0; p < points_[l].size(); ++p) {
