@@ -66,7 +66,8 @@ Length Plumbing::begins_at(std::size_t line) const {
   return hydro::begins_at(lines[line], lines[feeders[line].value()]);
 }
 
-std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running) const {
+std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running,
+                                       const std::vector<std::size_t>& left_open) const {
   std::vector<bool> named_by_any(lines.size(), false), open(lines.size(), false);
   for (const WateringSet& set : sets) {
     const bool runs = std::ranges::find(running, set.name) != running.end();
@@ -75,10 +76,18 @@ std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running) 
       if (runs) open[index.at(line)] = true;
     }
   }
-  for (const std::size_t i : outward_order)
-    if (feeders[i] && open[*feeders[i]] && !named_by_any[i]) open[i] = true;
+  const auto open_what_hangs = [&](std::vector<bool>& on) {
+    for (const std::size_t i : outward_order)
+      if (feeders[i] && on[*feeders[i]] && !named_by_any[i]) on[i] = true;
+  };
+  open_what_hangs(open);
   for (auto i = outward_order.rbegin(); i != outward_order.rend(); ++i)
     if (open[*i] && feeders[*i]) open[*feeders[*i]] = true;
+  std::vector<bool> by_fault(lines.size(), false);
+  for (const std::size_t i : left_open) by_fault[i] = true;
+  open_what_hangs(by_fault);
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (by_fault[i]) open[i] = true;
   open.flip();
   return open;
 }
