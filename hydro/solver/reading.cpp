@@ -200,9 +200,14 @@ std::vector<std::string> Reading::notes_on_catalogues(std::size_t line_index) co
 std::optional<std::string> Reading::note_on_slow_flow(std::size_t line_index) const {
   constexpr double turbulent_from = 4000;  // Reynolds number
   constexpr double much = 0.1;             // of the line's loss
+  const std::vector<Piece> all = pieces(line_index);
+  const auto is_empirical = [](const Piece& piece) {
+    return piece.pipe.hazen_williams.has_value();
+  };
+  if (std::ranges::none_of(all, is_empirical)) return std::nullopt;
   double slow = 0;
   double whole = 0;
-  for (const Piece& piece : pieces(line_index)) {
+  for (const Piece& piece : all) {
     const double slow_below = turbulent_from / reynolds_number(piece.pipe, 1 * m3_per_s, water_);
     for (std::size_t place = piece.first; place < piece.end; ++place) {
       const State& here = states_[place];

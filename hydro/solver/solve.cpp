@@ -20,6 +20,7 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
   const Settled settled = settle(tree, options.newton_steps);
   const Reading reading(layout, water, tree, settled.sweeps);
   std::vector<LineSolution> lines;
+  lines.reserve(layout.lines().size());
   std::vector<std::string> notes;
   for (std::size_t i = 0; i < layout.lines().size(); ++i) {
     lines.push_back(reading.line(i));

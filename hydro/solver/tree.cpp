@@ -335,12 +335,15 @@ class RunBuilder {
 /// A little more than the flow at which a reach would lose `head`: steps on the logarithms, in which
 /// every loss is nearly straight.
 double capacity_for(const Reach& reach, double head) {
+  constexpr double near_enough = 0.05;
   double flow = 1e-3;
   for (int step = 0; step < 8; ++step) {
     double slope = unknown_slope;
     const Loss loss = reach.loss(flow, slope);
     if (!(loss.head > 0 && head > 0)) return no_limit;
-    flow *= std::pow(head / loss.head, loss.head / (flow * loss.slope));
+    const double factor = std::pow(head / loss.head, loss.head / (flow * loss.slope));
+    flow *= factor;
+    if (std::abs(factor - 1) < near_enough) break;
   }
   constexpr double generous = 1.2;  // a reach must never be held below what it carries
   return generous * flow;
