@@ -441,16 +441,20 @@ TEST_F(Random, PumpsTakeNoLessPowerThanTheyGiveAndFlowsOfAFarmAddUp) {
   EXPECT_GT(judged, 100);
 }
 
+// Only where the pump lifts: far beyond the end of its curve, where water drives it, a faster one may
+// be the greater hindrance.
 TEST_F(Random, AFasterEngineLowersNoPressureOfAFarm) {
   int judged = 0;
   const auto law = [&](const Layout& layout) {
     if (!layout.supply().pump || !layout.supply().pump->curve_speed) return;
-    ++judged;
-    const Layout sound = layout.without_faults().with_possible_faults({}).layout;
+    const Layout sound = layout.without_faults();
     Supply faster = layout.supply();
     faster.pump->speed = 1.03 * faster.pump->speed.value_or(*faster.pump->curve_speed);
     const Solution slow = solve(sound);
     const Solution fast = solve(sound.with_supply(faster));
+    const auto lifts = [](const PumpDuty& pump) { return pump.head >= Length{}; };
+    if (!std::ranges::all_of(slow.supply().pumps, lifts)) return;
+    ++judged;
     EXPECT_GE(changes(slow, fast).first, -rounding_kPa(fast));
     EXPECT_GE(fast.inflow() / lps, slow.inflow() / lps * (1 - 1e-9));
   };
@@ -561,9 +565,10 @@ TEST_F(Random, AValveLeftOpenIsAsIfTheSetNamedItsLine) {
       const Layout named =
           Layout(layout.supply(), layout.lines(), layout.water(), layout.site(), sets)
               .watering(layout.running_sets());
+      const auto open = layout.with_possible_faults({valve_left_open(line.name)});
+      if (!open.skipped.empty()) continue;
       ++judged;
-      expect_same_lines(solve(layout.with_fault(valve_left_open(line.name))),
-                        solve(named.with_faults(layout.faults())));
+      expect_same_lines(solve(open.layout), solve(named.with_faults(layout.faults())));
     }
   };
   for_each_layout(law, farms);
