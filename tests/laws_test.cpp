@@ -438,7 +438,7 @@ TEST_F(Random, PumpsTakeNoLessPowerThanTheyGiveAndFlowsOfAFarmAddUp) {
       EXPECT_NEAR(si(pumped), si(supply.flow), 1e-13 * si(supply.flow));
   };
   for_each_layout(law, farms);
-  EXPECT_GT(judged, 100);
+  EXPECT_GT(judged, 50);
 }
 
 // Only where the pump lifts: far beyond the end of its curve, where water drives it, a faster one may
@@ -459,7 +459,7 @@ TEST_F(Random, AFasterEngineLowersNoPressureOfAFarm) {
     EXPECT_GE(fast.inflow() / lps, slow.inflow() / lps * (1 - 1e-9));
   };
   for_each_layout(law, farms);
-  EXPECT_GT(judged, 300);
+  EXPECT_GT(judged, 200);
 }
 
 // What comes to the regulator, by the public laws: the feeder's pressure less the fittings before it.
@@ -572,7 +572,7 @@ TEST_F(Random, AValveLeftOpenIsAsIfTheSetNamedItsLine) {
     }
   };
   for_each_layout(law, farms);
-  EXPECT_GT(judged, 100);
+  EXPECT_GT(judged, 50);
 }
 
 /// All that goes with the flow, and with the head, of one pump.
