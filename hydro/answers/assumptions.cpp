@@ -3,6 +3,7 @@
 #include "hydro/physics/choices.hpp"
 
 #include <algorithm>
+#include <cstddef>
 #include <map>
 #include <utility>
 
@@ -125,7 +126,9 @@ std::vector<std::string> assumptions(const Layout& layout, UnitSystem units) {
     found.add(fmt::format(
         "the water has {:.0f} {}", (20 * degC) / shown.temperature, shown.temperature.symbol));
   assumed_of(layout.supply(), found);
-  for (const Line& line : layout.lines()) {
+  for (std::size_t i = 0; i < layout.lines().size(); ++i) {
+    if (layout.is_shut(i)) continue;
+    const Line& line = layout.lines()[i];
     for (const PipeReach& reach : line.reaches) looked_up(reach.pipe, line.name, shown, found);
     looked_up(line.pipe, line.name, shown, found);
     if (line.valve && line.valve->opening != ValveOpening::shut)

@@ -38,7 +38,7 @@ struct Breaks {
   int first;
   int last;
   bool all_the_same;                           ///< each of them stalls the same
-  std::map<std::string, std::set<int>> stall;  ///< by line
+  std::map<std::string, std::set<int>> stall;  ///< by line, the broken ones among them
   Pressure lowest_reading;                     ///< of the gauge
   Pressure highest_reading;
 };
@@ -176,6 +176,7 @@ class PocketSheet {
     Breaks found{line, outlet, outlet, true, {}, reading(after), reading(after)};
     for (const BelowMinimum& it : compare(sound_, after).newly_below_minimum)
       found.stall[it.line].insert(it.outlet);
+    if (found.stall.contains(line)) found.stall[line].insert(outlet);  // neighbours look alike then
     return found;
   }
 
@@ -213,34 +214,33 @@ class PocketSheet {
     return true;
   }
 
-  /// "row 2, 4 to 7: 33.1, stall 3 to 10; row 1 2, 3".
+  /// "row 2, 4 to 7: 33.1, stall 3 to 10, other rows turn".
   std::string sentence(const Breaks& it) const {
     const std::string low = figures_.pressure(it.lowest_reading);
     const std::string high = figures_.pressure(it.highest_reading);
-    std::string text =
-        fmt::format("{} {}: {}, ",
-                    it.line,
-                    it.first == it.last       ? std::to_string(it.first)
-                    : it.last == it.first + 1 ? fmt::format("{}, {}", it.first, it.last)
-                                              : fmt::format("{} to {}", it.first, it.last),
-                    low == high ? low : low + " to " + high);
+    std::vector<int> outlets;
+    for (int number = it.first; number <= it.last; ++number) outlets.push_back(number);
+    std::string text = fmt::format(
+        "{}, {}: {}, ", it.line, stretches(outlets), low == high ? low : low + " to " + high);
     if (it.stall.empty()) {
       text += "none stalls";
     } else {
-      const auto numbers = [&](const std::string& line) {
-        const std::set<int>& outlets = it.stall.at(line);
-        return stretches(std::vector<int>(outlets.begin(), outlets.end()));
-      };
       text += it.all_the_same ? "stall " : "stall at most ";
-      std::string where;
-      if (it.stall.contains(it.line)) where = numbers(it.line);
-      for (const auto& [line, outlets] : it.stall)
-        if (line != it.line) where += (where.empty() ? "" : "; ") + line + " " + numbers(line);
-      text += where;
+      if (it.stall.contains(it.line)) text += stalled(it, it.line);
+      for (const auto& [line, others] : it.stall)
+        if (line != it.line)
+          text += (text.ends_with(' ') ? "" : "; ") + line + " " + stalled(it, line);
+      if (it.stall.size() == 1 && it.stall.contains(it.line)) text += ", other rows turn";
     }
     Page page(columns);
     page.paragraph("  ", text);
     return page.take();
+  }
+
+  std::string stalled(const Breaks& it, const std::string& line) const {
+    const std::set<int>& outlets = it.stall.at(line);
+    if (outlets.size() == sound_.line(line).state.size()) return "all";
+    return stretches(std::vector<int>(outlets.begin(), outlets.end()));
   }
 
   Setting setting_;

@@ -9,6 +9,7 @@
 #include "hydro/text/outlet_kinds.hpp"
 #include "hydro/text/outlet_table.hpp"
 #include "hydro/text/page.hpp"
+#include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_table.hpp"
 
 #include <algorithm>
@@ -29,6 +30,8 @@ class Report {
         shown_(figures_.units()),
         check_(check(after)),
         kinds_(after) {
+    if (options.throttling)
+      throttling_ = throttling_sentences(*options.throttling, figures_.system());
     for (const SkippedFault& it : options.skipped) {
       std::string why = kind_of(it.fault);
       if (!is_of_the_supply(it.fault)) why += " on " + line_of(it.fault);
@@ -101,6 +104,7 @@ class Report {
                                   figures_.flow_with_unit(change.missing)));
     opened_by_fault();
     supply_change(change);
+    for (const std::string& sentence : throttling_) page_.paragraph("  - ", sentence);
   }
 
   /// Lines that should be shut and are not.
@@ -283,6 +287,7 @@ class Report {
   Check check_;
   OutletKinds kinds_;
   std::vector<std::string> skipped_;
+  std::vector<std::string> throttling_;
   Page page_;
 };
 

@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <set>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -42,6 +44,7 @@ class SetsReport {
       page_.line();
       row("all at once", last);
     }
+    cautions();
     return page_.take();
   }
 
@@ -68,18 +71,23 @@ class SetsReport {
     page_.paragraph("* ",
                     sets == 1 ? fmt::format("The set {} alone.", alone ? "runs" : "does not run")
                     : alone == sets ? std::string("Every set runs alone.")
-                                    : fmt::format("Of the {} sets, {} run alone.", sets, alone));
+                                    : fmt::format("Of the {} sets, {} alone.", sets, run(alone)));
     if (sets < 2) return;
     const auto [together, pairs] = counted(2);
     page_.paragraph("* ",
                     pairs == 1
                         ? fmt::format("The two {} together.", together ? "run" : "do not run")
-                        : fmt::format("Of the {} pairs, {} run.", pairs, together));
+                        : fmt::format("Of the {} pairs, {} together.", pairs, run(together)));
     if (sets < 3) return;
     page_.paragraph("* ",
                     together_.back().can_run()
                         ? std::string("All of them run at once.")
                         : "All of them do not run at once: " + why_not(together_.back()) + ".");
+  }
+
+  /// "1 runs", "none runs", "3 run".
+  static std::string run(int number) {
+    return number == 0 ? "none runs" : fmt::format("{} run{}", number, number == 1 ? "s" : "");
   }
 
   void pairs_of(const std::string& first) {
@@ -96,23 +104,42 @@ class SetsReport {
   }
 
   void heading(const char* title) {
-    page_.line(fmt::format("{:<{}}  {}{:>7}  {:>7}  {:<{}}  {:>5}  {:<{}}  {:>5}",
-                           title,
-                           set_width_ + 2,
-                           has_speed_ ? fmt::format("{:>5}  ", "rpm") : "",
-                           fmt::format("{}", shown_.pressure.symbol),
-                           shown_.flow.symbol,
-                           "weakest outlet",
-                           weakest_width_,
-                           shown_.pressure.symbol,
-                           "fastest in",
-                           fastest_width_,
-                           shown_.velocity.symbol));
+    const auto line = [&](const char* first,
+                          const char* speed,
+                          const char* gauge,
+                          const char* flow,
+                          const char* weakest,
+                          const char* pressure,
+                          const char* fastest,
+                          const char* velocity) {
+      page_.line(fmt::format("{:<{}}  {}{:>7}  {:>7}  {:<{}}  {:>5}  {:<{}}  {:>5}",
+                             first,
+                             set_width_ + 2,
+                             has_speed_ ? fmt::format("{:>6}  ", speed) : "",
+                             gauge,
+                             flow,
+                             weakest,
+                             weakest_width_,
+                             pressure,
+                             fastest,
+                             fastest_width_,
+                             velocity));
+    };
+    const bool has_gauge = layout_.supply().gauge.has_value();
+    line("", "engine", has_gauge ? "gauge" : "supply", "flow", "weakest", "", "fastest", "");
+    line(title,
+         "rpm",
+         shown_.pressure.symbol,
+         shown_.flow.symbol,
+         "outlet",
+         shown_.pressure.symbol,
+         "water in",
+         shown_.velocity.symbol);
   }
 
   void row(const std::string& name, const SetsTogether& it) {
-    const std::string speed = it.speed ? fmt::format("{:>5.0f}  ", *it.speed / rpm)
-                                       : std::string(has_speed_ ? 7 : 0, ' ');
+    const std::string speed = it.speed ? fmt::format("{:>6.0f}  ", *it.speed / rpm)
+                                       : std::string(has_speed_ ? 8 : 0, ' ');
     page_.line(fmt::format("  {:<{}}  {}{:>7}  {:>7.1f}  {:<{}}  {:>5}  {:<{}}  {:>5.1f}  {}",
                            cut(name, set_width_),
                            set_width_,
@@ -127,13 +154,25 @@ class SetsReport {
                            it.fastest / shown_.velocity,
                            it.can_run() ? "runs" : "NO"));
     if (!it.can_run()) page_.paragraph("      does not run: ", why_not(it));
+    if (it.too_fast) fast_.insert(it.fastest_line);
   }
 
-  std::string why_not(const SetsTogether& it) const {
-    std::string why = in_words(it.limits);
-    if (it.too_fast)
-      why += fmt::format("{}the water is too fast in {}", why.empty() ? "" : ", ", it.fastest_line);
+  static std::string why_not(const SetsTogether& it) {
+    const std::string why = in_words(it.limits);
     return why.empty() ? "the pressure is not enough" : why;
+  }
+
+  /// Where the water is faster than is customary, which is no limit.
+  void cautions() {
+    if (fast_.empty()) return;
+    std::string lines;
+    for (const std::string& line : fast_) lines += (lines.empty() ? "" : ", ") + line;
+    page_.line();
+    page_.paragraph("",
+                    fmt::format("The water is faster than the customary {:.3g} {} in {}.",
+                                SetsTogetherOptions{}.velocity / shown_.velocity,
+                                shown_.velocity.symbol,
+                                lines));
   }
 
   const Layout& layout_;
@@ -144,6 +183,7 @@ class SetsReport {
   std::size_t weakest_width_ = 14;
   std::size_t fastest_width_ = 10;
   bool has_speed_ = false;
+  std::set<std::string> fast_;
   Page page_;
 };
 

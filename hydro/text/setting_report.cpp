@@ -66,11 +66,11 @@ std::string cured(const std::vector<Found>& broken,
                   const std::vector<Found>& throttled,
                   const char* what) {
   if (broken.empty() && throttled.empty())
-    return fmt::format("No outlet falls under {}, with or without it.", what);
+    return fmt::format("No outlet falls under {}, throttled up or not.", what);
   const auto healed =
       std::ranges::count_if(broken, [&](const Found& outlet) { return !has(throttled, outlet); });
-  const std::string text =
-      fmt::format("It cures {} of the {} that fell under {}", healed, broken.size(), what);
+  const std::string text = fmt::format(
+      "Throttling up cures {} of the {} that fell under {}", healed, broken.size(), what);
   return throttled.empty() ? text + "."
                            : fmt::format("{}; not cured: {}.", text, by_line(throttled));
 }
@@ -100,40 +100,30 @@ std::string setting_report(const Setting& setting, std::optional<UnitSystem> uni
   return page.take();
 }
 
-std::string throttling_report(const Throttling& throttling, std::optional<UnitSystem> units) {
+std::vector<std::string> throttling_sentences(const Throttling& throttling,
+                                              std::optional<UnitSystem> units) {
   const Solution& sound = throttling.sound;
   const Figures figures(units.value_or(sound.layout().units()));
   const Setting& up = throttling.throttled_up;
-  Page page;
-  const bool stays = reads(sound, figures) == reads(throttling.broken, figures);
-  page.paragraph("",
-                 stays ? fmt::format("At unchanged speed {}, as before.", reads(sound, figures))
-                       : fmt::format("At unchanged speed {}, {} when all was sound.",
-                                     reads(throttling.broken, figures),
-                                     figures.pressure_with_unit(throttling.reading)));
-  page.paragraph(
-      "",
-      up.reached
-          ? fmt::format("To bring that back takes {}{}.",
-                        how(up, figures),
-                        up.limits.empty() ? "" : ", which passes " + in_words(up.limits))
-          : fmt::format(
-                "It cannot be brought back: with {} {}{}.",
-                how(up, figures),
-                reads(up.solution, figures),
-                up.limits.empty() ? "" : "; what stands in the way is " + in_words(up.limits)));
   const Comparison& unchanged = throttling.at_unchanged_speed;
   const Comparison& after = throttling.after_throttling_up;
-  const bool any_stop =
-      !unchanged.newly_below_minimum.empty() || !after.newly_below_minimum.empty();
-  page.paragraph(
-      "",
-      any_stop
-          ? cured(unchanged.newly_below_minimum,
-                  after.newly_below_minimum,
-                  "the pressure at which they work")
-          : cured(unchanged.newly_below_rated, after.newly_below_rated, "their rated pressure"));
-  return page.take();
+  const std::string before = figures.pressure_with_unit(throttling.reading);
+  const std::string limits = in_words(up.limits);
+  return {fmt::format("At unchanged speed {}; when all was sound it was {}.",
+                      reads(throttling.broken, figures),
+                      before),
+          up.reached ? fmt::format("To bring that back takes {}{}.",
+                                   how(up, figures),
+                                   limits.empty() ? "" : ", which passes " + limits)
+                     : fmt::format("It cannot be brought back: with {} {}{}.",
+                                   how(up, figures),
+                                   reads(up.solution, figures),
+                                   limits.empty() ? "" : "; what stands in the way is " + limits),
+          unchanged.newly_below_minimum.empty() && after.newly_below_minimum.empty()
+              ? cured(unchanged.newly_below_rated, after.newly_below_rated, "their rated pressure")
+              : cured(unchanged.newly_below_minimum,
+                      after.newly_below_minimum,
+                      "the pressure at which they work")};
 }
 
 }  // namespace hydro

@@ -13,6 +13,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace hydro {
 
@@ -20,9 +21,10 @@ namespace hydro {
 /// @param units default those of the site
 std::string setting_report(const Setting& setting, std::optional<UnitSystem> units = {});
 
-/// What a fault does to the gauge, to what speed the engine must be throttled up to bring the
-/// reading back, and what that cures and does not.
+/// Three sentences: what a fault does to the gauge, to what speed the engine must be throttled up to
+/// bring the reading back, and what that cures and does not.
 /// @param units default those of the site
-std::string throttling_report(const Throttling& throttling, std::optional<UnitSystem> units = {});
+std::vector<std::string> throttling_sentences(const Throttling& throttling,
+                                              std::optional<UnitSystem> units = {});
 
 }  // namespace hydro
