@@ -66,7 +66,8 @@ Length Plumbing::begins_at(std::size_t line) const {
   return hydro::begins_at(lines[line], lines[feeders[line].value()]);
 }
 
-std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running) const {
+std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running,
+                                       const std::vector<bool>& left_open) const {
   std::vector<bool> named_by_any(lines.size(), false), open(lines.size(), false);
   for (const WateringSet& set : sets) {
     const bool runs = std::ranges::find(running, set.name) != running.end();
@@ -74,6 +75,15 @@ std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running) 
       named_by_any[index.at(line)] = true;
       if (runs) open[index.at(line)] = true;
     }
+  }
+  std::vector<bool> feeds = open;  // what the sets open
+  for (auto i = outward_order.rbegin(); i != outward_order.rend(); ++i)
+    if (feeds[*i] && feeders[*i]) feeds[*feeders[*i]] = true;
+  for (const std::size_t i : outward_order) {
+    // A line that no set names has no valve to shut: water comes as far as the valve left open.
+    const bool has_water = !feeders[i] || feeds[*feeders[i]];
+    feeds[i] = feeds[i] || (has_water && (left_open[i] || !named_by_any[i]));
+    if (left_open[i] && feeds[i]) open[i] = true;
   }
   for (const std::size_t i : outward_order)
     if (feeders[i] && open[*feeders[i]] && !named_by_any[i]) open[i] = true;

@@ -34,7 +34,9 @@ struct Plumbing {
   /// Where on its feeder a line begins.
   Length begins_at(std::size_t line) const;
   /// By line: whether the sets that run leave it shut (watering_set.hpp).
-  std::vector<bool> shut_while(const std::vector<std::string>& running) const;
+  /// @param left_open by line: whether its valve was left open
+  std::vector<bool> shut_while(const std::vector<std::string>& running,
+                               const std::vector<bool>& left_open) const;
 };
 
 /// What is wrong between the lines, each of them taken alone being examined elsewhere.
