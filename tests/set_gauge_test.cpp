@@ -331,7 +331,7 @@ TEST(SetForGauge, HeldPressureBeforeItsFilterAndUnderItsGauge) {
 TEST(SetForGauge, AWornPumpMustTurnFaster) {
   const Layout layout = ouzel_strips().watering({"rows 1 and 2"});
   const Setting sound = set_for_gauge(layout, 45 * psi);
-  const Setting worn = set_for_gauge(layout.with_fault(pump_worn(0.19)), 45 * psi);
+  const Setting worn = set_for_gauge(layout.with_fault(pump_worn(0.08)), 45 * psi);
   EXPECT_GT(*worn.speed, *sound.speed);
   expect_same_pressures(sound.solution, worn.solution);
 }
