@@ -43,7 +43,7 @@ void bind_readers(py::module_& module) {
       "when the supply's pressure is given in psi. InvalidInput with every mistake, each with "
       "file, "
       "line and column.\n\n"
-      ">>> read_layout(\"examples/ouzel_bench.toml\")\n"
+      ">>> read_layout(\"examples/ouzel_strips.toml\")\n"
       "<hydro.Layout: lines 6, outlets 20, faults 1>");
   def(
       module,
@@ -65,7 +65,7 @@ void bind_readers(py::module_& module) {
       &read_outlets,
       {"file"},
       "The kinds of outlets that a description file defines, used or not.\n\n"
-      ">>> [kind.name for kind in read_outlets(\"examples/ouzel_bench.toml\")]\n"
+      ">>> [kind.name for kind in read_outlets(\"examples/ouzel_strips.toml\")]\n"
       "['turning_head']");
   def(
       module,

@@ -6,7 +6,7 @@ import hydro
 import hydro.plot
 from hydro import gpm, psi
 
-bench = hydro.read_layout(Path(__file__).with_name("ouzel_bench.toml")).without_faults()
+bench = hydro.read_layout(Path(__file__).with_name("ouzel_strips.toml")).without_faults()
 before = hydro.solve(bench)
 after = hydro.solve(bench.with_fault(hydro.head_off("row 2", 4)))
 

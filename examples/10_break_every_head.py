@@ -5,7 +5,7 @@ from pathlib import Path
 import hydro
 from hydro import gpm
 
-bench = hydro.read_layout(Path(__file__).with_name("ouzel_bench.toml")).without_faults()
+bench = hydro.read_layout(Path(__file__).with_name("ouzel_strips.toml")).without_faults()
 before = hydro.solve(bench)
 breaks = [
     hydro.riser_sheared(line.name, outlet)

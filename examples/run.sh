@@ -7,5 +7,5 @@ install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev nlohmann-json
 compile check_line -DHYDRO_EXAMPLES=ON -DHYDRO_TESTS=OFF -DHYDRO_BENCHMARKS=OFF -DHYDRO_PYTHON=OFF
 
 status=0
-"$build/examples/check_line" "$root/examples/ouzel_bench.toml" || status=$?
+"$build/examples/check_line" "$root/examples/ouzel_strips.toml" || status=$?
 [ "$status" -le 1 ] # 1: some outlets lack their pressure, as the demo means to show

@@ -55,6 +55,7 @@
 #include "hydro/text/json.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
+#include "hydro/text/supply_drawing.hpp"
 #include "hydro/text/write_file.hpp"
 
 /// Pressure and flow along irrigation lines, and which outlets fall short.

@@ -74,7 +74,7 @@ def texts_of(picture):
 def main(program, examples):
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
-        bench = f"{examples}/ouzel_bench.toml"
+        bench = f"{examples}/ouzel_strips.toml"
         table, whole, picture = run(program, bench, folder)
         assert whole["format"] == "hydro solution 1"
         assert len(table) == 20

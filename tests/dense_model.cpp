@@ -28,6 +28,23 @@ double pipe_loss(const Pipe& pipe, double length, double k, double flow) {
   return *pipe.darcy_factor * length / D * V * std::abs(V) / (2 * g) + local;
 }
 
+/// Root of a rising function, to the last bit that halving reaches.
+template <class Function>
+double halve(Function f, double low, double high) {
+  for (int i = 0; i < 200; ++i) {
+    const double middle = low + (high - low) / 2;
+    (f(middle) < 0 ? low : high) = middle;
+  }
+  return low + (high - low) / 2;
+}
+
+/// B. R. Munson et al., table 8.2: the only kind that random layouts have.
+double gate_valve(ValveOpening opening) {
+  if (opening == ValveOpening::open) return 0.15;
+  if (opening == ValveOpening::quarter_closed) return 0.26;
+  return opening == ValveOpening::half_closed ? 2.1 : 17;
+}
+
 double length_of(const Line& line) {
   return line.whole_length() / units::m;
 }
@@ -37,14 +54,110 @@ double length_of(const Line& line) {
 DenseModel::DenseModel(const Layout& layout)
     : layout_(layout),
       weight_(properties(layout.water()).density / kg_per_m3 * g),
-      supply_head_(*layout.supply().pressure / units::Pa / weight_),
-      scale_(supply_head_ + 100),
+      head_at_rest_(0),
       points_(layout.lines().size()) {
+  if (layout.supply().pump) pumps_.push_back(own_pump(*layout.supply().pump, 1));
+  if (layout.supply().second_pump) pumps_.push_back(own_pump(*layout.supply().second_pump, 2));
+  head_at_rest_ = supply_head(0);
+  scale_ = std::abs(head_at_rest_) + 100;
   for (std::size_t l = 0; l < layout.lines().size(); ++l) {
     if (!has_water(l)) continue;
     find_points(l);
     find_openings(l);
   }
+}
+
+DenseModel::OwnPump DenseModel::own_pump(const Pump& pump, int number) const {
+  // Least squares of H on Q^2, by the normal equations.
+  double n = 0, x = 0, y = 0, xx = 0, xy = 0;
+  for (const PumpPoint& point : pump.points) {
+    const double square = std::pow(point.flow / m3_per_s, 2), H = point.head / units::m;
+    n += 1;
+    x += square;
+    y += H;
+    xx += square * square;
+    xy += square * H;
+  }
+  const double slope = (n * xy - x * y) / (n * xx - x * x);
+  OwnPump own{(y - slope * x) / n, -slope, 1};
+  std::optional<RotationalSpeed> speed = pump.speed;
+  for (const Fault& fault : layout_.faults()) {
+    if (const auto* worn = std::get_if<PumpWorn>(&fault);
+        worn && worn->pump.value_or(1) == number) {
+      own.a *= 1 - worn->share;
+      own.b *= 1 - worn->share;
+    }
+    if (const auto* slow = std::get_if<EngineSlow>(&fault);
+        slow && slow->pump.value_or(1) == number)
+      speed = slow->speed;
+  }
+  if (speed) own.unloaded = *speed / rpm / (*pump.curve_speed / rpm);
+  if (!(pump.droop.value_or(0) > 0)) return own;
+  own.efficiency = *pump.efficiency;
+  own.least = *pump.least_flow / m3_per_s;
+  own.most = *pump.most_flow / m3_per_s;
+  own.lost_per_watt = own.unloaded * *pump.droop / (*pump.power / units::W);
+  return own;
+}
+
+double DenseModel::pump_head(const OwnPump& pump, double flow) const {
+  double n = pump.unloaded;
+  if (pump.lost_per_watt > 0)
+    n = halve(
+        [&](double speed) {
+          const double q = std::clamp(flow / speed, pump.least, pump.most);
+          const double watts =
+              std::pow(speed, 3) * weight_ * q * pump.on_curve(q) / pump.efficiency;
+          return speed - (pump.unloaded - pump.lost_per_watt * watts);
+        },
+        1e-9 * pump.unloaded,
+        pump.unloaded);
+  return n * n * pump.on_curve(flow / n);
+}
+
+/// Two side by side have the same head, unless one is too weak against the other's check valve.
+double DenseModel::pumps_head(double flow) const {
+  const OwnPump &one = pumps_.front(), &two = pumps_.back();
+  if (pumps_.size() == 1) return pump_head(one, flow);
+  if (layout_.supply().arrangement == PumpArrangement::series)
+    return pump_head(one, flow) + pump_head(two, flow);
+  const double share =
+      halve([&](double q) { return pump_head(two, flow - q) - pump_head(one, q); }, 0, flow);
+  return std::max(pump_head(one, share), pump_head(two, flow - share));
+}
+
+double DenseModel::supply_head(double flow) const {
+  const Supply& supply = layout_.supply();
+  double H = 0;
+  if (supply.pressure) H = *supply.pressure / units::Pa / weight_;
+  if (supply.tank) H = supply.tank->level / units::m;
+  if (supply.hydrant) {
+    const double rest = supply.hydrant->pressure_at_rest / units::Pa;
+    const double drop = rest - supply.hydrant->residual_pressure / units::Pa;
+    H = (rest - drop * std::pow(flow / (supply.hydrant->flow / m3_per_s), 1 / 0.54)) / weight_;
+  }
+  if (supply.pump) H = pumps_head(flow);
+  if (supply.suction) {
+    H -= supply.suction->lift / units::m;
+    if (supply.suction->pipe)
+      H -= pipe_loss(*supply.suction->pipe,
+                     *supply.suction->length / units::m,
+                     supply.suction->loss_coefficient.value_or(0),
+                     flow);
+  }
+  if (supply.filter) {
+    double loss = supply.filter->loss / units::Pa;
+    for (const Fault& fault : layout_.faults())
+      if (const auto* dirty = std::get_if<FilterDirty>(&fault)) loss = dirty->loss / units::Pa;
+    H -= loss / weight_ * std::pow(flow / (supply.filter->at / m3_per_s), 2);
+  }
+  return H;
+}
+
+double DenseModel::total_flow(const double* v) const {
+  double sum = 0;
+  for (std::size_t k = 0; k < openings_.size(); ++k) sum += flow(openings_[k], v[k]);
+  return sum;
 }
 
 double DenseModel::elevation() const {
@@ -102,7 +215,40 @@ std::optional<double> DenseModel::open_end(std::size_t l) const {
   return std::nullopt;
 }
 
+template <class Kind>
+const Kind* DenseModel::fault_on(std::size_t l) const {
+  for (const Fault& fault : layout_.faults())
+    if (const auto* it = std::get_if<Kind>(&fault))
+      if (it->line == layout_.lines()[l].name && !outlet_of(fault)) return it;
+  return nullptr;
+}
+
+bool DenseModel::is_named(std::size_t l, bool by_one_that_runs) const {
+  const std::vector<std::string>& running = layout_.running_sets();
+  for (const WateringSet& set : layout_.sets())
+    if (!by_one_that_runs || std::find(running.begin(), running.end(), set.name) != running.end())
+      for (const std::string& line : set.lines)
+        if (line == layout_.lines()[l].name) return true;
+  return false;
+}
+
+bool DenseModel::hangs_on_opened(std::size_t l) const {
+  if (is_named(l, true)) return true;
+  return !is_named(l, false) && feeder(l) && hangs_on_opened(*feeder(l));
+}
+
+/// By the sets that run: it is named, hangs on such a line, or feeds one that is opened.
+bool DenseModel::is_opened(std::size_t l) const {
+  if (layout_.running_sets().empty() || hangs_on_opened(l)) return true;
+  for (std::size_t other = 0; other < layout_.lines().size(); ++other)
+    if (feeder(other) == l && is_opened(other)) return true;
+  return false;
+}
+
 bool DenseModel::has_water(std::size_t l) const {
+  const auto& valve = layout_.lines()[l].valve;
+  const bool shut = (valve && valve->opening == ValveOpening::shut) || !is_opened(l);
+  if ((shut && !fault_on<ValveLeftOpen>(l)) || fault_on<RegulatorStuckShut>(l)) return false;
   const auto up = feeder(l);
   if (!up) return true;
   const auto end = open_end(*up);
@@ -147,7 +293,9 @@ void DenseModel::find_openings(std::size_t l) {
       const Fault* fault = nullptr;
       for (const Fault& on : layout_.faults())
         if (line_of(on) == line.name && outlet_of(on) == point.outlet) fault = &on;
-      if (fault && std::holds_alternative<Capped>(*fault)) continue;
+      if (fault && (std::holds_alternative<Capped>(*fault) ||
+                    std::holds_alternative<RegulatorStuckShut>(*fault)))
+        continue;
       it = outlet(l, point.outlet, fault);
     } else if (point.leak) {
       const Leak& leak = std::get<Leak>(layout_.faults()[*point.leak]);
@@ -161,7 +309,7 @@ void DenseModel::find_openings(std::size_t l) {
     it.point = p;
     if (point.outlet == 0) it.nth_on_line = others++;
     const double at_rest =
-        std::max(1e-3, supply_head_ - (ground(l, point.at) - elevation()) - it.height);
+        std::max(1e-3, head_at_rest_ - (ground(l, point.at) - elevation()) - it.height);
     it.largest_flow = it.coefficient * std::pow(at_rest, it.exponent);
     openings_.push_back(it);
   }
@@ -169,7 +317,8 @@ void DenseModel::find_openings(std::size_t l) {
 
 void DenseModel::rate(Opening& it, const Outlet& outlet) const {
   it.low = 0;
-  it.high = std::numeric_limits<double>::infinity();
+  it.high = it.held = std::numeric_limits<double>::infinity();
+  if (outlet.regulator) it.held = *outlet.regulator / units::Pa / weight_;
   it.exponent = outlet.exponent.value_or(0.5);
   it.coefficient = outlet.flow / m3_per_s / std::pow(outlet.at / units::Pa / weight_, it.exponent);
   if (outlet.compensating) {
@@ -193,6 +342,8 @@ DenseModel::Opening DenseModel::outlet(std::size_t l, int number, const Fault* f
   if (!fault) return it;
   if (const auto* clog = std::get_if<Clogged>(fault)) it.coefficient *= 1 - clog->share;
   if (const auto* wear = std::get_if<Worn>(fault)) it.coefficient *= 1 + wear->share;
+  if (std::holds_alternative<RegulatorStuckOpen>(*fault))
+    it.held = std::numeric_limits<double>::infinity();
   if (const auto* wrong = std::get_if<WrongOutlet>(fault)) rate(it, wrong->fitted);
   if (const auto* missing = std::get_if<NozzleMissing>(fault)) {
     const double D = missing->bore.value() / units::m;
@@ -206,6 +357,7 @@ DenseModel::Opening DenseModel::outlet(std::size_t l, int number, const Fault* f
     it.coefficient = area_of(line.riser.pipe().value()) * std::sqrt(2 * g / (1 + it.riser_k));
     it.exponent = 0.5;
     it.low = 0;
+    it.held = std::numeric_limits<double>::infinity();
     it.riser_k = 0;
     it.open_riser = true;
     if (!off) it.height = it.riser_length = std::min(0.5 * 0.3048, it.riser_length);
@@ -215,14 +367,15 @@ DenseModel::Opening DenseModel::outlet(std::size_t l, int number, const Fault* f
 
 double DenseModel::flow(const Opening& opening, double v) const {
   if (!(v > 0)) return 0;
-  if (opening.low == 0) return v * opening.largest_flow;
-  const double P = head(opening, v);
+  if (!opening.is_held()) return v * opening.largest_flow;
+  const double P = device_head(opening, v);
+  if (opening.low == 0) return opening.coefficient * std::pow(P, opening.exponent);
   const double held = std::clamp(P, opening.low, opening.high);
   return opening.coefficient * std::pow(held, opening.exponent) * std::sqrt(P / held);
 }
 
 double DenseModel::head(const Opening& opening, double v) const {
-  if (opening.low > 0) return v > 0 ? v * v * scale_ : 0;
+  if (opening.is_held()) return v > 0 ? v * v * scale_ : 0;
   return v > 0 ? std::pow(flow(opening, v) / opening.coefficient, 1 / opening.exponent) : 0;
 }
 
@@ -256,12 +409,21 @@ void DenseModel::residual(const double* v, double* left) const {
       const auto up = feeder(l);
       if (points_[l].empty() || !heads[l].empty() || (up && heads[*up].empty())) continue;
       const Line& line = layout_.lines()[l];
-      double H = up ? heads[*up][point_at(*up, begins_at(l))] : supply_head_ + elevation();
+      double H =
+          up ? heads[*up][point_at(*up, begins_at(l))] : supply_head(total_flow(v)) + elevation();
       double Q = inflow[l], at = 0, k = line.loss_coefficient.value_or(0);
       for (const Fault& fault : layout_.faults())
         if (const auto* valve = std::get_if<ValvePartClosed>(&fault);
             valve && valve->line == line.name)
           k += valve->loss_coefficient;
+      if (line.valve && line.valve->opening != ValveOpening::shut)
+        k += gate_valve(line.valve->opening);
+      if (line.regulator && !fault_on<RegulatorStuckOpen>(l)) {
+        H -= pipe_loss(pipe_to(line, 0), 0, k, Q);
+        const double inlet = up ? ground(*up, begins_at(l)) : elevation();
+        H = std::min(H, inlet + *line.regulator / units::Pa / weight_);
+        k = 0;
+      }
       for (std::size_t p = 0; p < points_[l].size(); ++p) {
         const Point& point = points_[l][p];
         const bool is_outlet = point.outlet > 0;

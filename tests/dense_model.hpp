@@ -4,11 +4,13 @@
 // Unknown of each opening: v > 0 stands for a flow v q_max, or, where the flow is held, for a
 // pressure head v^2 S; v < 0 for a lack of head -v S.
 // Equation: head that arrives, from the supply along the pipes - ground - height - P(q) - riser(q)
-// = 0 (or = v S).
+// = 0 (or = v S). The supply's head is that of all flows together; a regulator passes the lesser of
+// what arrives and what it is set to.
 #pragma once
 
 #include "hydro/hydro.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <limits>
@@ -31,11 +33,14 @@ class DenseModel {
     double low =
         0;  // below it, and above `high`, q rises with the square root of P; both 0: nowhere
     double high = std::numeric_limits<double>::infinity();
+    double held = std::numeric_limits<double>::infinity();  // P at the device is no more
     bool riser = false;
     double riser_length = 0;
     double riser_k = 0;
     bool open_riser = false;
     double largest_flow = 0;
+
+    bool is_held() const { return low > 0 || std::isfinite(held); }
   };
 
   explicit DenseModel(const Layout& layout);
@@ -46,6 +51,13 @@ class DenseModel {
 
   double flow(const Opening& opening, double v) const;
   double head(const Opening& opening, double v) const;
+  /// At the device: behind its regulator.
+  double device_head(const Opening& opening, double v) const {
+    return std::min(head(opening, v), opening.held);
+  }
+  /// Above the supply, where this flow leaves it.
+  double supply_head(double flow) const;
+  double total_flow(const double* v) const;
 
   /// Left over at each opening, in units of the scale.
   void residual(const double* v, double* left) const;
@@ -69,6 +81,11 @@ class DenseModel {
   double begins_at(std::size_t line) const;
   double ground(std::size_t line, double at) const;
   bool has_water(std::size_t line) const;
+  bool is_named(std::size_t line, bool by_one_that_runs) const;
+  bool is_opened(std::size_t line) const;
+  bool hangs_on_opened(std::size_t line) const;
+  template <class Kind>
+  const Kind* fault_on(std::size_t line) const;
   std::optional<double> open_end(std::size_t line) const;
   const Pipe& pipe_to(const Line& line, double at) const;
   void find_points(std::size_t line);
@@ -76,9 +93,22 @@ class DenseModel {
   Opening outlet(std::size_t line, int number, const Fault* fault) const;
   void rate(Opening& opening, const Outlet& outlet) const;
 
+  /// H = n^2 (a - b (Q / n)^2), n its speed over that of its curve.
+  struct OwnPump {
+    double a, b;
+    double unloaded;  // n without load
+    double efficiency = 1, least = 0, most = 0;
+    double lost_per_watt = 0;  // of n
+    double on_curve(double flow) const { return a - b * flow * flow; }
+  };
+  OwnPump own_pump(const Pump& pump, int number) const;
+  double pump_head(const OwnPump& pump, double flow) const;
+  double pumps_head(double flow) const;
+
   const Layout& layout_;
   double weight_;
-  double supply_head_;
+  std::vector<OwnPump> pumps_;
+  double head_at_rest_;
   double scale_;
   std::vector<std::vector<Point>> points_;  // by line
   std::vector<Opening> openings_;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 #include <optional>
 #include <random>
 #include <string>
@@ -321,6 +322,321 @@ TEST_F(Random, LayoutsAreSolvedToTheSameBitsEachTime) {
     for (std::size_t l = 0; l < one.lines().size(); ++l)
       EXPECT_TRUE(std::ranges::equal(one.lines()[l].flow.si(), other.lines()[l].flow.si()));
   });
+}
+
+// From here on farms: any supply, regulators, valves, sets, and what can be wrong with them.
+
+constexpr Mix farms{.farm = true};
+
+// No state goes to and fro: a regulator holds or is open, an outlet is dry or runs, and each settles.
+TEST_F(Random, TenThousandFarmsAreSolvedWithinTheTolerance) {
+  int last_resorts = 0, most_steps = 0, holding = 0, open = 0, dry = 0, pumps = 0;
+  for (std::uint64_t seed = 1; seed <= 10000 && !HasFailure(); ++seed) {
+    SCOPED_TRACE("seed " + std::to_string(seed));
+    const Solution solution = solve(random_layout(seed, farms));
+    const Residuals& residuals = solution.residuals();
+    EXPECT_LE(residuals.mass, 1e-12);
+    EXPECT_LE(residuals.energy, 1e-12);
+    EXPECT_LE(residuals.outlet, 1e-12);
+    last_resorts += residuals.last_resort;
+    most_steps = std::max(most_steps, residuals.steps);
+    pumps += !solution.supply().pumps.empty();
+    for (const LineSolution& line : solution.lines()) {
+      dry += static_cast<int>(std::ranges::count(line.state, OutletState::dry));
+      holding += line.regulator && line.regulator->state == RegulatorState::holding;
+      open += line.regulator && line.regulator->state == RegulatorState::open;
+    }
+  }
+  std::printf(
+      "10000 farms, %d with pumps: %d last resorts, at most %d steps; %d regulators hold, "
+      "%d are open, %d outlets are dry\n",
+      pumps,
+      last_resorts,
+      most_steps,
+      holding,
+      open,
+      dry);
+  EXPECT_GT(pumps, 5000);
+  EXPECT_GT(holding, 1000);
+  EXPECT_GT(open, 1000);
+  EXPECT_GT(dry, 10000);
+}
+
+/// A pressure is good to this where changes of it are asked for: 1e-12 of the head's scale in each of
+/// up to 200 equations along a path, and some.
+double rounding_kPa(const Solution& solution) {
+  return 1e-9 * head_scale_m(solution) * 9.81;
+}
+
+// What opens: a capped outlet, at fixed speeds of the engines.
+TEST_F(Random, OpeningAnOutletRaisesNoPressureOfAFarmAndCappingItLowersNone) {
+  const auto law = [](const Layout& layout) {
+    const Solution open = solve(layout);
+    const double rounding = rounding_kPa(open);
+    for (const Line& line : layout.lines()) {
+      if (line.outlet_count() == 0) continue;
+      const int outlet = (line.outlet_count() + 1) / 2;
+      const auto possible = layout.with_possible_faults({capped(line.name, outlet)});
+      if (!possible.skipped.empty()) continue;
+      const Solution closed = solve(possible.layout);
+      EXPECT_LE(changes(closed, open).second, rounding);
+      EXPECT_GE(changes(open, closed).first, -rounding);
+      EXPECT_LE(open.supply_pressure() / kPa, closed.supply_pressure() / kPa + rounding);
+    }
+  };
+  for_each_layout(law, farms);
+}
+
+TEST_F(Random, FarmsDoNotDependOnTheOrderOfTheirLinesAndSets) {
+  const auto law = [](const Layout& layout) {
+    std::vector<Line> lines = layout.lines();
+    std::reverse(lines.begin(), lines.end());
+    std::vector<WateringSet> sets = layout.sets();
+    std::reverse(sets.begin(), sets.end());
+    for (WateringSet& set : sets) std::reverse(set.lines.begin(), set.lines.end());
+    std::vector<std::string> running = layout.running_sets();
+    std::reverse(running.begin(), running.end());
+    Layout reversed(layout.supply(), lines, layout.water(), layout.site(), sets);
+    if (!running.empty()) reversed = reversed.watering(running);
+    const Solution one = solve(layout);
+    const Solution other = solve(reversed.with_faults(layout.faults()));
+    EXPECT_EQ(one.inflow(), other.inflow());  // bit for bit
+    EXPECT_EQ(one.supply_pressure(), other.supply_pressure());
+    for (const LineSolution& line : one.lines()) {
+      const LineSolution& same = other.line(line.name);
+      EXPECT_TRUE(std::ranges::equal(line.flow.si(), same.flow.si()));
+      EXPECT_TRUE(std::ranges::equal(line.line_pressure.si(), same.line_pressure.si()));
+      EXPECT_EQ(line.shut, same.shut);
+    }
+  };
+  for_each_layout(law, farms);
+}
+
+TEST_F(Random, PumpsTakeNoLessPowerThanTheyGiveAndFlowsOfAFarmAddUp) {
+  int judged = 0;
+  const auto law = [&](const Layout& layout) {
+    const Solution solution = solve(layout);
+    const OperatingPoint& supply = solution.supply();
+    Flow drawn{};
+    for (std::size_t l = 0; l < layout.lines().size(); ++l)
+      if (layout.lines()[l].fed_by.empty()) drawn += solution.lines()[l].inflow;
+    EXPECT_NEAR(si(drawn), si(supply.flow), 20e-12 * si(supply.flow));
+    Flow pumped{};
+    for (const PumpDuty& pump : supply.pumps) {
+      pumped += pump.flow;
+      // rho g Q H
+      EXPECT_NEAR(si(pump.water_power),
+                  si(solution.water().density) * 9.80665 * si(pump.flow) * si(pump.head),
+                  1e-12 * std::abs(si(pump.water_power)));
+      if (!pump.shaft_power) continue;
+      ++judged;
+      EXPECT_GE(*pump.shaft_power, pump.water_power);
+    }
+    const bool side_by_side =
+        supply.pumps.size() == 2 && layout.supply().arrangement != PumpArrangement::series;
+    if (supply.pumps.size() == 1 || side_by_side)
+      EXPECT_NEAR(si(pumped), si(supply.flow), 1e-13 * si(supply.flow));
+  };
+  for_each_layout(law, farms);
+  EXPECT_GT(judged, 100);
+}
+
+TEST_F(Random, AFasterEngineLowersNoPressureOfAFarm) {
+  int judged = 0;
+  const auto law = [&](const Layout& layout) {
+    if (!layout.supply().pump || !layout.supply().pump->curve_speed) return;
+    ++judged;
+    const Layout sound = layout.without_faults().with_possible_faults({}).layout;
+    Supply faster = layout.supply();
+    faster.pump->speed = 1.03 * faster.pump->speed.value_or(*faster.pump->curve_speed);
+    const Solution slow = solve(sound);
+    const Solution fast = solve(sound.with_supply(faster));
+    EXPECT_GE(changes(slow, fast).first, -rounding_kPa(fast));
+    EXPECT_GE(fast.inflow() / lps, slow.inflow() / lps * (1 - 1e-9));
+  };
+  for_each_layout(law, farms);
+  EXPECT_GT(judged, 300);
+}
+
+// What comes to the regulator, by the public laws: the feeder's pressure less the fittings before it.
+TEST_F(Random, ARegulatorPassesTheLesserOfWhatComesAndWhatItIsSetTo) {
+  int holding = 0, open = 0;
+  const auto law = [&](const Layout& layout) {
+    const Solution solution = solve(layout);
+    const double rounding = rounding_kPa(solution);
+    for (std::size_t l = 0; l < layout.lines().size(); ++l) {
+      const Line& line = layout.lines()[l];
+      const LineSolution& solved = solution.lines()[l];
+      if (!solved.regulator || solved.regulator->state == RegulatorState::stuck_open) continue;
+      double k = line.loss_coefficient.value_or(0);
+      if (line.valve && line.valve->opening != ValveOpening::shut)
+        k += loss_coefficient(*line.valve);
+      for (const Fault& fault : layout.faults_on(l))
+        if (const auto* valve = std::get_if<ValvePartClosed>(&fault)) k += valve->loss_coefficient;
+      const double comes =
+          solved.inlet_pressure / kPa - si(fitting_loss(line.pipe_at(Length{}), k, solved.inflow)) *
+                                            si(solution.water().density) * 9.80665 / 1000;
+      const double set = *line.regulator / kPa;
+      EXPECT_LE(solved.regulator->pressure / kPa, set * (1 + 1e-12));
+      EXPECT_NEAR(solved.regulator->pressure / kPa, std::min(comes, set), rounding);
+      EXPECT_GE(solved.regulator->drop, Pressure{});
+      EXPECT_NEAR(solved.regulator->drop / kPa, std::max(0.0, comes - set), rounding);
+      (solved.regulator->state == RegulatorState::holding ? holding : open) += 1;
+    }
+    for (std::size_t l = 0; l < layout.lines().size(); ++l)
+      for (int outlet = 1; outlet <= layout.lines()[l].outlet_count(); ++outlet) {
+        const auto& regulator = layout.outlet_at(l, outlet).regulator;
+        const auto i = static_cast<std::size_t>(outlet - 1);
+        const auto is_at_it = [&](const Fault& fault) { return outlet_of(fault) == outlet; };
+        if (regulator && std::ranges::none_of(layout.faults_on(l), is_at_it)) {
+          EXPECT_LE(solution.lines()[l].pressure[i], *regulator * (1 + 1e-12));
+        }
+      }
+  };
+  for_each_layout(law, farms);
+  EXPECT_GT(holding, 300);
+  EXPECT_GT(open, 300);
+}
+
+/// Pressures and flows of the lines of `part` are those that they have in `whole`.
+void expect_same_lines(const Solution& part, const Solution& whole) {
+  const double rounding = rounding_kPa(whole);
+  EXPECT_NEAR(part.supply_pressure() / kPa, whole.supply_pressure() / kPa, rounding);
+  for (const LineSolution& line : part.lines())
+    for (std::size_t i = 0; i < line.pressure.size(); ++i) {
+      EXPECT_NEAR(line.pressure[i] / kPa, whole.line(line.name).pressure[i] / kPa, rounding);
+      EXPECT_NEAR(
+          line.line_pressure[i] / kPa, whole.line(line.name).line_pressure[i] / kPa, rounding);
+    }
+}
+
+TEST_F(Random, ASetIsSolvedAsTheLayoutOfItsOpenLinesOnly) {
+  int judged = 0;
+  const auto law = [&](const Layout& layout) {
+    std::vector<Line> open;
+    for (std::size_t l = 0; l < layout.lines().size(); ++l) {
+      if (layout.is_shut(l)) continue;
+      open.push_back(layout.lines()[l]);
+      if (open.back().valve && open.back().valve->opening == ValveOpening::shut)
+        open.back().valve.reset();  // left open
+    }
+    if (layout.running_sets().empty() || open.empty()) return;
+    judged += open.size() < layout.lines().size();
+    std::vector<Fault> faults = layout.faults();
+    std::erase_if(faults, [&](const Fault& fault) {
+      const auto is_its = [&](const Line& line) { return line.name == line_of(fault); };
+      return std::holds_alternative<ValveLeftOpen>(fault) ||
+             (!is_of_the_supply(fault) && std::ranges::none_of(open, is_its));
+    });
+    const Layout only(layout.supply(), open, layout.water(), layout.site());
+    const Solution whole = solve(layout);
+    expect_same_lines(solve(only.with_faults(faults)), whole);
+    for (std::size_t l = 0; l < layout.lines().size(); ++l) {
+      if (layout.is_shut(l)) EXPECT_EQ(whole.lines()[l].inflow, Flow{});
+    }
+  };
+  for_each_layout(law, farms);
+  EXPECT_GT(judged, 200);
+}
+
+TEST_F(Random, AValveLeftOpenIsAsIfTheSetNamedItsLine) {
+  int judged = 0;
+  const auto law = [&](const Layout& layout) {
+    if (layout.running_sets().empty()) return;
+    const auto is_named = [&](const std::string& name) {
+      return std::ranges::any_of(layout.sets(), [&](const WateringSet& set) {
+        return std::ranges::find(set.lines, name) != set.lines.end();
+      });
+    };
+    for (std::size_t l = 0; l < layout.lines().size(); ++l) {
+      const auto feeder = layout.feeder_of(l);
+      const Line& line = layout.lines()[l];
+      const bool has_shut_valve = line.valve && line.valve->opening == ValveOpening::shut;
+      if (!layout.is_shut(l) || (feeder && layout.is_shut(*feeder)) || !is_named(line.name) ||
+          has_shut_valve)
+        continue;
+      std::vector<WateringSet> sets = layout.sets();
+      for (WateringSet& set : sets)
+        if (set.name == layout.running_sets().front()) set.lines.push_back(line.name);
+      const Layout named =
+          Layout(layout.supply(), layout.lines(), layout.water(), layout.site(), sets)
+              .watering(layout.running_sets());
+      ++judged;
+      expect_same_lines(solve(layout.with_fault(valve_left_open(line.name))),
+                        solve(named.with_faults(layout.faults())));
+    }
+  };
+  for_each_layout(law, farms);
+  EXPECT_GT(judged, 100);
+}
+
+/// All that goes with the flow, and with the head, of one pump.
+Pump stretched(Pump pump, double flow_share, double head_share) {
+  for (PumpPoint& point : pump.points) {
+    point.flow *= flow_share;
+    point.head *= head_share;
+  }
+  if (pump.least_flow) *pump.least_flow *= flow_share;
+  if (pump.most_flow) *pump.most_flow *= flow_share;
+  for (EfficiencyPoint& point : pump.efficiencies) point.flow *= flow_share;
+  if (pump.power) *pump.power *= flow_share * head_share;
+  return pump;
+}
+
+// Side by side each gives half the flow, one after the other half the head.
+TEST_F(Random, TwoPumpsAlikeAreOneOfTwiceTheFlowOrTwiceTheHead) {
+  int judged = 0;
+  const auto law = [&](const Layout& layout) {
+    if (!layout.supply().pump) return;
+    ++judged;
+    const Layout sound = layout.without_faults();
+    for (const auto arrangement : {PumpArrangement::parallel, PumpArrangement::series}) {
+      const bool parallel = arrangement == PumpArrangement::parallel;
+      Supply two = layout.supply(), one = layout.supply();
+      two.second_pump = two.pump;
+      two.arrangement = arrangement;
+      one.pump = stretched(*one.pump, parallel ? 2 : 1, parallel ? 1 : 2);
+      one.second_pump.reset();
+      one.arrangement.reset();
+      const Solution of_two = solve(sound.with_supply(two));
+      expect_same_lines(of_two, solve(sound.with_supply(one)));
+      const Flow each = (parallel ? 0.5 : 1.0) * of_two.inflow();
+      for (const PumpDuty& pump : of_two.supply().pumps)
+        EXPECT_NEAR(si(pump.flow), si(each), 1e-12 * si(each));
+    }
+  };
+  for_each_layout(law, farms);
+  EXPECT_GT(judged, 500);
+}
+
+// Q ~ n, H ~ n^2: the curve moved by hand and run at its own speed.
+TEST_F(Random, APumpAtASpeedIsOneWhoseCurveWasMovedThere) {
+  int judged = 0;
+  const auto law = [&](const Layout& layout) {
+    const Supply& supply = layout.supply();
+    if (!supply.pump || !supply.pump->speed || supply.second_pump) return;
+    ++judged;
+    Supply moved = supply;
+    const double n = *supply.pump->speed / *supply.pump->curve_speed;
+    moved.pump = stretched(*supply.pump, n, n * n);
+    if (supply.pump->power) moved.pump->power = supply.pump->power;
+    moved.pump->speed.reset();
+    const Layout sound = layout.without_faults();
+    expect_same_lines(solve(sound.with_supply(moved)), solve(sound));
+  };
+  for_each_layout(law, farms);
+  EXPECT_GT(judged, 100);
+}
+
+TEST_F(Random, ATankIsTheHeldPressureOfItsLevel) {
+  const auto law = [](const Layout& layout) {
+    if (!layout.supply().tank) return;
+    Supply held = layout.supply();
+    held.pressure = pressure(held.tank->level, properties(layout.water()).density);
+    held.tank.reset();
+    expect_same_lines(solve(layout.with_supply(held)), solve(layout));
+  };
+  for_each_layout(law, farms);
 }
 
 }  // namespace

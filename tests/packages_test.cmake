@@ -34,7 +34,7 @@ examine(
   libhydro-dev "^${this_version}, libboost-dev \\(>= 1\\.74\\)\n$"
   ${LIB}/libhydro.so ${LIB}/pkgconfig/hydro.pc ${LIB}/cmake/hydro/hydroConfig.cmake
   ${LIB}/cmake/hydro/hydroConfigVersion.cmake ${LIB}/cmake/hydro/hydroTargets.cmake)
-set(example usr/share/doc/hydro-laterals/examples/ouzel_bench.toml)
+set(example usr/share/doc/hydro-laterals/examples/ouzel_strips.toml)
 examine(hydro-laterals "^${this_version}, ${system_libraries}" usr/bin/check_line ${example})
 
 set(ENV{LD_LIBRARY_PATH} ${WORK}/root/${LIB})

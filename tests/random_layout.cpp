@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <random>
 #include <set>
 #include <string>
@@ -201,6 +202,136 @@ std::vector<Fault> broad_faults(Dice& dice, const Mix& mix, const std::vector<Li
   return faults;
 }
 
+/// One that falls all the way. Its suction head, power and droop are of no catalogue.
+Pump some_pump(Dice& dice, const Mix& mix) {
+  const Flow most = dice.log_between(0.05, 50) * lps;
+  const Length at_rest = dice.log_between(3, 150) * units::m;
+  Pump pump;
+  const int points = mix.through_points ? dice.whole(2, 6) : dice.chance(0.5) ? 2 : 4;
+  double share = dice.chance(0.5) ? 0 : dice.between(0, 0.3), left = 1;
+  for (int i = 0; i < points; ++i) {
+    pump.points.push_back({share * most, left * at_rest});
+    share += dice.between(0.05, 0.6);
+    left *= 1 - dice.log_between(0.01, 0.6);
+  }
+  if (!mix.through_points || dice.chance(0.3)) pump.shape = CurveShape::quadratic;
+  const Flow last = pump.points.back().flow;
+  if (dice.chance(0.6)) {
+    pump.curve_speed = dice.between(1400, 3500) * rpm;
+    pump.speed = dice.between(0.3, 1.3) * *pump.curve_speed;
+  }
+  if (dice.chance(0.5)) {
+    pump.least_flow = dice.between(0.1, 0.3) * last;
+    pump.most_flow = dice.between(0.5, 1) * last;
+    if (mix.through_points && dice.chance(0.5))
+      pump.efficiencies = {{0.2 * last, dice.between(0.3, 0.5)},
+                           {0.5 * last, dice.between(0.5, 0.8)},
+                           {dice.between(0.7, 1) * last, dice.between(0.4, 0.8)}};
+    else
+      pump.efficiency = dice.between(0.3, 0.85);
+    pump.power = dice.between(0.5, 3) * si(last) * si(at_rest) * 2e4 * units::W;
+    if (dice.chance(0.6)) pump.droop = dice.between(0, 0.3);
+  }
+  if (dice.chance(0.3))
+    pump.npsh_required = {{0 * lps, dice.between(1, 3) * units::m},
+                          {last, dice.between(3, 8) * units::m}};
+  return pump;
+}
+
+/// What was drawn may break the rules for a droop, or have its range where there is no head.
+Pump random_pump(Dice& dice, const Mix& mix) {
+  for (;;)
+    if (Pump pump = some_pump(dice, mix); problems(pump).empty()) return pump;
+}
+
+void give_source(Dice& dice, const Mix& mix, Supply& supply) {
+  const double kind = dice.between(0, 1);
+  if (kind < 0.1) return;
+  supply.pressure.reset();
+  if (kind < 0.2) {
+    supply.tank = Tank{.level = dice.log_between(0.1, 40) * units::m};
+  } else if (kind < 0.3) {
+    const Pressure at_rest = dice.log_between(20, 800) * kPa;
+    supply.hydrant =
+        Hydrant{at_rest, dice.between(0.1, 0.98) * at_rest, dice.log_between(0.05, 50) * lps};
+  } else {
+    supply.pump = random_pump(dice, mix);
+    if (dice.chance(0.3)) {
+      supply.second_pump = dice.chance(0.4) ? *supply.pump : random_pump(dice, mix);
+      if (dice.chance(0.7))
+        supply.arrangement = dice.chance(0.5) ? PumpArrangement::parallel : PumpArrangement::series;
+    }
+    if (dice.chance(0.7)) supply.suction = Suction{.lift = dice.between(-3, 7) * units::m};
+    if (supply.suction && dice.chance(0.7)) {
+      supply.suction->pipe = Pipe{.inside_diameter = dice.log_between(25, 200) * mm};
+      give_wall(dice, mix, *supply.suction->pipe);
+      supply.suction->length = dice.between(1, 30) * units::m;
+      supply.suction->loss_coefficient = dice.between(0, 10);
+    }
+  }
+  if (dice.chance(0.4))
+    supply.filter = Filter{dice.log_between(1, 50) * kPa, dice.log_between(0.05, 20) * lps};
+  if (dice.chance(0.4))
+    supply.gauge = Gauge{.height = dice.between(0, 1) * units::m,
+                         .after_filter = supply.filter && dice.chance(0.5)};
+}
+
+void give_regulators_and_valves(Dice& dice, std::vector<Line>& lines) {
+  using enum ValveOpening;
+  constexpr ValveOpening gates[] = {open, quarter_closed, half_closed, three_quarters_closed};
+  for (Line& line : lines) {
+    if (dice.chance(0.3)) line.regulator = dice.log_between(2, 500) * kPa;
+    if (line.outlet && dice.chance(0.2)) line.outlet->regulator = dice.log_between(2, 300) * kPa;
+    for (PlacedOutlet& placed : line.outlets)
+      if (dice.chance(0.1)) placed.outlet.regulator = dice.log_between(2, 300) * kPa;
+    if (dice.chance(0.05))
+      line.valve = Valve{.opening = shut};
+    else if (dice.chance(0.2))
+      line.valve = Valve{ValveKind::gate, gates[dice.whole(0, 3)]};
+  }
+}
+
+std::vector<WateringSet> random_sets(Dice& dice, const std::vector<Line>& lines) {
+  std::vector<WateringSet> sets;
+  if (!dice.chance(0.6)) return sets;
+  const int wanted = dice.whole(1, 4);
+  for (int i = 0; i < wanted; ++i) {
+    WateringSet set{.name = "set " + std::to_string(i)};
+    const double share = dice.between(0, 1);
+    for (const Line& line : lines)
+      if (dice.chance(share)) set.lines.push_back(line.name);
+    if (!set.lines.empty()) sets.push_back(std::move(set));
+  }
+  return sets;
+}
+
+/// Of supplies, regulators and valves; those that do not fit are left out.
+std::vector<Fault> farm_faults(Dice& dice, const Mix& mix, const std::vector<Line>& lines) {
+  std::vector<Fault> faults;
+  const int wanted = dice.whole(0, mix.most_faults);
+  for (int i = 0; i < wanted; ++i) {
+    const Line& line =
+        lines[static_cast<std::size_t>(dice.whole(0, static_cast<int>(lines.size()) - 1))];
+    const int pump = dice.whole(1, 2);
+    std::optional<int> outlet;
+    if (line.outlet_count() > 0 && dice.chance(0.5)) outlet = dice.whole(1, line.outlet_count());
+    const double kind = dice.between(0, 1);
+    if (kind < 0.2)
+      faults.emplace_back(regulator_stuck_open(line.name, outlet));
+    else if (kind < 0.3)
+      faults.emplace_back(regulator_stuck_shut(line.name, outlet));
+    else if (kind < 0.5)
+      faults.emplace_back(valve_left_open(line.name));
+    else if (kind < 0.7)
+      faults.emplace_back(pump_worn(dice.between(0.01, 0.9), pump));
+    else if (kind < 0.85)
+      faults.emplace_back(engine_slow(dice.between(300, 2500) * rpm, pump));
+    else
+      faults.emplace_back(filter_dirty(dice.log_between(1, 300) * kPa));
+  }
+  return faults;
+}
+
 }  // namespace
 
 Layout random_layout(std::uint64_t seed, const Mix& mix) {
@@ -214,12 +345,23 @@ Layout random_layout(std::uint64_t seed, const Mix& mix) {
     if (i > 0 && dice.chance(0.85))
       lines.back().fed_by = "line " + std::to_string(dice.whole(0, i - 1));
   }
-  const Supply supply{.pressure = (dice.chance(0.1) ? 0 : dice.log_between(1, 800)) * kPa,
-                      .elevation = dice.between(-500, 500) * units::m};
+  Supply supply{.pressure = (dice.chance(0.1) ? 0 : dice.log_between(1, 800)) * kPa,
+                .elevation = dice.between(-500, 500) * units::m};
   std::vector<Fault> faults = random_faults(dice, mix, lines);
   broaden(dice, mix, supply, lines);
   for (const Fault& fault : broad_faults(dice, mix, lines)) faults.push_back(fault);
-  return Layout(supply, lines).with_possible_faults(faults).layout;
+  if (!mix.farm) return Layout(supply, lines).with_possible_faults(faults).layout;
+
+  give_source(dice, mix, supply);
+  give_regulators_and_valves(dice, lines);
+  Layout layout(supply, lines, {}, {}, random_sets(dice, lines));
+  if (!layout.sets().empty() && dice.chance(0.8)) {
+    std::vector<std::string> running{layout.sets().front().name};
+    if (layout.sets().size() > 1 && dice.chance(0.3)) running.push_back(layout.sets()[1].name);
+    layout = layout.watering(running);
+  }
+  for (const Fault& fault : farm_faults(dice, mix, lines)) faults.push_back(fault);
+  return layout.with_possible_faults(faults).layout;
 }
 
 }  // namespace hydro

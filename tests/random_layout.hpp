@@ -17,12 +17,15 @@ struct Mix {
   int most_faults = 3;
   bool darcy_weisbach = true;  ///< besides Hazen-Williams and constant factors
   double breadth =
-      0.4;  ///< share of lines with reaches, uneven outlets, elevations, taps and so on
+      0.4;            ///< share of lines with reaches, uneven outlets, elevations, taps and so on
+  bool farm = false;  ///< any supply, regulators, valves and sets, with their faults
+  bool through_points =
+      true;  ///< pumps' curves through three or more points, and efficiencies by points
 };
 
 /// Trees of lines with bores of 1 to 1,000 mm, hills of 60 m, outlets of 1 to 3,000 L/h, supplies
 /// of 0 to 800 kPa: about two of three have dry outlets. The same seed and mix give the same
-/// layout.
+/// layout, and a farm the same lines as without its supply, regulators, valves and sets.
 Layout random_layout(std::uint64_t seed, const Mix& mix = {});
 
 }  // namespace hydro

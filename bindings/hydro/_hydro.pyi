@@ -3246,7 +3246,7 @@ def read_layout(file: str | os.PathLike[str]) -> Layout:
     the supply's pressure is given in psi. InvalidInput with every mistake, each with file, line and
     column.
 
-    >>> read_layout("examples/ouzel_bench.toml")
+    >>> read_layout("examples/ouzel_strips.toml")
     <hydro.Layout: lines 6, outlets 20, faults 1>
     """
 
@@ -3266,7 +3266,7 @@ def read_layout_text(text: str, name: str = 'text') -> Layout:
 def read_outlets(file: str | os.PathLike[str]) -> list[Outlet]:
     """The kinds of outlets that a description file defines, used or not.
 
-    >>> [kind.name for kind in read_outlets("examples/ouzel_bench.toml")]
+    >>> [kind.name for kind in read_outlets("examples/ouzel_strips.toml")]
     ['turning_head']
     """
 

@@ -67,14 +67,15 @@ void Layout::Data::follow_valves_and_faults() {
 
 void Layout::Data::follow_valves() {
   const std::vector<Line>& lines = plumbing->lines;
-  std::vector<bool> found(lines.size(), false), left_open(lines.size(), false);
+  std::vector<std::size_t> left_open;
   for (const auto& [line, on_line] : faults_by_line)
     for (const Fault& fault : on_line)
-      if (std::holds_alternative<ValveLeftOpen>(fault)) left_open[line] = true;
+      if (std::holds_alternative<ValveLeftOpen>(fault)) left_open.push_back(line);
+  std::vector<bool> found(lines.size(), false);
   if (!running_sets.empty()) found = plumbing->shut_while(running_sets, left_open);
   for (std::size_t i = 0; i < lines.size(); ++i)
-    if (lines[i].valve && lines[i].valve->opening == ValveOpening::shut && !left_open[i])
-      found[i] = true;
+    if (lines[i].valve && lines[i].valve->opening == ValveOpening::shut) found[i] = true;
+  for (const std::size_t line : left_open) found[line] = false;
   for (const std::size_t i : plumbing->outward_order)
     if (const auto feeder = plumbing->feeders[i]; feeder && found[*feeder]) found[i] = true;
   shut.clear();

@@ -67,7 +67,7 @@ Length Plumbing::begins_at(std::size_t line) const {
 }
 
 std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running,
-                                       const std::vector<bool>& left_open) const {
+                                       const std::vector<std::size_t>& left_open) const {
   std::vector<bool> named_by_any(lines.size(), false), open(lines.size(), false);
   for (const WateringSet& set : sets) {
     const bool runs = std::ranges::find(running, set.name) != running.end();
@@ -76,19 +76,22 @@ std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running,
       if (runs) open[index.at(line)] = true;
     }
   }
-  std::vector<bool> feeds = open;  // what the sets open
-  for (auto i = outward_order.rbegin(); i != outward_order.rend(); ++i)
-    if (feeds[*i] && feeders[*i]) feeds[*feeders[*i]] = true;
+  std::vector<bool> by_fault(lines.size(), false), reached = open;
+  for (const std::size_t i : left_open) by_fault[i] = true;
+  const auto open_feeders = [&](std::vector<bool>& on) {
+    for (auto i = outward_order.rbegin(); i != outward_order.rend(); ++i)
+      if (on[*i] && feeders[*i]) on[*feeders[*i]] = true;
+  };
+  open_feeders(reached);
   for (const std::size_t i : outward_order) {
-    // A line that no set names has no valve to shut: water comes as far as the valve left open.
-    const bool has_water = !feeders[i] || feeds[*feeders[i]];
-    feeds[i] = feeds[i] || (has_water && (left_open[i] || !named_by_any[i]));
-    if (left_open[i] && feeds[i]) open[i] = true;
+    // A line that no set names has no valve of its own: water stands as far as the one left open.
+    const bool has_water = !feeders[i] || reached[*feeders[i]];
+    reached[i] = reached[i] || (has_water && (by_fault[i] || !named_by_any[i]));
+    if (by_fault[i] && reached[i]) open[i] = true;
   }
   for (const std::size_t i : outward_order)
     if (feeders[i] && open[*feeders[i]] && !named_by_any[i]) open[i] = true;
-  for (auto i = outward_order.rbegin(); i != outward_order.rend(); ++i)
-    if (open[*i] && feeders[*i]) open[*feeders[*i]] = true;
+  open_feeders(open);
   open.flip();
   return open;
 }

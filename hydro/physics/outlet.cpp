@@ -43,18 +43,16 @@ PointsFit power_law(const Outlet& outlet, double density) {
 
 }  // namespace
 
-double OutletLaw::bent_flow(double head) const {
-  if (head > held) return bent_flow(held);
-  if (head < low) return bent_flow(low) * std::sqrt(head / low);
-  if (head > high) return bent_flow(high) * std::sqrt(head / high);
+double OutletLaw::unheld_flow(double head) const {
+  if (head < low) return unheld_flow(low) * std::sqrt(head / low);
+  if (head > high) return unheld_flow(high) * std::sqrt(head / high);
   return coefficient * std::pow(head, exponent);
 }
 
-double OutletLaw::bent_head(double flow) const {
-  if (std::isfinite(held) && flow >= bent_flow(held)) return held;
-  const double least = low > 0 ? bent_flow(low) : 0;
+double OutletLaw::unheld_head(double flow) const {
+  const double least = low > 0 ? unheld_flow(low) : 0;
   if (flow < least) return low * (flow / least) * (flow / least);
-  const double most = std::isfinite(high) ? bent_flow(high) : flow;
+  const double most = std::isfinite(high) ? unheld_flow(high) : flow;
   if (flow > most) return high * (flow / most) * (flow / most);
   return exponent > 0
              ? std::clamp(std::pow(flow * inverse_coefficient, inverse_exponent), low, high)

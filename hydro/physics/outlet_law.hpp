@@ -4,6 +4,7 @@
 
 #include "hydro/physics/outlet.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -23,24 +24,26 @@ struct OutletLaw {
   bool bent = low > 0 || std::isfinite(high) || std::isfinite(held);  ///< whether it has bends
 
   double flow(double head) const {
-    if (bent) return bent_flow(head);
+    if (bent) return unheld_flow(std::min(head, held));
     return coefficient * (exponent == 0.5 ? std::sqrt(head) : std::pow(head, exponent));
   }
   /// Of a flow that a whole stretch of heads gives (exponent 0): the lowest of them.
   double head(double flow) const {
-    if (bent) return bent_head(flow);
+    if (bent) return std::min(unheld_head(flow), held);
     const double share = flow * inverse_coefficient;
     return exponent == 0.5 ? share * share : std::pow(share, inverse_exponent);
   }
+  /// At a bend, that before it.
   double exponent_at(double head) const {
     if (!bent) return exponent;
-    return head >= held ? 0 : head >= low && head <= high ? exponent : 0.5;
+    return head > held ? 0 : (head > low || low == 0) && head <= high ? exponent : 0.5;
   }
   /// Where it turns nearly flat; 0 if it does nowhere.
-  double bend() const { return low > 0 ? low : std::isfinite(held) ? held : 0; }
+  double bend() const { return low > 0 ? std::min(low, held) : std::isfinite(held) ? held : 0; }
 
-  double bent_flow(double head) const;
-  double bent_head(double flow) const;
+  /// As if there were no regulator.
+  double unheld_flow(double head) const;
+  double unheld_head(double flow) const;
 };
 
 /// @param weight_density rho g [N/m3]

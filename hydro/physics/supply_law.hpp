@@ -27,6 +27,8 @@ class SupplyLaw {
  public:
   /// @param supply without problems
   SupplyLaw(const Supply& supply, const WaterProperties& water);
+  /// The same head at every flow.
+  explicit SupplyLaw(double held) : head_at_rest_(held) {}
 
   /// Without flow.
   double head_at_rest() const { return head_at_rest_; }

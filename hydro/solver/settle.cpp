@@ -1,5 +1,7 @@
 #include "hydro/solver/settle.hpp"
 
+#include "hydro/physics/root_between.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -60,6 +62,25 @@ Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& step
   return left;
 }
 
+/// The last resort where the supply's head falls with the flow: on a curve that is hollow here and
+/// bulges there, tangents may lead from rest to far too much and back for ever. The higher a head is
+/// held, the more the lines draw and the less the supply gives, so the head has a bracket.
+Imbalance bracket_the_supply(Sweeps& sweeps, const Tree& tree, int most_each, int& steps) {
+  constexpr double below_all_ground = 2.1;  // of the head span
+  Tree held = tree;
+  const auto excess = [&](double head) {
+    held.supply = SupplyLaw(head);
+    sweeps = Sweeps(held, last_ramp * tree.head_span);
+    if (!iterate(sweeps, most_each, steps).within(tolerance))
+      shrink_ramp(sweeps, held, most_each, steps);
+    return head - tree.supply.at(std::max(0.0, sweeps.supply_flow())).head;
+  };
+  const double rest = tree.supply.head_at_rest();
+  excess(root_between(excess, rest - below_all_ground * tree.head_span, rest));
+  sweeps.set_supply(tree);
+  return iterate(sweeps, most_each, steps);
+}
+
 }  // namespace
 
 Settled settle(const Tree& tree, int newton_steps) {
@@ -69,6 +90,8 @@ Settled settle(const Tree& tree, int newton_steps) {
   if (!left.within(tolerance)) {
     residuals.last_resort = true;
     left = shrink_ramp(sweeps, tree, newton_steps, residuals.steps);
+    if (!left.within(tolerance) && !tree.supply.is_held())
+      left = bracket_the_supply(sweeps, tree, newton_steps, residuals.steps);
   }
   const double beyond_numbers = std::isfinite(left.sum) ? 0 : HUGE_VAL;
   residuals.mass = std::max(beyond_numbers, share_of(left.mass, left.flow_scale));

@@ -55,7 +55,7 @@ void run_dry(State& state) {
 
 /// The exponent of the curve where the outlet is on it: 1 on the ramp.
 double exponent_at(const OutletLaw& law, double ramp, const State& state) {
-  return state.outlet_head >= ramp ? law.exponent_at(state.outlet_head) : 1;
+  return state.outlet_head > ramp ? law.exponent_at(state.outlet_head) : 1;
 }
 
 /// Leaves the outlet's gap o and slope g. The curve P = (q / c)^(1/x) has the slope P / (x q),
@@ -74,10 +74,15 @@ void linearise(const Mouth& mouth, double ramp, State& state) {
   state.outlet_slope = stretch / (state.outlet_head + stretch * riser.slope);
 }
 
-/// The same for an outlet whose curve has bends. On a stretch that is nearly flat the head says all
-/// and the flow nothing; towards a bend a step by flow could fall over it, so it ends there.
-[[gnu::noinline]] void advance_bent(
-    const Mouth& mouth, double ramp, double head_rise, double at_rest, State& state) {
+/// The same for an outlet whose curve has a bend where it turns nearly flat. The slope on one side
+/// says nothing of the other, so no step goes over the bend: it ends there, where the slope is that
+/// before it. On the flat stretch the head says all and the flow nothing.
+[[gnu::noinline]] void advance_bent(const Mouth& mouth,
+                                    double ramp,
+                                    double head_span,
+                                    double head_rise,
+                                    double at_rest,
+                                    State& state) {
   const OutletLaw& law = mouth.law;
   const double flow_rise = state.outlet_slope * (head_rise + state.outlet_gap);
   double pressure_rise = head_rise + state.outlet_gap;
@@ -86,11 +91,17 @@ void linearise(const Mouth& mouth, double ramp, State& state) {
                                   2 * mouth.riser.fitting * state.outlet_flow);
   state.riser_slope = unknown_slope;
   const double bend = std::max(ramp, law.bend());
-  if (state.outlet_head < bend)
-    set_by_flow(state, law, ramp, std::min(state.outlet_flow + flow_rise, law.flow(bend)));
+  const double most = at_rest - mouth.height;
+  const double head = state.outlet_head + pressure_rise;
+  if (state.outlet_head > bend)
+    set_by_head(state, law, ramp, std::min(std::max(head, bend), most));
+  else if (state.outlet_head == bend && pressure_rise > 0)
+    set_by_head(state, law, ramp, std::min(head, most));
+  else if (pressure_rise > near_the_end * head_span ||
+           law.flow(bend) < state.outlet_flow + flow_rise)
+    set_by_head(state, law, ramp, std::min({head, bend, most}));
   else
-    set_by_head(
-        state, law, ramp, std::min(state.outlet_head + pressure_rise, at_rest - mouth.height));
+    set_by_flow(state, law, ramp, state.outlet_flow + flow_rise);
 }
 
 /// Moves the outlet along its curve: by head where its pressure rises, by flow where it falls. The
@@ -108,7 +119,7 @@ void advance(const Mouth& mouth,
       open_within(mouth, ramp, std::min(available, at_rest - mouth.height), state);
     return;
   }
-  if (mouth.law.bent) return advance_bent(mouth, ramp, head_rise, at_rest, state);
+  if (mouth.law.bent) return advance_bent(mouth, ramp, head_span, head_rise, at_rest, state);
   const double flow_before = state.outlet_flow;
   const double flow_rise = state.outlet_slope * (head_rise + state.outlet_gap);
   double share = flow_rise / flow_before;

@@ -87,6 +87,8 @@ class Sweeps {
   void correct();
   /// Takes another ramp; outlets keep their flows.
   void set_ramp(double ramp);
+  /// Takes another supply, which must be that of an equal tree; all else stays.
+  void set_supply(const Tree& tree) { tree_ = &tree; }
 
  private:
   /// What a pipe beyond some place draws, and how it answers a rise of head there.

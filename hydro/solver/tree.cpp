@@ -183,9 +183,9 @@ class RunBuilder {
            });
   }
 
-  /// A place at the inlet, behind the losses of the fittings there.
+  /// A place at the inlet, behind the losses of the fittings there and before any step in the ground.
   void add_regulator() {
-    add_place(0, 0, 0, 0, none);
+    add_place(0, 0, 0, 0, none, layout_.inlet_elevation(index_));
     Reach& reach = tree_.reaches[static_cast<std::size_t>(last_.reach)];
     reach.held = si(*line_.regulator) / (si(water_.density) * gravity);
     tree_.has_regulators = true;

@@ -6,6 +6,9 @@
 #include "hydro/text/panel.hpp"
 
 #include <algorithm>
+#include <cstddef>
+#include <iterator>
+#include <string>
 #include <vector>
 
 #include <fmt/format.h>
@@ -15,6 +18,7 @@ namespace {
 
 constexpr std::size_t most_panels = 24;
 constexpr std::size_t most_faults_told = 4;
+constexpr std::size_t most_shut_told = 12;
 
 class Drawing {
  public:
@@ -26,6 +30,7 @@ class Drawing {
     for (const Solution* solution : {before_, &after_})
       if (solution)
         require_finite(si(solution->inflow()), [] { return std::string("supply: inflow"); });
+    find_shut();
     for (const std::size_t line : chosen_lines())
       panels_.emplace_back(before_, after_, kinds_, figures_, line);
   }
@@ -33,23 +38,40 @@ class Drawing {
   std::string write() {
     heading();
     if (panels_.empty())
-      remark("There are no outlets.");
+      remark(shut_.empty() ? "There are no outlets." : "All outlets are shut.");
     else
       legend();
     for (const Panel& panel : panels_) y_ = panel.draw(svg_, y_) + row_height / 2;
     y_ += row_height;
     if (left_out_ == 1) remark("1 more line with outlets is not drawn.");
     if (left_out_ > 1) remark(fmt::format("{} more lines with outlets are not drawn.", left_out_));
+    if (!shut_.empty()) remark(shut_in_words());
     return svg_.take(title(), page_width, y_);
   }
 
  private:
-  /// Those with outlets, the failing ones before the others if there are too many; in order.
+  /// Nothing can be seen of them.
+  void find_shut() {
+    for (const LineSolution& line : after_.lines())
+      if (line.shut && !line.state.empty()) shut_.push_back(line.name);
+  }
+
+  std::string shut_in_words() const {
+    const std::size_t told = std::min(most_shut_told, shut_.size());
+    const std::vector<std::string> names(
+        shut_.begin(), std::next(shut_.begin(), static_cast<std::ptrdiff_t>(told)));
+    return fmt::format("Shut, and not drawn: {}{}.",
+                       fmt::join(names, ", "),
+                       shut_.size() > told ? fmt::format(" and {} more", shut_.size() - told) : "");
+  }
+
+  /// Those with outlets that are open, the failing ones before the others if there are too many; in
+  /// order.
   std::vector<std::size_t> chosen_lines() {
     std::vector<std::size_t> failing;
     std::vector<std::size_t> serving;
     for (std::size_t i = 0; i < after_.lines().size(); ++i) {
-      if (after_.lines()[i].state.empty()) continue;
+      if (after_.lines()[i].state.empty() || after_.lines()[i].shut) continue;
       const std::vector<Doing> all = doings(after_, i);
       const bool serves =
           std::all_of(all.begin(), all.end(), [](Doing what) { return what == Doing::serves; });
@@ -75,6 +97,8 @@ class Drawing {
                        figures_.pressure_with_unit(after_.supply_pressure()),
                        figures_.flow_with_unit(after_.inflow()),
                        before_ ? " instead of " + figures_.flow_with_unit(before_->inflow()) : ""));
+    if (!after_.layout().running_sets().empty())
+      remark(fmt::format("Watering {}.", fmt::join(after_.layout().running_sets(), ", ")));
     const std::vector<Fault>& faults = after_.layout().faults();
     for (std::size_t i = 0; i < std::min(most_faults_told, faults.size()); ++i)
       remark(describe(faults[i], after_.layout(), figures_.system()) + ".");
@@ -117,6 +141,7 @@ class Drawing {
   OutletKinds kinds_;
   std::vector<Panel> panels_;
   std::size_t left_out_ = 0;
+  std::vector<std::string> shut_;  ///< names of lines with outlets
   Svg svg_;
   double y_ = page_margin + 12;  ///< down to which the page is filled
 };

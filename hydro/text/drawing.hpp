@@ -7,7 +7,9 @@
 //           that points up above its maximum, a diamond is dry, a square capped, a cross broken.
 //           After a fault, the line is solid and what was before it is dashed. Nothing hangs on
 //           colour: it may be printed in black and white. Where the picture is shown in a browser,
-//           a mark that is pointed at tells its figures.
+//           a mark that is pointed at tells its figures. Lines that are shut are named, not drawn. A
+//           regulator is told in words, and where it stands at the line's own inlet and holds, as a
+//           valve, two triangles tip to tip, at the pressure that it holds.
 // Range     Of more than 50 outlets on a line, the worst of each stretch is marked and the curve
 //           keeps its lowest and highest values, so that the picture stays legible and small
 //           whatever their number. Of more than 24 lines, 24 are drawn, first of all those with an

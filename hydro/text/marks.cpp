@@ -47,4 +47,8 @@ void draw_mark_before(Svg& svg, const Point& at) {
   svg.shape(at, "m-2 0h4", "none", {grey, 4}, "before", "");
 }
 
+void draw_regulator_mark(Svg& svg, const Point& at, std::string_view tip) {
+  svg.shape(at, "m-7 -4.5l14 9v-9l-14 9z", "#ffffff", {hue, 1.4}, "regulator", tip);
+}
+
 }  // namespace hydro

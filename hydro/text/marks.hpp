@@ -16,6 +16,8 @@ inline constexpr double mark_radius = 5;
 void draw_mark(Svg& svg, Doing what, const Point& at, std::string_view tip);
 /// Where an outlet was before the fault.
 void draw_mark_before(Svg& svg, const Point& at);
+/// A valve, where a regulator holds.
+void draw_regulator_mark(Svg& svg, const Point& at, std::string_view tip);
 
 /// Solid: the pressure as it is. Dashed: as it was before the fault.
 inline constexpr Stroke curve_stroke{hue, 1.6};

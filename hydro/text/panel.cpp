@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <set>
 #include <utility>
 
@@ -69,6 +70,32 @@ std::string run_in_words(std::size_t first, std::size_t last, Doing what) {
                        : fmt::format("{} to {} {}", first, last, label_of(what));
 }
 
+const LineSolution* open_line(const Solution* solution, std::size_t line) {
+  return solution && !solution->lines()[line].shut ? &solution->lines()[line] : nullptr;
+}
+
+/// The last one on the way to the line: "Regulator at its inlet: holds 25 psi."
+std::string regulator_in_words(const Solution& solution, std::size_t line, const Figures& figures) {
+  const Layout& layout = solution.layout();
+  std::optional<std::size_t> at = line;
+  while (at && !solution.lines()[*at].regulator) at = layout.feeder_of(*at);
+  if (!at) return {};
+  const std::string set_to = figures.limit(layout.lines()[*at].regulator.value_or(Pressure{}));
+  const auto does = [&] {
+    switch (solution.lines()[*at].regulator->state) {
+      case RegulatorState::holding:
+        return "holds " + set_to;
+      case RegulatorState::open:
+        return fmt::format("is open, since less comes than its {}", set_to);
+      case RegulatorState::stuck_open:
+        break;
+    }
+    return fmt::format("is stuck open and does not hold its {}", set_to);
+  };
+  return *at == line ? fmt::format("The regulator at its inlet {}.", does())
+                     : fmt::format("The regulator of {} {}.", layout.lines()[*at].name, does());
+}
+
 }  // namespace
 
 struct Panel::Plot {
@@ -86,11 +113,13 @@ Panel::Panel(const Solution* before,
              const OutletKinds& kinds,
              const Figures& figures,
              std::size_t line_index)
-    : before_(before ? &before->lines()[line_index] : nullptr),
+    : before_(open_line(before, line_index)),
+      was_shut_(before && !before_),
       after_(after.lines()[line_index]),
       figures_(figures),
       doing_(doings(after, line_index)),
-      doing_before_(before ? doings(*before, line_index) : std::vector<Doing>()) {
+      doing_before_(before_ ? doings(*before, line_index) : std::vector<Doing>()),
+      regulator_(regulator_in_words(after, line_index, figures)) {
   require_finite_series(after_);
   if (before_) require_finite_series(*before_);
   for (const Opening& opening : after_.openings)
@@ -110,6 +139,7 @@ double Panel::draw(Svg& svg, double top) const {
   Point next{page_margin, top + 2 * row_height};
   next = svg.paragraph(next, summary(), remark);
   next = svg.paragraph(next, kinds_in_words(), remark);
+  if (!regulator_.empty()) next = svg.paragraph(next, regulator_, remark);
   const Plot plot = plot_below(next.y + gap);
   draw_axes(svg, plot);
   draw_numbers(svg, plot);
@@ -117,6 +147,7 @@ double Panel::draw(Svg& svg, double top) const {
   if (before_) draw_curve(svg, plot, *before_, curve_stroke_before);
   draw_curve(svg, plot, after_, curve_stroke);
   draw_marks(svg, plot);
+  draw_regulator(svg, plot);
   return plot.floor() + 2 * row_height;
 }
 
@@ -130,6 +161,7 @@ std::string Panel::summary() const {
     const std::string then = counts_in_words(doing_before_);
     words += then == now ? ", as before" : "; before: " + then;
   }
+  if (was_shut_) words += "; before: shut";
   return words + (doing_.size() > most_marks ? ". The worst of each stretch is marked." : ".");
 }
 
@@ -182,6 +214,7 @@ Pressure Panel::highest() const {
       for (const Pressure pressure : line->pressure) top = std::max(top, pressure);
   for (const OutletKind& kind : kinds_)
     top = std::max({top, kind.outlet->rated_pressure(), kind.outlet->minimum.value_or(Pressure{})});
+  if (after_.regulator) top = std::max(top, after_.regulator->pressure);
   const Pressure near = 1.25 * top;
   for (const OutletKind& kind : kinds_)
     if (kind.outlet->maximum && *kind.outlet->maximum <= near)
@@ -295,6 +328,12 @@ void Panel::draw_marks(Svg& svg, const Plot& plot) const {
       draw_mark_before(svg, {plot.x(before_->distance[i]), plot.y(before_->pressure[i])});
   for (const std::size_t i : outlets)
     draw_mark(svg, doing_[i], {plot.x(after_.distance[i]), plot.y(after_.pressure[i])}, tip(i));
+}
+
+/// Where it holds: at the inlet, at the pressure beyond it.
+void Panel::draw_regulator(Svg& svg, const Plot& plot) const {
+  if (!after_.regulator || after_.regulator->state != RegulatorState::holding) return;
+  draw_regulator_mark(svg, {left, plot.y(after_.regulator->pressure)}, regulator_);
 }
 
 }  // namespace hydro

@@ -45,14 +45,17 @@ class Panel {
   void draw_limits(Svg& svg, const Plot& plot) const;
   void draw_curve(Svg& svg, const Plot& plot, const LineSolution& line, const Stroke& stroke) const;
   void draw_marks(Svg& svg, const Plot& plot) const;
+  void draw_regulator(Svg& svg, const Plot& plot) const;
   std::string tip(std::size_t outlet) const;
 
-  const LineSolution* before_;
+  const LineSolution* before_;  ///< null: there is none, or it was shut
+  bool was_shut_;
   const LineSolution& after_;
   const Figures& figures_;
   std::vector<Doing> doing_;
   std::vector<Doing> doing_before_;
   std::vector<OutletKind> kinds_;      ///< that stand on this line
+  std::string regulator_;              ///< in words; empty: no regulator is on the way
   std::vector<std::string> openings_;  ///< what each is called
 };
 

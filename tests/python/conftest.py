@@ -10,7 +10,7 @@ from sample_line import LINE
 
 import hydro
 
-BENCH = Path(__file__).resolve().parents[2] / "examples" / "ouzel_bench.toml"
+BENCH = Path(__file__).resolve().parents[2] / "examples" / "ouzel_strips.toml"
 
 if importlib.util.find_spec("hypothesis"):
     from hypothesis import HealthCheck, Phase, settings

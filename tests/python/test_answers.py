@@ -13,7 +13,7 @@ from hydro import psi
 Layouts = Callable[..., hydro.Layout]
 
 ROOT = Path(__file__).resolve().parents[2]
-REPORT = ROOT / "examples" / "expected" / "ouzel_bench.txt"
+REPORT = ROOT / "examples" / "expected" / "ouzel_strips.txt"
 
 
 def outlets(findings: list[Any]) -> list[tuple[str, int]]:

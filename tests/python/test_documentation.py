@@ -27,7 +27,7 @@ def doctests():
 
 @pytest.mark.parametrize("test", list(doctests()))
 def test_examples_in_texts_give_what_they_say(test, monkeypatch):
-    monkeypatch.chdir(ROOT)  # some read examples/ouzel_bench.toml
+    monkeypatch.chdir(ROOT)  # some read examples/ouzel_strips.toml
     told = []
     runner = doctest.DocTestRunner(optionflags=doctest.NORMALIZE_WHITESPACE)
     assert runner.run(test, out=told.append).failed == 0, "".join(told)

@@ -6,7 +6,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-BENCH = Path(__file__).resolve().parents[2] / "examples" / "ouzel_bench.toml"
+BENCH = Path(__file__).resolve().parents[2] / "examples" / "ouzel_strips.toml"
 
 PRINTED = """
 import hydro

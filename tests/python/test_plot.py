@@ -21,7 +21,7 @@ import hydro.plot
 from hydro import ft, gpm, inch, kPa, psi
 
 ROOT = Path(__file__).resolve().parents[2]
-BENCH = ROOT / "examples" / "ouzel_bench.toml"
+BENCH = ROOT / "examples" / "ouzel_strips.toml"
 
 SHAPES = {  # marker, whether it is filled
     "works": ("o", True),

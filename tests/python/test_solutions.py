@@ -1,4 +1,4 @@
-"""Solutions: the bench of examples/ouzel_bench.toml and small lines, in numbers and states."""
+"""Solutions: the bench of examples/ouzel_strips.toml and small lines, in numbers and states."""
 
 import math
 import re
@@ -15,7 +15,7 @@ from hydro import ft, gpm, m_per_s, psi
 Layouts = Callable[..., hydro.Layout]
 
 ROOT = Path(__file__).resolve().parents[2]
-REPORT = ROOT / "examples" / "expected" / "ouzel_bench.txt"
+REPORT = ROOT / "examples" / "expected" / "ouzel_strips.txt"
 
 
 def test_the_bench_is_solved_as_its_report_says(
