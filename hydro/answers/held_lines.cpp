@@ -12,8 +12,6 @@
 namespace hydro {
 namespace {
 
-constexpr Pressure highest = 10000 * kPa;  // that a supply may hold
-
 Layout with_held(const Layout& layout,
                  const Pressure& pressure,
                  const std::optional<Filter>& filter) {
@@ -28,10 +26,12 @@ Layout with_faults_of_lines_only(const Layout& layout) {
   return layout.without_faults().with_faults(kept);
 }
 
+/// Broken and capped outlets are not.
 bool is_judged(const Fault* fault) {
-  return !fault || std::holds_alternative<Clogged>(*fault) ||
-         std::holds_alternative<Worn>(*fault) || std::holds_alternative<WrongOutlet>(*fault) ||
-         std::holds_alternative<RegulatorStuckOpen>(*fault);
+  return !fault ||
+         !(std::holds_alternative<HeadOff>(*fault) ||
+           std::holds_alternative<RiserSheared>(*fault) ||
+           std::holds_alternative<NozzleMissing>(*fault) || std::holds_alternative<Capped>(*fault));
 }
 
 }  // namespace
@@ -100,7 +100,7 @@ std::optional<HeldLines::Enough> HeldLines::enough(const Wanted& wanted) const {
   constexpr double close = 1e-9;   // of the wanted head
   constexpr int most_steps = 200;  // Newton's method needs some 3, bisection alone 50
   const double weight_density = si(water_.density) * gravity;
-  const double most = si(highest) / weight_density;
+  const double most = si(highest_held) / weight_density;
   const std::vector<Judged> outlets = judged(wanted);
   double scale = 0;
   for (const Judged& outlet : outlets) scale = std::max(scale, outlet.wanted);

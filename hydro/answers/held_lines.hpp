@@ -13,6 +13,9 @@
 
 namespace hydro {
 
+/// The most that a supply may hold (supply.hpp).
+inline constexpr Pressure highest_held = 10000 * kPa;
+
 class HeldLines {
  public:
   /// The pressure an outlet should have.

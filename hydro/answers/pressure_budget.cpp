@@ -1,8 +1,11 @@
 #include "hydro/answers/pressure_budget.hpp"
 
+#include "hydro/physics/friction.hpp"
 #include "hydro/quantities/range.hpp"
 
 #include <algorithm>
+#include <optional>
+#include <string>
 #include <tuple>
 #include <utility>
 
@@ -11,6 +14,12 @@ namespace {
 
 bool is_judged(OutletState state) {
   return state != OutletState::closed && state != OutletState::broken;
+}
+
+/// Whether it stands before the place where its line is open to the air.
+bool has_water(const Layout& layout, std::size_t line, int outlet) {
+  const auto end = layout.open_end_of(line);
+  return !end || layout.lines()[line].place_of(outlet) <= layout.lines()[line].merged(*end);
 }
 
 /// Follows the water from the source to one outlet.
@@ -26,11 +35,11 @@ class Way {
     from_source();
     for (std::size_t i = 0; i < lines_.size(); ++i) along(i);
     up_the_riser();
-    const LineSolution& last = solution_.lines()[lines_.back()];
-    return {last.name,
+    const Pressure at_device = left();
+    return {solution_.lines()[lines_.back()].name,
             outlet_,
             std::move(entries_),
-            last.pressure[index()],
+            at_device,
             layout_.outlet_at(lines_.back(), outlet_).rated_pressure()};
   }
 
@@ -85,15 +94,50 @@ class Way {
 
   void up_the_riser() {
     const LineSolution& line = solution_.lines()[lines_.back()];
+    const OutletState state = line.state[index()];
+    PressureBudgetEntry riser{
+        .part = "riser", .line = {}, .rise = of_height(standing_height()), .left = {}};
+    const Pressure above = line.line_pressure[index()] - riser.rise;
+    riser.left = line.pressure[index()];
+    if (state == OutletState::closed) riser.left = above;  // water stands behind the cap
+    if (state == OutletState::dry) riser.left = std::min(above, Pressure{});
+    if (state == OutletState::dry)
+      riser.regulator = above - riser.left;  // one that is stuck shut
+    else if (regulator_holds())
+      riser.regulator = above - riser_loss(line.flow[index()]) - riser.left;
+    riser.loss = above - riser.regulator - riser.left;
+    if (riser.rise > Pressure{} || left() != riser.left) entries_.push_back(std::move(riser));
+  }
+
+  const Fault* fault() const {
+    for (const Fault& fault : layout_.faults_on(lines_.back()))
+      if (outlet_of(fault) == outlet_) return &fault;
+    return nullptr;
+  }
+
+  /// Of what still stands of the riser.
+  Length standing_height() const {
+    const Line& line = layout_.lines()[lines_.back()];
+    const auto open = fault() ? open_riser(*fault(), line) : std::nullopt;
+    return open ? open->height : line.riser.height;
+  }
+
+  /// Whether the outlet's own regulator takes something.
+  bool regulator_holds() const {
+    const auto& regulator = layout_.outlet_at(lines_.back(), outlet_).regulator;
+    const Pressure end = solution_.lines()[lines_.back()].pressure[index()];
+    const bool is_there = !fault() || std::holds_alternative<Clogged>(*fault()) ||
+                          std::holds_alternative<Worn>(*fault()) ||
+                          std::holds_alternative<WrongOutlet>(*fault());
+    return regulator && is_there && end >= *regulator * (1 - 1e-12);
+  }
+
+  Pressure riser_loss(const Flow& flow) const {
     const Riser& riser = layout_.lines()[lines_.back()].riser;
-    const Pressure end = line.pressure[index()];
-    const Pressure rise = of_height(riser.height);
-    if (riser.height > Length{} || left() != end)
-      entries_.push_back({.part = "riser",
-                          .line = {},
-                          .rise = rise,
-                          .loss = line.line_pressure[index()] - rise - end,
-                          .left = end});
+    const auto pipe = riser.pipe();
+    if (!pipe) return {};
+    return of_height(friction_loss(*pipe, riser.height, flow, solution_.water()) +
+                     fitting_loss(*pipe, riser.loss_coefficient.value_or(0), flow));
   }
 
   const Solution& solution_;
@@ -131,6 +175,10 @@ PressureBudget pressure_budget(const Solution& solution, const std::string& line
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
   if (solution.layout().is_cut_off(index))
     throw InvalidInput("line", "is " + in_quotes(line) + ", to which no water comes");
+  if (!has_water(solution.layout(), index, outlet))
+    throw InvalidInput("outlet",
+                       "is " + std::to_string(outlet) + " of line " + in_quotes(line) +
+                           ", which is open to the air before it; no water comes to it");
   return Way(solution, index, outlet).follow();
 }
 

@@ -5,7 +5,9 @@
 // Formula   left = source + sum of (gain - loss - rise of the ground); a loss is friction with
 //           fittings, and what a regulator takes
 // Source    The energy equation (solve.hpp), read along one way.
-// Accuracy  The entries add up to the outlet's pressure within the solution's residual.
+// Range     Velocity head is neglected. Of a broken riser, what still stands is climbed.
+// Accuracy  The entries add up to what is left, and that is the outlet's pressure, within the
+//           solution's residual (tests/pressure_budget_test.cpp).
 // Errors    InvalidInput for a line or an outlet that is not there, or one that no water comes to.
 // Threads   Pure functions.
 #pragma once
@@ -47,7 +49,7 @@ struct PressureBudget {
   std::string line;
   int outlet;
   std::vector<PressureBudgetEntry> entries;
-  Pressure left;   ///< at the device
+  Pressure left;   ///< at the device; below 0 at a dry one: what lacks to lift the water to it
   Pressure rated;  ///< of the device
 };
 

@@ -4,9 +4,11 @@
 #include "hydro/answers/pressure_budget.hpp"
 #include "hydro/physics/supply_law.hpp"
 #include "hydro/quantities/range.hpp"
+#include "hydro/quantities/unit_text.hpp"
 #include "hydro/solver/solve.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <stdexcept>
 #include <string>
@@ -36,8 +38,9 @@ class Settable {
   Setting at_start(const Pressure& pressure, const Flow& flow) const {
     if (supply_.pressure) {
       const SupplyLaw law(supply_, water_);
-      return at_pressure(
-          pressure + Pressure::from_value(weight_density() * law.in_full(si(flow)).filter_loss));
+      const Pressure held =
+          pressure + Pressure::from_value(weight_density() * law.in_full(si(flow)).filter_loss);
+      return at_pressure(std::min(held, highest_held), !(held > highest_held));
     }
     const double ratio = ratio_for(si(pressure) / weight_density(), si(flow));
     const double most = highest_ratio();
@@ -47,15 +50,23 @@ class Settable {
 
   /// Where nothing helps: as it is now.
   Setting as_it_is() const {
-    Setting setting = supply_.pressure ? at_pressure(*supply_.pressure) : at_ratio(1, true);
+    if (supply_.pressure) return at_pressure(*supply_.pressure, false);
+    Setting setting = at_ratio(1, true);
     setting.reached = false;
     return setting;
   }
 
   /// Pressure before the filter, or behind it where the gauge sits there.
+  /// @throws InvalidInput where the lines cannot be solved with it held
   Pressure at_gauge(const Pressure& reading) const {
     const Length height = supply_.gauge ? supply_.gauge->height.value_or(Length{}) : Length{};
-    return reading + pressure(height, water_.density);
+    const Pressure there = reading + pressure(height, water_.density);
+    if (!(there >= Pressure{} && there <= highest_held))
+      throw InvalidInput("reading",
+                         "is " + to_message(reading, kPa) + ", which is " + to_message(there, kPa) +
+                             " at the supply's elevation; there it must be from 0 to " +
+                             to_message(highest_held, kPa));
+    return there;
   }
   /// The filter that the water passes after the gauge.
   std::optional<Filter> filter_after_gauge() const {
@@ -82,12 +93,12 @@ class Settable {
         refuse("is a pump whose curve_speed is not given; its speed cannot be set without it");
   }
 
-  Setting at_pressure(const Pressure& held) const {
+  Setting at_pressure(const Pressure& held, bool reached) const {
     Supply supply = supply_;
     supply.pressure = held;
     Solution solution = solve(layout_.with_supply(supply));
     auto limits = limits_passed(supply, solution.supply());
-    return {true, std::nullopt, held, std::move(limits), std::move(solution)};
+    return {reached, std::nullopt, held, std::move(limits), std::move(solution)};
   }
 
   Supply turned(double ratio) const {
@@ -112,11 +123,13 @@ class Settable {
 
   /// Of top speed to speed, for the pump that comes to it first.
   double highest_ratio() const {
+    constexpr RotationalSpeed no_pump_is_faster = 100000 * rpm;  // nor accepted (pump.hpp)
     double ratio = HUGE_VAL;
     for (const auto* pump : {&supply_.pump, &supply_.second_pump})
-      if (*pump && (*pump)->top_speed)
-        ratio = std::min(
-            ratio, si(*(*pump)->top_speed) / si((*pump)->speed.value_or(*(*pump)->curve_speed)));
+      if (*pump)
+        ratio = std::min(ratio,
+                         si((*pump)->top_speed.value_or(no_pump_is_faster)) /
+                             si((*pump)->speed.value_or(*(*pump)->curve_speed)));
     return ratio;
   }
 

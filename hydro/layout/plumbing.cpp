@@ -76,18 +76,22 @@ std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running,
       if (runs) open[index.at(line)] = true;
     }
   }
-  const auto open_what_hangs = [&](std::vector<bool>& on) {
-    for (const std::size_t i : outward_order)
-      if (feeders[i] && on[*feeders[i]] && !named_by_any[i]) on[i] = true;
-  };
-  open_what_hangs(open);
-  for (auto i = outward_order.rbegin(); i != outward_order.rend(); ++i)
-    if (open[*i] && feeders[*i]) open[*feeders[*i]] = true;
-  std::vector<bool> by_fault(lines.size(), false);
+  std::vector<bool> by_fault(lines.size(), false), reached = open;
   for (const std::size_t i : left_open) by_fault[i] = true;
-  open_what_hangs(by_fault);
-  for (std::size_t i = 0; i < lines.size(); ++i)
-    if (by_fault[i]) open[i] = true;
+  const auto open_feeders = [&](std::vector<bool>& on) {
+    for (auto i = outward_order.rbegin(); i != outward_order.rend(); ++i)
+      if (on[*i] && feeders[*i]) on[*feeders[*i]] = true;
+  };
+  open_feeders(reached);
+  for (const std::size_t i : outward_order) {
+    // A line that no set names has no valve of its own: water stands as far as the one left open.
+    const bool has_water = !feeders[i] || reached[*feeders[i]];
+    reached[i] = reached[i] || (has_water && (by_fault[i] || !named_by_any[i]));
+    if (by_fault[i] && reached[i]) open[i] = true;
+  }
+  for (const std::size_t i : outward_order)
+    if (feeders[i] && open[*feeders[i]] && !named_by_any[i]) open[i] = true;
+  open_feeders(open);
   open.flip();
   return open;
 }

@@ -34,7 +34,7 @@ struct Plumbing {
   /// Where on its feeder a line begins.
   Length begins_at(std::size_t line) const;
   /// By line: whether the sets that run leave it shut (watering_set.hpp).
-  /// @param left_open lines whose valves are open all the same; they open no feeder
+  /// @param left_open lines whose valves are open all the same; they open no valve of a feeder
   std::vector<bool> shut_while(const std::vector<std::string>& running,
                                const std::vector<std::size_t>& left_open) const;
 };
