@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cstddef>
 #include <map>
 #include <set>
 #include <sstream>
@@ -35,7 +36,7 @@ class Picture {
     root_ = tree.get_child("svg");
     EXPECT_EQ(attribute(root_, "xmlns"), "http://www.w3.org/2000/svg");
     for (const auto& [name, element] : root_) {
-      if (name == "text") texts.push_back(element.data());
+      if (name == "text") add_text(element);
       if (name == "polyline") polylines.push_back(attribute(element, "points"));
       if (name == "path") add_mark(element);
       for (const char* paint : {"fill", "stroke"}) colours.insert(attribute(element, paint));
@@ -73,12 +74,22 @@ class Picture {
   }
 
   std::vector<std::string> texts;
+  double rightmost =
+      0;  ///< where the texts that begin at their place end, at half an em a letter [px]
   std::vector<std::string> polylines;
   std::vector<Mark> marks;
   std::set<std::string> colours;
   std::set<std::string> names;
 
  private:
+  void add_text(const boost::property_tree::ptree& element) {
+    texts.push_back(element.data());
+    if (attribute(element, "text-anchor") != "start") return;
+    constexpr std::size_t before_the_place = sizeof("translate(") - 1;
+    const double begin = std::stod(attribute(element, "transform").substr(before_the_place));
+    const double letter = 0.5 * std::stod(attribute(element, "font-size"));
+    rightmost = std::max(rightmost, begin + letter * static_cast<double>(element.data().size()));
+  }
   static std::string attribute(const boost::property_tree::ptree& element,
                                const std::string& name) {
     return element.get<std::string>("<xmlattr>." + name, "");

@@ -234,6 +234,7 @@ TEST(SupplyDrawing, HasOneHueAndStaysOnThePage) {
       if (colour.substr(1, 2) != colour.substr(3, 2) || colour.substr(3, 2) != colour.substr(5, 2))
         hues.insert(colour);
     EXPECT_THAT(hues, SizeIs(1));
+    EXPECT_LE(picture.rightmost, 800);
     for (const std::string& polyline : picture.polylines)
       for (const auto& [x, y] : points_of(polyline))
         EXPECT_TRUE(x > 0 && x < 800 && y > 0 && y < picture.height()) << polyline;

@@ -60,8 +60,7 @@ class SupplyDrawing {
     after_.supply = supply_curve(*after_.solution);
     after_.lines = lines_curve(*after_.solution);
     if (!before_) return;
-    const Layout& layout = before_->solution->layout();
-    if (!(layout.supply_as_it_is() == after.layout().supply_as_it_is()))
+    if (!(before->layout().supply_as_it_is() == after.layout().supply_as_it_is()))
       before_->supply = supply_curve(*before_->solution);
     before_->lines = lines_curve(*before_->solution);
   }
@@ -201,22 +200,24 @@ class SupplyDrawing {
   void legend() {
     y_ += 6;
     double x = page_margin;
-    const auto entry = [&](double sample, const std::string& words) {
-      svg_.text({x + sample, y_ + 4}, words);
-      x += sample + width_of(words, 12) + 18;
-    };
-    const auto stroke =
-        [&](const std::vector<Point>& curve, const Stroke& its_stroke, const std::string& words) {
+    const auto entry =
+        [&](const std::vector<Point>& curve, const Stroke& stroke, const std::string& words) {
           if (curve.empty()) return;
-          svg_.line({x, y_}, {x + 34, y_}, its_stroke);
-          entry(40, words);
+          const double width = 40 + width_of(words, 12);
+          if (x + width > page_width - page_margin) {
+            x = page_margin;
+            y_ += row_height;
+          }
+          svg_.line({x, y_}, {x + 34, y_}, stroke);
+          svg_.text({x + 40, y_ + 4}, words);
+          x += width + 18;
         };
-    stroke(after_.supply, supply_stroke, source_in_words(*after_.solution));
-    stroke(after_.lines, curve_stroke, "the lines ask");
+    entry(after_.supply, supply_stroke, source_in_words(*after_.solution));
+    entry(after_.lines, curve_stroke, "the lines ask");
     if (before_) {
-      stroke(
+      entry(
           before_->supply, supply_stroke_before, "before, " + source_in_words(*before_->solution));
-      stroke(before_->lines, curve_stroke_before, "before, the lines ask");
+      entry(before_->lines, curve_stroke_before, "before, the lines ask");
     }
     y_ += 1.5 * row_height;
   }
