@@ -56,9 +56,9 @@
 #include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
-#include "hydro/text/supply_drawing.hpp"
 #include "hydro/text/sets_report.hpp"
 #include "hydro/text/setting_report.hpp"
+#include "hydro/text/supply_drawing.hpp"
 #include "hydro/text/write_file.hpp"
 
 /// Pressure and flow along irrigation lines, and which outlets fall short.
