@@ -58,7 +58,7 @@ struct Vocabulary<Volume> {
 template <>
 struct Vocabulary<RotationalSpeed> {
   static constexpr std::string_view name = "a rotational speed";
-  static constexpr Spelling<RotationalSpeed> units[] = {{rpm, "r/min"}};
+  static constexpr Spelling<RotationalSpeed> units[] = {{rpm, "r/min"}, {rps}};
 };
 template <>
 struct Vocabulary<Power> {

@@ -121,6 +121,7 @@ inline constexpr Unit<Velocity> m_per_s{1, 1, 0, 0, "m/s"};
 inline constexpr Unit<Velocity> ft_per_s{3048, 10000, 0, 0, "ft/s"};
 
 inline constexpr Unit<RotationalSpeed> rpm{1, 60, 0, 0, "rpm"};
+inline constexpr Unit<RotationalSpeed> rps{1, 1, 0, 0, "r/s"};
 
 inline constexpr Unit<Power> kW{1000, 1, 0, 0, "kW"};
 /// 550 ft lbf/s.
