@@ -1,4 +1,4 @@
-"""Pictures of a solution: the pressure along lines, and lines seen from above.
+"""Pictures of a solution: the pressure along lines, lines seen from above, a pump at work.
 
     import hydro.plot                        # needs matplotlib, which nothing else here does
     ax = hydro.plot.pressure_profile(after, "row 2", before=before)
@@ -15,6 +15,7 @@ white:
     diamond               dry: the pressure does not lift water to it
     bar                   no water: the line is cut or open before it
     square                capped
+    upright line          the line is shut on purpose
     cross                 broken
     star                  the line itself is open: a leak, a cut, an open end
 
@@ -23,7 +24,7 @@ Of a line with more than 50 outlets the worst of each stretch is marked.
 
 # The files, from the ground up; each knows only those above it:
 #
-#   arguments        what both pictures take
+#   arguments        what all pictures take
 #   figures          quantities as numbers and in words
 #   line             a line in the units drawn, and what its outlets do
 #   paper            sizes, colours and words on the Axes
@@ -31,6 +32,7 @@ Of a line with more than 50 outlets the worst of each stretch is marked.
 #   limits, profile  the pressure along lines
 #   course, labels   where a line lies; words that find room
 #   plan             lines seen from above
+#   pump             where a pump's curve meets what the lines take
 
 try:
     import matplotlib
@@ -42,5 +44,6 @@ except ModuleNotFoundError as missing:
 
 from .plan import plan_view
 from .profile import pressure_profile
+from .pump import pump_curve
 
-__all__ = ["plan_view", "pressure_profile"]
+__all__ = ["plan_view", "pressure_profile", "pump_curve"]

@@ -38,7 +38,9 @@ def findings(line: DrawnLine, units: UnitSet) -> str:
     parts = []
     for doing in WORST_FIRST:
         runs = [(first, last) for what, first, last in line.runs() if what == doing]
-        if runs and doing != "works":
+        if runs and doing == "shut":
+            parts.append("shut")
+        elif runs and doing != "works":
             parts.append(f"{numbers_in_words(runs)} {doing}")
         if runs and doing == "broken":
             parts[-1] += f" ({flow_in_words(line.escaping, units.flow)} escapes)"

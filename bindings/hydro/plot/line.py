@@ -21,6 +21,7 @@ WORST_FIRST = (
     "below minimum",
     "below rated",
     "above maximum",
+    "shut",
     "works",
 )
 RANK = {doing: place for place, doing in enumerate(WORST_FIRST)}
@@ -54,7 +55,7 @@ class DrawnLine:
 
     def on_curve(self) -> list[int]:
         """Indices of the outlets that say what the pressure along the line is."""
-        silent = ("broken", "capped", "no water")
+        silent = ("broken", "capped", "no water", "shut")
         return [i for i, doing in enumerate(self.doing) if doing not in silent]
 
     def runs(self) -> Iterator[tuple[str, int, int]]:
@@ -84,6 +85,8 @@ def drawn_lines(solution: Solution, names: Iterable[str], units: UnitSet) -> lis
         index = layout.index_of(name)
         solved, faults = all_solved[index], layout.faults_on(index)
         doing = [state.replace("_", " ") for state in all_told[index]["state"]]
+        if solved.shut:
+            doing = ["shut"] * len(doing)
         broken = [flow for flow, does in zip(solved.flow, doing) if does == "broken"]
         return DrawnLine(
             name=name,

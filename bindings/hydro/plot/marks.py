@@ -41,6 +41,7 @@ MARKS = {
     "below minimum": Mark("v", size=8),
     "below rated": Mark("o"),
     "above maximum": Mark("^", filled=True, size=8),
+    "shut": Mark("|", size=8),
     "works": Mark("o", filled=True),
 }
 OPENING = Mark("*", filled=True, size=15)  # seen around an outlet at the same place

@@ -46,7 +46,8 @@ def pressure_profile(
     as labelled lines; of the first three kinds where there are more. The curve leaves out broken
     and capped outlets, whose pressure is not that of the line, and those that are cut off.
 
-    lines: a name, or several; None: all that have outlets, of more than 12 those with the worst.
+    lines: a name, or several; None: all that have outlets and are not shut, of more than 12 those
+        with the worst.
     before: the same lines without the faults, drawn dashed below `solution`, which is solid.
     units: "us" (ft, psi) or "si" (m, kPa); None: those of the site.
     ax: where it is drawn; None: on a new figure.
@@ -106,7 +107,8 @@ def chosen(
     if not with_outlets:
         raise InvalidInput("solution: has no line with outlets, so no pressure at them")
     if lines is None:
-        names = with_outlets
+        open_ones = [line.name for line in solution.lines if len(line.state) and not line.shut]
+        names = open_ones or with_outlets
     else:
         names = [lines] if isinstance(lines, str) else list(dict.fromkeys(lines))
     those = ", ".join(map(repr, with_outlets[:MOST_LINES]))
