@@ -79,7 +79,8 @@ void bind_check(py::module_& module) {
       .field("line", &FastWater::line, name_of_line)
       .field("velocity", &FastWater::velocity, "A Velocity.")
       .result(module);
-  Record<BelowAtmosphere>("BelowAtmosphere", "The lowest pressure in a line, where it is below the atmosphere's.")
+  Record<BelowAtmosphere>("BelowAtmosphere",
+                          "The lowest pressure in a line, where it is below the atmosphere's.")
       .field("line", &BelowAtmosphere::line, name_of_line)
       .field("pressure", &BelowAtmosphere::pressure, "Gauge.")
       .field("column_separates",
@@ -101,6 +102,13 @@ void bind_check(py::module_& module) {
                    .field("fast_water", &Check::fast_water, "One a line.")
                    .field("below_atmosphere", &Check::below_atmosphere, "One a line.")
                    .field("over_rating", &Check::over_rating, "One a pipe of a line.")
+                   .field("supply_limits", &Check::supply_limits, "That are passed.")
+                   .field("lifts_no_water",
+                          &Check::lifts_no_water,
+                          "Outlets are open, and the supply brings water to none of them.")
+                   .field("all_is_shut",
+                          &Check::all_is_shut,
+                          "No outlet is open: a pump runs against shut valves.")
                    .result(module);
   method(found,
          "every_outlet_serves",
@@ -126,7 +134,9 @@ void bind_check(py::module_& module) {
        {"velocity", py::cast(defaults.velocity), Passing::by_name}},
       "Every outlet against its rated, lowest and highest pressure; how evenly a line waters; "
       "water "
-      "too fast; pressure below the atmosphere's, or above a pipe's rating.\n"
+      "too fast; pressure below the atmosphere's, or above a pipe's rating; a supply that brings "
+      "no "
+      "water, or is asked more than it should do.\n"
       "The keywords are the largest that is accepted: variations [-], the velocity in lines "
       "(default 5 ft/s); InvalidInput when they are not above 0. All three are common practice, no "
       "source.\n\n"

@@ -10,13 +10,16 @@ namespace py = pybind11;
 // In the order in which they are called: a class is known before a signature names it.
 void bind_quantities(py::module_& module);
 void bind_physics(py::module_& module);
+void bind_supply(py::module_& module);
 void bind_faults(py::module_& module);
 void bind_layout(py::module_& module);
 void bind_solution(py::module_& module);
 void bind_answers(py::module_& module);
+void bind_supply_answers(py::module_& module);
+void bind_drain(py::module_& module);
 void bind_text(py::module_& module);
 
-/// Raises hydro.errors.InvalidInput and NotSolved for the exceptions of those names.
+/// Raises hydro.errors.InvalidInput, NotSolved and NotDrained for the exceptions of those names.
 void bind_errors();
 
 }  // namespace hydro::bindings

@@ -1,5 +1,6 @@
 // errors.cpp: exceptions of C++ as those of hydro.errors.
 
+#include "hydro/answers/drain.hpp"
 #include "hydro/quantities/error.hpp"
 #include "hydro/solver/solution.hpp"
 
@@ -12,9 +13,10 @@ namespace hydro::bindings {
 namespace {
 
 /// Raises the class of this name with the text of the error and what it carries.
-void raise(const char* name, const std::exception& error, const py::object& carried) {
+template <class... Carried>
+void raise(const char* name, const std::exception& error, const Carried&... carried) {
   const py::object type = py::module_::import("hydro.errors").attr(name);
-  PyErr_SetObject(type.ptr(), type(error.what(), carried).ptr());
+  PyErr_SetObject(type.ptr(), type(error.what(), carried...).ptr());
 }
 
 }  // namespace
@@ -27,6 +29,8 @@ void bind_errors() {
       raise("InvalidInput", error, py::tuple(py::cast(error.problems())));
     } catch (const NotSolved& error) {
       raise("NotSolved", error, py::cast(error.unfinished()));
+    } catch (const NotDrained& error) {
+      raise("NotDrained", error);
     }
   });
 }

@@ -1,4 +1,4 @@
-// faults.cpp: what can go wrong with an outlet, with a line, or with the valve before it.
+// faults.cpp: what can go wrong with an outlet, with a line or its valve, or with the supply.
 
 #include "hydro/layout/fault.hpp"
 
@@ -15,6 +15,8 @@ namespace {
 constexpr const char* counts = "Counts from 1, from the inlet on.";
 constexpr const char* k_of_break = "K of the break [-]; None: the riser's own where given, else 1.";
 constexpr const char* from_inlet = "From the line's inlet.";
+constexpr const char* whose_regulator = "The outlet whose own it is, from 1 on; None: the line's.";
+constexpr const char* which_pump = "1 or 2; None: the first.";
 
 void bind_kinds(py::module_& module) {
   Record<HeadOff>("HeadOff", "The outlet is knocked off: its riser stands open at the top.")
@@ -74,6 +76,29 @@ void bind_kinds(py::module_& module) {
               &ValvePartClosed::loss_coefficient,
               "K on the line's velocity head, beside the line's own [-].")
       .description(module, "valve_part_closed");
+  Record<ValveLeftOpen>("ValveLeftOpen", "The valve of a line that should be shut is open.")
+      .needed("line", &ValveLeftOpen::line, "Name of the line.")
+      .description(module, "valve_left_open");
+  Record<RegulatorStuckOpen>("RegulatorStuckOpen",
+                             "A regulator no longer regulates: all pressure comes through.")
+      .needed("line", &RegulatorStuckOpen::line, "Name of the line.")
+      .field("outlet", &RegulatorStuckOpen::outlet, whose_regulator)
+      .description(module, "regulator_stuck_open");
+  Record<RegulatorStuckShut>("RegulatorStuckShut", "A regulator lets nothing through.")
+      .needed("line", &RegulatorStuckShut::line, "Name of the line.")
+      .field("outlet", &RegulatorStuckShut::outlet, whose_regulator)
+      .description(module, "regulator_stuck_shut");
+  Record<PumpWorn>("PumpWorn", "Worn impeller or rings: less head at every flow.")
+      .needed("share", &PumpWorn::share, "Of the head that is lost, above 0 and below 1 [-].")
+      .field("pump", &PumpWorn::pump, which_pump)
+      .description(module, "pump_worn");
+  Record<EngineSlow>("EngineSlow", "The engine does not reach its speed.")
+      .needed("speed", &EngineSlow::speed, "That it reaches.")
+      .field("pump", &EngineSlow::pump, which_pump)
+      .description(module, "engine_slow");
+  Record<FilterDirty>("FilterDirty", "Dirt in the filter.")
+      .needed("loss", &FilterDirty::loss, "That it takes now, at the flow at which it is rated.")
+      .description(module, "filter_dirty");
 }
 
 void bind_makers(py::module_& module) {
@@ -158,6 +183,53 @@ void bind_makers(py::module_& module) {
       "The valve at the line's inlet is not fully open: K [-] on the line's velocity head.\n\n"
       ">>> valve_part_closed(\"row 1\", 40)\n"
       "valve_part_closed('row 1', 40.0)");
+  def(module,
+      "valve_left_open",
+      &valve_left_open,
+      {"line"},
+      "The valve of a line that should be shut, by itself or by the sets that run, is open.\n\n"
+      ">>> valve_left_open(\"row 3\")\n"
+      "valve_left_open('row 3')");
+  def(module,
+      "regulator_stuck_open",
+      &regulator_stuck_open,
+      {"line", may_be_left_out("outlet")},
+      "A regulator no longer regulates: all pressure comes through.\n"
+      "outlet: the one whose own it is, from 1 on; None: the line's.\n\n"
+      ">>> regulator_stuck_open(\"hops\", 7)\n"
+      "regulator_stuck_open('hops', outlet=7)");
+  def(module,
+      "regulator_stuck_shut",
+      &regulator_stuck_shut,
+      {"line", may_be_left_out("outlet")},
+      "A regulator lets nothing through.\n"
+      "outlet: the one whose own it is, from 1 on; None: the line's.\n\n"
+      ">>> regulator_stuck_shut(\"hops\")\n"
+      "regulator_stuck_shut('hops')");
+  def(module,
+      "pump_worn",
+      &pump_worn,
+      {"share", may_be_left_out("pump")},
+      "Worn impeller or rings. share: of the head that is lost at every flow, above 0 and below 1 "
+      "[-].\n"
+      "pump: 1 or 2, default the first.\n\n"
+      ">>> pump_worn(0.15)\n"
+      "pump_worn(0.15)");
+  def(module,
+      "engine_slow",
+      &engine_slow,
+      {"speed", may_be_left_out("pump")},
+      "The engine does not reach its speed. speed: that it reaches.\n"
+      "pump: 1 or 2, default the first.\n\n"
+      ">>> engine_slow(2000 * rpm)\n"
+      "engine_slow(2000 * rpm)");
+  def(module,
+      "filter_dirty",
+      &filter_dirty,
+      {"loss"},
+      "Dirt in the filter. loss: that it takes now, at the flow at which it is rated.\n\n"
+      ">>> filter_dirty(6 * psi)\n"
+      "filter_dirty(6 * psi)");
 }
 
 }  // namespace
@@ -176,12 +248,28 @@ void bind_faults(py::module_& module) {
       "line_of",
       [](const Fault& fault) { return line_of(fault); },
       {"fault"},
-      "Name of the line.\n\n>>> line_of(end_open(\"row 1\"))\n'row 1'");
+      "Name of the line; empty: the fault is the supply's.\n\n>>> line_of(end_open(\"row "
+      "1\"))\n'row 1'");
   def(module,
       "outlet_of",
       &outlet_of,
       {"fault"},
-      "From 1 on; None: the fault is the line's.\n\n>>> outlet_of(head_off(\"row 1\", 7))\n7");
+      "From 1 on; None: the fault is the line's or the supply's.\n\n>>> outlet_of(head_off(\"row "
+      "1\", 7))\n7");
+  def(module,
+      "is_of_the_supply",
+      &is_of_the_supply,
+      {"fault"},
+      "Whether it is of the pump, the engine or the filter.\n\n"
+      ">>> is_of_the_supply(pump_worn(0.15))\nTrue");
+  def(module,
+      "with_faults",
+      &with_faults,
+      {"supply", "faults"},
+      "The supply with what its faults change; those of lines change nothing.\n\n"
+      ">>> sound = Supply(pressure=40 * psi, filter=Filter(loss=1.5 * psi, at=80 * gpm))\n"
+      ">>> with_faults(sound, [filter_dirty(6 * psi)]).filter\n"
+      "Filter(loss=6 * psi, at=80 * gpm)");
   def(module,
       "kind_of",
       &kind_of,

@@ -2,6 +2,7 @@
 
 #include "hydro/layout/layout.hpp"
 
+#include "hydro/answers/drain.hpp"
 #include "hydro/layout/fault.hpp"
 #include "hydro/layout/line.hpp"
 #include "hydro/quantities/error.hpp"
@@ -37,6 +38,38 @@ const Line& with_nozzle_of(const Fault& fault, const Line& line) {
   return missing && !missing->bore ? with_outlet(line, missing->outlet, "outlet") : line;
 }
 
+/// What a fault is described by: its line, or the layout.
+struct LineOrLayout {
+  const Line* line = nullptr;
+  const Layout* layout = nullptr;
+};
+
+}  // namespace
+
+template <>
+struct Type<LineOrLayout> {
+  static std::string accepts() { return "Line | Layout"; }
+  static LineOrLayout from(py::handle given, const Where& where) {
+    if (py::isinstance<Layout>(given)) return {.layout = &given.cast<const Layout&>()};
+    return {.line = &Type<Line>::from(given, where)};
+  }
+};
+
+/// One of them may stand alone.
+struct SetNames {
+  std::vector<std::string> names;
+};
+template <>
+struct Type<SetNames> {
+  static std::string accepts() { return "str | Iterable[str]"; }
+  static SetNames from(py::handle given, const Where& where) {
+    if (PyUnicode_Check(given.ptr())) return {{to_string(given, where)}};
+    return {Type<std::vector<std::string>>::from(given, where)};
+  }
+};
+
+namespace {
+
 void bind_line(py::module_& module) {
   Record<PipeReach>("PipeReach", "A first length of other pipe.")
       .field("pipe", &PipeReach::pipe, "A Pipe.")
@@ -69,6 +102,8 @@ void bind_line(py::module_& module) {
                  &Line::elevations,
                  "Instead: of the ground at every outlet, like the supply's.")
           .field("riser", &Line::riser, "Of every outlet.")
+          .field("valve", &Line::valve, "At the inlet, default none.")
+          .field("regulator", &Line::regulator, "At the inlet: no more than this beyond it.")
           .field("loss_coefficient",
                  &Line::loss_coefficient,
                  "K at the inlet, on this pipe's velocity head [-], default 0.")
@@ -172,11 +207,13 @@ void bind_parts_of_faults(py::module_& module) {
   def(
       module,
       "describe",
-      [](const Fault& fault, const Line& line, UnitSystem units) {
-        return describe(fault, with_nozzle_of(fault, line), units);
+      [](const Fault& fault, const LineOrLayout& line, UnitSystem units) {
+        if (line.layout && is_of_the_supply(fault)) return describe(fault, *line.layout, units);
+        const Line& own = line.layout ? line.layout->line(line_of(fault)) : *line.line;
+        return describe(fault, with_nozzle_of(fault, own), units);
       },
       {"fault", "line", "units"},
-      "One sentence, with the values used.\n\n"
+      "One sentence, with the values used. line: the fault's, or the layout that it is in.\n\n"
       ">>> row = Line(name=\"row 1\", count=10, spacing=20 * ft)\n"
       ">>> describe(clogged(\"row 1\", 7, 0.6), row, \"us\")\n"
       "'row 1, outlet 7: clogged, 60 % of its flow lost'");
@@ -208,19 +245,37 @@ void bind_problems(py::module_& module) {
         py::handle given[2];
         signature.bind(args, kwargs, given);
         const auto [part, line] = given;
+        if (py::isinstance<Supply>(line))
+          return py::cast(problems(Type<Fault>::from(part, {"part"}), line.cast<const Supply&>()));
         if (!line.is_none())
           return py::cast(
               problems(Type<Fault>::from(part, {"part"}), Type<Line>::from(line, {"line"})));
-        auto found = problems_of<Supply, Line, Pipe, Outlet, Riser, Water, Site>(part);
+        auto found = problems_of<Supply,
+                                 Pump,
+                                 Suction,
+                                 Filter,
+                                 Gauge,
+                                 Tank,
+                                 Hole,
+                                 Hydrant,
+                                 Line,
+                                 Valve,
+                                 Pipe,
+                                 Outlet,
+                                 Riser,
+                                 Water,
+                                 Site>(part);
         if (!found)
           refuse({"part"}, part, "part of a layout", "write a Line, a Pipe or another part", "");
         return py::cast(*found);
       },
       "problems(part, line=None)\n--\n\n"
-      "problems(part: Supply | Line | Pipe | Outlet | Riser | Water | Site | Fault, "
-      "line: Line | None = None) -> list[Problem]\n\n"
-      "What is wrong with one part of a layout, or with a fault on a line; empty when nothing "
-      "is.\n\n"
+      "problems(part: Supply | Pump | Suction | Filter | Gauge | Tank | Hole | Hydrant | Line | "
+      "Valve | "
+      "Pipe | Outlet | Riser | Water | Site | Fault, line: Line | Supply | None = None) -> "
+      "list[Problem]\n\n"
+      "What is wrong with one part of a layout, or with a fault on a line or of a supply; empty "
+      "when nothing is.\n\n"
       ">>> problems(Pipe(inside_diameter=2 * inch, hazen_williams=900))[0].text()\n"
       "'hazen_williams: is 900, must be from 10 to 200'");
   def(module,
@@ -233,13 +288,18 @@ void bind_problems(py::module_& module) {
 }
 
 void bind_class(py::module_& module) {
+  Record<WateringSet>("WateringSet", "Lines that are opened together while all others are shut.")
+      .field("name", &WateringSet::name, "Every set needs one of its own.")
+      .field("lines", &WateringSet::lines, "By name, one or more.")
+      .description(module);
   py::class_<Layout> layout(
       module,
       "Layout",
-      "Layout(supply, lines, water=None, site=None)\n--\n\n"
-      "A supply, the lines that hang on it, the water, the place, what is broken. It is examined "
-      "when it is made and cannot be changed; a change makes a new one. InvalidInput with every "
-      "mistake of every part.");
+      "Layout(supply, lines, water=None, site=None, sets=())\n--\n\n"
+      "A supply, the lines that hang on it, the water, the place, the sets in which it is watered, "
+      "what is broken. It is examined when it is made and cannot be changed; a change makes a new "
+      "one. Until sets are chosen, all lines are open whose own valve is not shut. InvalidInput "
+      "with every mistake of every part.");
   Record<SkippedFault>("SkippedFault", "A fault that does not fit the layout, and why.")
       .field("fault", &SkippedFault::fault, "A Fault.")
       .field("problems", &SkippedFault::problems, "Why it does not fit.")
@@ -258,17 +318,23 @@ void bind_class(py::module_& module) {
       "The faults that do not fit.");
 
   const Signature signature("Layout",
-                            {"supply", "lines", may_be_left_out("water"), may_be_left_out("site")});
+                            {"supply",
+                             "lines",
+                             may_be_left_out("water"),
+                             may_be_left_out("site"),
+                             {"sets", py::tuple()}});
   const Signature init("__init__", signature.parameters());
-  const std::vector<std::string> types{"Supply", "Iterable[Line]", "Water | None", "Site | None"};
+  const std::vector<std::string> types{
+      "Supply", "Iterable[Line]", "Water | None", "Site | None", "Iterable[WateringSet]"};
   layout.def(py::init([signature](const py::args& args, const py::kwargs& kwargs) {
-               py::handle given[4];
+               py::handle given[5];
                signature.bind(args, kwargs, given);
                return Layout(
                    Type<Supply>::from(given[0], signature.where(0)),
                    Type<std::vector<Line>>::from(given[1], signature.where(1)),
                    Type<std::optional<Water>>::from(given[2], signature.where(2)).value_or(Water{}),
-                   Type<std::optional<Site>>::from(given[3], signature.where(3)).value_or(Site{}));
+                   Type<std::optional<Site>>::from(given[3], signature.where(3)).value_or(Site{}),
+                   Type<std::vector<WateringSet>>::from(given[4], signature.where(4)));
              }),
              documentation(init, "__init__", true, types, "None", "").c_str());
   property(layout, "supply", &Layout::supply, "Supply", "What feeds it.", inside);
@@ -280,6 +346,24 @@ void bind_class(py::module_& module) {
       "In the order in which they were given.");
   property(layout, "water", &Layout::water, "Water", "As it was given.", inside);
   property(layout, "site", &Layout::site, "Site", "As it was given.", inside);
+  property(
+      layout,
+      "sets",
+      [](const Layout& self) { return py::tuple(py::cast(self.sets())); },
+      "tuple[WateringSet, ...]",
+      "In the order in which they were given.");
+  property(
+      layout,
+      "running_sets",
+      [](const Layout& self) { return py::tuple(py::cast(self.running_sets())); },
+      "tuple[str, ...]",
+      "Names of the sets that run; empty: none was chosen.");
+  property(layout,
+           "supply_as_it_is",
+           &Layout::supply_as_it_is,
+           "Supply",
+           "The supply with what its faults change.",
+           inside);
   property(
       layout,
       "faults",
@@ -361,7 +445,15 @@ void bind_class(py::module_& module) {
       "is_cut_off",
       [=](const Layout& self, std::size_t line) { return self.is_cut_off(checked(self, line)); },
       {"line_index"},
-      "Whether no water comes to a line, because one that feeds it is open to the air before it.");
+      "Whether no water comes to a line: one that feeds it is open to the air before it, or it or "
+      "such a line is shut or its regulator is stuck shut.");
+  method(
+      layout,
+      "is_shut",
+      [=](const Layout& self, std::size_t line) { return self.is_shut(checked(self, line)); },
+      {"line_index"},
+      "Whether it or a line that feeds it is shut on purpose: by its valve or by the sets that "
+      "run.");
   method(layout,
          "with_fault",
          &Layout::with_fault,
@@ -378,19 +470,35 @@ void bind_class(py::module_& module) {
          {"faults"},
          "With those that fit, taken one after another; the others are skipped and listed.");
   method(layout, "without_faults", &Layout::without_faults, {}, "With nothing broken.");
+  method(
+      layout,
+      "watering",
+      [](const Layout& self, const SetNames& sets) { return self.watering(sets.names); },
+      {"set_names"},
+      "With these sets running, one or several, and every line shut that they do not open: a line "
+      "is open when such a set names it, when it feeds such a line, or when it hangs on one and no "
+      "set names it or a line between. InvalidInput for a name that is not a set's, or none.");
+  method(layout, "without_watering", &Layout::without_watering, {}, "With no set chosen.");
+  method(
+      layout,
+      "with_supply",
+      &Layout::with_supply,
+      {"supply"},
+      "With another supply. Faults stay. InvalidInput when it is no supply, or when a fault does "
+      "not fit it.");
   method(layout,
          "with_line",
          &Layout::with_line,
          {"line"},
          "With this line added, or put in the place of the line of its name. Faults stay. "
          "InvalidInput when the line or a fault does not fit the rest.");
-  method(
-      layout,
-      "without",
-      &Layout::without,
-      {"line_name"},
-      "Without the line of this name and its faults. InvalidInput when there is none, when it is "
-      "the only one, or when it feeds another.");
+  method(layout,
+         "without",
+         &Layout::without,
+         {"line_name"},
+         "Without the line of this name, in the sets too, and its faults. InvalidInput when there "
+         "is none, when it is "
+         "the only one, or when it feeds another.");
   layout.def(
       "__eq__",
       [](const Layout& self, const Layout& other) { return self == other; },
@@ -405,23 +513,35 @@ void bind_class(py::module_& module) {
   layout.def(
       "__repr__",
       [](const Layout& self) {
+        std::string sets;
+        if (!self.sets().empty()) sets = ", sets " + std::to_string(self.sets().size());
+        for (const std::string& name : self.running_sets())
+          sets += (&name == self.running_sets().data() ? ", running " : " and ") + name;
         return "<hydro.Layout: lines " + std::to_string(self.lines().size()) + ", outlets " +
                std::to_string(self.outlet_count()) + ", faults " +
-               std::to_string(self.faults().size()) + ">";
+               std::to_string(self.faults().size()) + sets + ">";
       },
       "__repr__(self) -> str");
   copy_is_itself(layout);
   layout.def(py::pickle(
       [](const Layout& self) {
-        return py::make_tuple(
-            self.supply(), self.lines(), self.water(), self.site(), self.faults());
+        return py::make_tuple(self.supply(),
+                              self.lines(),
+                              self.water(),
+                              self.site(),
+                              self.sets(),
+                              self.faults(),
+                              self.running_sets());
       },
       [](const py::tuple& state) {
-        return Layout(state[0].cast<Supply>(),
-                      state[1].cast<std::vector<Line>>(),
-                      state[2].cast<Water>(),
-                      state[3].cast<Site>())
-            .with_faults(Type<std::vector<Fault>>::from(state[4], {"faults"}));
+        const Layout again = Layout(state[0].cast<Supply>(),
+                                    state[1].cast<std::vector<Line>>(),
+                                    state[2].cast<Water>(),
+                                    state[3].cast<Site>(),
+                                    state[4].cast<std::vector<WateringSet>>())
+                                 .with_faults(Type<std::vector<Fault>>::from(state[5], {"faults"}));
+        const auto running = state[6].cast<std::vector<std::string>>();
+        return running.empty() ? again : again.watering(running);
       }));
 }
 

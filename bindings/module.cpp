@@ -57,10 +57,13 @@ PYBIND11_MODULE(_hydro, module) {
   bind_errors();
   bind_quantities(module);
   bind_physics(module);
+  bind_supply(module);
   bind_faults(module);
   bind_layout(module);
   bind_solution(module);
   bind_answers(module);
+  bind_supply_answers(module);
+  bind_drain(module);
   bind_text(module);
   guard_classes(module);
 }

@@ -1,4 +1,4 @@
-// physics.cpp: water, pipes, outlets, risers, the supply and the site, and the laws of their losses.
+// physics.cpp: water, pipes, outlets, risers and the site, and the laws of their losses.
 
 #include "hydro/physics/friction.hpp"
 #include "hydro/physics/nominal_pipe.hpp"
@@ -6,7 +6,6 @@
 #include "hydro/physics/pipe.hpp"
 #include "hydro/physics/riser.hpp"
 #include "hydro/physics/site.hpp"
-#include "hydro/physics/supply.hpp"
 #include "hydro/physics/water.hpp"
 
 #include "bindings/bindings.hpp"
@@ -190,6 +189,9 @@ void bind_outlet(py::module_& module) {
                  "Cd of the nozzle [-], usually 0.95 to 0.98.")
           .field("points", &Outlet::points, "Instead of `flow`: two or more; needs `rated`.")
           .field("body_bore", &Outlet::body_bore, "What is left when the nozzle is lost.")
+          .field("regulator",
+                 &Outlet::regulator,
+                 "Below it: holds the device at this pressure at most.")
           .description(module);
   method(
       outlet, "rated_pressure", &Outlet::rated_pressure, {}, "The pressure it is judged against.");
@@ -211,15 +213,6 @@ void bind_outlet(py::module_& module) {
              &PointsFit::largest_misfit,
              "Of the catalogue's flow, over all points [-].")
       .result(module);
-  def(module,
-      "fit_of",
-      &fit_of,
-      {"points"},
-      "Least squares of ln q on ln p. InvalidInput for fewer than two points, or pressures that "
-      "are all the same.\n\n"
-      ">>> fit = fit_of([RatedPoint(pressure=20 * psi, flow=1 * gpm),\n"
-      "...               RatedPoint(pressure=80 * psi, flow=2 * gpm)])\n"
-      ">>> round(fit.exponent, 6)\n0.5");
   def(module,
       "is_below",
       &is_below,
@@ -251,10 +244,6 @@ void bind_places(py::module_& module) {
                  "K on the riser's velocity head [-], default 0.")
           .description(module);
   method(riser, "pipe", &Riser::pipe, {}, "The riser as a pipe; None where no bore is known.");
-  Record<Supply>("Supply", "A pressure that is held, whatever flows.")
-      .field("pressure", &Supply::pressure, "Held, gauge.")
-      .field("elevation", &Supply::elevation, "Of the place where it is held, default 0.")
-      .description(module);
   Record<Site>("Site", "The place, and the units its people read.")
       .field("name", &Site::name, "For reports.")
       .field("altitude", &Site::altitude, "-500 to 6000 m, default sea level.")

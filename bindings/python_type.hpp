@@ -202,7 +202,7 @@ struct Type<E> {
     const std::string name = to_string(given, where);
     if (const auto value = value_of<E>(name)) return *value;
     throw py::value_error(where.text() + ": is '" + name + "', must be one of " +
-                          list_of_names<E>());
+                          list_of_words<E>());
   }
 };
 

@@ -45,7 +45,8 @@ std::pair<std::string, NamedUnit<Q>> most_readable(const Q& quantity) {
     if (!number) continue;
     const std::string digits = to_text(*number);
     const bool small = *number != 0 && std::abs(*number) < 1;
-    const std::size_t cost = std::min(digits.size(), long_number) + place + (small ? 1 : 0);
+    const std::size_t cost =
+        std::min(digits.size(), long_number) + place + (small ? 1 : 0) + named.strangeness;
     if (cost >= least_cost) continue;
     least_cost = cost;
     best = {digits, named};
@@ -229,6 +230,7 @@ void bind_unit_set(py::module_& module) {
       .field("velocity", &UnitSet::velocity, "Of water in a pipe.")
       .field("temperature", &UnitSet::temperature, "Of water and pipe.")
       .field("volume", &UnitSet::volume, "Of a bucket.")
+      .field("power", &UnitSet::power, "Of a pump's shaft.")
       .field("bucket", &UnitSet::bucket, "That is used with a stopwatch, in units of volume.")
       .result(module);
   def(module,
@@ -279,6 +281,7 @@ void bind_quantities(py::module_& module) {
   add_product<Velocity, Time, Length>(operations);
   add_product<Velocity, Area, Flow>(operations);
   add_product<Flow, Time, Volume>(operations);
+  add_product<Pressure, Flow, Power>(operations);
   add_product<Density, KinematicViscosity, DynamicViscosity>(operations);
   bind_series(module, operations);
   operations.define();

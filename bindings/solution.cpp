@@ -5,40 +5,19 @@
 #include "hydro/solver/solve.hpp"
 #include "hydro/text/report.hpp"
 
-#include <chrono>
 #include <cstddef>
 #include <string>
-#include <thread>
 #include <utility>
 #include <vector>
 
 #include "bindings/bindings.hpp"
+#include "bindings/others_run.hpp"
 #include "bindings/record.hpp"
 
 namespace hydro::bindings {
 namespace {
 
 constexpr auto inside = py::return_value_policy::reference_internal;
-
-/// While it lives, Python runs other threads. A daemon thread that comes back when Python shuts
-/// down is ended by unwinding its stack (until Python 3.13), which no destructor may let through;
-/// so it waits here for the end of the process, as from Python 3.14 on.
-class OthersRun {
- public:
-  OthersRun() : own_(PyEval_SaveThread()) {}
-  OthersRun(const OthersRun&) = delete;
-  OthersRun& operator=(const OthersRun&) = delete;
-  ~OthersRun() {
-    try {
-      PyEval_RestoreThread(own_);
-    } catch (...) {
-      while (true) std::this_thread::sleep_for(std::chrono::hours(1));
-    }
-  }
-
- private:
-  PyThreadState* own_;
-};
 
 void bind_parts(py::module_& module) {
   Record<Opening>("Opening", "A leak, or where a line ends in the air.")
@@ -54,6 +33,11 @@ void bind_parts(py::module_& module) {
       .field("highest_velocity", &PipeExtremes::highest_velocity, "A Velocity.")
       .field("lowest_pressure", &PipeExtremes::lowest_pressure, "Gauge.")
       .field("highest_pressure", &PipeExtremes::highest_pressure, "Gauge.")
+      .result(module);
+  Record<RegulatorSolution>("RegulatorSolution", "The regulator at the inlet of a line.")
+      .field("state", &RegulatorSolution::state, "What it does.")
+      .field("pressure", &RegulatorSolution::pressure, "Beyond it; 0 for one that is stuck open.")
+      .field("drop", &RegulatorSolution::drop, "That it takes.")
       .result(module);
   Record<LineSolution>(
       "LineSolution",
@@ -73,6 +57,8 @@ void bind_parts(py::module_& module) {
       .field("end_pressure", &LineSolution::end_pressure, "At its far end, gauge.")
       .field("openings", &LineSolution::openings, "From the inlet on.")
       .field("pipes", &LineSolution::pipes, "From the inlet on; empty where no water comes.")
+      .field("shut", &LineSolution::shut, "On purpose, by a valve or the sets that run.")
+      .field("regulator", &LineSolution::regulator, "None: it has none, or no water comes.")
       .result(module, [](const LineSolution& self) {
         return "<hydro.LineSolution: " + self.name + ", outlets " +
                std::to_string(self.state.size()) + ">";
@@ -100,6 +86,10 @@ void bind_parts(py::module_& module) {
 }
 
 /// Reports and tables take it for granted.
+bool fit(const OperatingPoint& point, const Supply& supply) {
+  return point.pumps.size() ==
+         std::size_t{supply.pump.has_value()} + std::size_t{supply.second_pump.has_value()};
+}
 bool fit(const std::vector<LineSolution>& lines, const Layout& layout) {
   if (lines.size() != layout.lines().size()) return false;
   for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -115,6 +105,7 @@ bool fit(const std::vector<LineSolution>& lines, const Layout& layout) {
     const std::size_t faults = layout.faults_on(i).size();
     for (const Opening& opening : line.openings)
       if (opening.fault >= faults) return false;
+    if (line.regulator && !layout.lines()[i].regulator) return false;
   }
   return true;
 }
@@ -133,8 +124,14 @@ void bind_class(py::module_& module) {
            "list[LineSolution]",
            "In the order of the layout.",
            inside);
+  property(
+      solution, "supply", &Solution::supply, "OperatingPoint", "What the supply does.", inside);
   property(solution, "inflow", &Solution::inflow, "Flow", "Out of the supply.");
-  property(solution, "supply_pressure", &Solution::supply_pressure, "Pressure", "Gauge.");
+  property(solution,
+           "supply_pressure",
+           &Solution::supply_pressure,
+           "Pressure",
+           "At the start of the lines, gauge.");
   property(solution,
            "residuals",
            &Solution::residuals,
@@ -164,19 +161,27 @@ void bind_class(py::module_& module) {
   copy_is_itself(solution);
   solution.def(py::pickle(
       [](const Solution& self) {
-        return py::make_tuple(
-            self.layout(), self.water(), self.lines(), self.residuals(), self.notes());
+        return py::make_tuple(self.layout(),
+                              self.water(),
+                              self.lines(),
+                              self.supply(),
+                              self.residuals(),
+                              self.notes());
       },
       [](const py::tuple& state) {
         const auto& layout = Type<Layout>::from(state[0], {"layout"});
         auto lines = Type<std::vector<LineSolution>>::from(state[2], {"lines"});
         if (!fit(lines, layout))
           throw py::value_error("lines: are not those of the layout; solve it again");
+        auto supply = Type<OperatingPoint>::from(state[3], {"supply"});
+        if (!fit(supply, layout.supply()))
+          throw py::value_error("supply: is not that of the layout; solve it again");
         return Solution(layout,
                         Type<WaterProperties>::from(state[1], {"water"}),
                         std::move(lines),
-                        Type<Residuals>::from(state[3], {"residuals"}),
-                        Type<std::vector<std::string>>::from(state[4], {"notes"}));
+                        std::move(supply),
+                        Type<Residuals>::from(state[4], {"residuals"}),
+                        Type<std::vector<std::string>>::from(state[5], {"notes"}));
       }));
 }
 

@@ -3,8 +3,12 @@
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
+#include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
+#include "hydro/text/sets_report.hpp"
+#include "hydro/text/setting_report.hpp"
+#include "hydro/text/supply_drawing.hpp"
 #include "hydro/text/write_file.hpp"
 
 #include <optional>
@@ -12,6 +16,7 @@
 #include <vector>
 
 #include "bindings/bindings.hpp"
+#include "bindings/others_run.hpp"
 #include "bindings/record.hpp"
 
 namespace hydro::bindings {
@@ -21,6 +26,16 @@ namespace {
 struct MaybeSolution {
   const Solution* solution = nullptr;
 };
+
+/// For the examples in the texts.
+const std::string farm =
+    ">>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),\n"
+    "...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)\n"
+    ">>> pipe = nominal_pipe(\"1-1/2 in\", \"PVC Class 160\")\n"
+    ">>> row = Line(name=\"row 1\", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),\n"
+    "...            count=10, spacing=36 * ft)\n"
+    ">>> farm = Layout(Supply(pump=pump), [row],\n"
+    "...               sets=[WateringSet(name=\"one\", lines=[\"row 1\"])])\n";
 
 }  // namespace
 
@@ -87,25 +102,85 @@ void bind_writers(py::module_& module) {
       [](const Solution& solution,
          const MaybeSolution& after,
          std::optional<UnitSystem> units,
-         const std::vector<SkippedFault>& skipped) {
-        const ReportOptions options{.units = units, .skipped = skipped};
+         const std::vector<SkippedFault>& skipped,
+         const std::optional<Throttling>& throttling) {
+        const ReportOptions options{.units = units, .skipped = skipped, .throttling = throttling};
         return after.solution ? report(solution, *after.solution, options)
                               : report(solution, options);
       },
       {"solution",
        may_be_left_out("after"),
        may_be_left_out("units", Passing::by_name),
-       {"skipped", py::tuple(), Passing::by_name}},
+       {"skipped", py::tuple(), Passing::by_name},
+       may_be_left_out("throttling", Passing::by_name)},
       "A solved layout told to the person who waters from it; with `after`, what the faults of "
       "that "
       "one do to the rest. units: \"us\" or \"si\", default those of the site. skipped: faults to "
-      "be listed. InvalidInput when the two do not have the same lines and outlets.\n\n"
+      "be listed. throttling: what throttle_up says of them, to be told. InvalidInput when the two "
+      "do not have the same lines and outlets.\n\n"
       ">>> lateral = nominal_pipe(\"1-1/2 in\", \"PVC Class 160\")\n"
       ">>> row = Line(name=\"row 1\", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),\n"
       "...            count=24, spacing=20 * ft)\n"
       ">>> before = solve(Layout(Supply(pressure=40 * psi), [row]))\n"
       ">>> report(before).splitlines()[0]\n"
       "'* Every one of the 24 outlets has its rated pressure.'");
+  def(
+      module,
+      "setting_report",
+      [](const Setting& setting, std::optional<UnitSystem> units) {
+        return setting_report(setting, units);
+      },
+      {"setting", may_be_left_out("units", Passing::by_name)},
+      ("How the supply is set, for the person at the engine: speed or pressure, gauge, flow, the "
+       "weakest outlet, and the limits that are passed. units: \"us\" or \"si\", default those of "
+       "the site.\n\n" +
+       farm +
+       ">>> \"rpm\" in setting_report(set_for_rated(farm))\n"
+       "True")
+          .c_str());
+  def(
+      module,
+      "throttling_sentences",
+      [](const Throttling& throttling, std::optional<UnitSystem> units) {
+        return throttling_sentences(throttling, units);
+      },
+      {"throttling", may_be_left_out("units", Passing::by_name)},
+      ("Three sentences: what a fault does to the gauge, to what speed the engine must be "
+       "throttled "
+       "up to bring the reading back, and what that cures and does not. units: as in report.\n\n" +
+       farm +
+       ">>> len(throttling_sentences(throttle_up(farm, [end_open(\"row 1\")])))\n"
+       "3")
+          .c_str());
+  def(
+      module,
+      "sets_report",
+      [](const Layout& layout,
+         const std::vector<SetsTogether>& together,
+         std::optional<UnitSystem> units) { return sets_report(layout, together, units); },
+      {"layout", "together", may_be_left_out("units", Passing::by_name)},
+      ("Which watering sets can run together, as a table a grower reads. together: what "
+       "sets_together found of the layout. units: as in report.\n\n" +
+       farm +
+       ">>> \"one\" in sets_report(farm, sets_together(farm))\n"
+       "True")
+          .c_str());
+  def(
+      module,
+      "pocket_sheets",
+      [](const Layout& layout, std::optional<UnitSystem> units) {
+        const OthersRun meanwhile;
+        return pocket_sheets(layout, units);
+      },
+      {"layout", may_be_left_out("units", Passing::by_name)},
+      ("One short sheet for each watering set, to carry along the rows: speed and gauge, bucket "
+       "times, and what a break does to the gauge and to the other heads. Its faults are left "
+       "out. units: as in report. InvalidInput for a set in which no outlet is open; "
+       "NotSolved.\n\n" +
+       farm +
+       ">>> len(pocket_sheets(farm))\n"
+       "1")
+          .c_str());
   def(
       module,
       "to_csv",
@@ -148,6 +223,22 @@ void bind_writers(py::module_& module) {
       "default those of the site.\n\n"
       ">>> row = Line(name=\"row 1\", pipe=nominal_pipe(\"1 in\", \"PVC Sch 40\"), length=9 * m)\n"
       ">>> to_svg(solve(Layout(Supply(pressure=2 * bar), [row]))).count(\"<svg \")\n1");
+  def(
+      module,
+      "to_svg_of_supply",
+      [](const Solution& solution, const MaybeSolution& after, std::optional<UnitSystem> units) {
+        const DrawingOptions options{.units = units};
+        const OthersRun meanwhile;
+        return after.solution ? to_svg_of_supply(solution, *after.solution, options)
+                              : to_svg_of_supply(solution, options);
+      },
+      {"solution", may_be_left_out("after"), may_be_left_out("units", Passing::by_name)},
+      "What the supply gives at the start of the lines against what these ask for, as an SVG "
+      "picture; after: with faults, at another speed, or with other sets running. NotSolved when "
+      "the lines are not solved at one of the pressures drawn. units: \"us\" or \"si\", default "
+      "those of the site.\n\n"
+      ">>> row = Line(name=\"row 1\", pipe=nominal_pipe(\"1 in\", \"PVC Sch 40\"), length=9 * m)\n"
+      ">>> to_svg_of_supply(solve(Layout(Supply(pressure=2 * bar), [row]))).count(\"<svg \")\n1");
   def(
       module,
       "write_file",

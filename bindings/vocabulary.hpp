@@ -6,12 +6,15 @@
 
 #include "hydro/quantities/units.hpp"
 
+#include <cstddef>
+
 namespace hydro::bindings {
 
 template <class Q>
 struct NamedUnit {
   const char* name;
   Unit<Q> unit;
+  std::size_t strangeness = 0;  ///< how many digits a reader would rather have than this unit
 };
 
 /// One of the units is the SI unit, which writes every value exactly; the first one is what
@@ -93,6 +96,16 @@ struct Vocabulary<Flow> {
                                               {"m3_per_s", m3_per_s},
                                               {"ft3_per_s", ft3_per_s}};
 };
+template <>
+struct Vocabulary<RotationalSpeed> {
+  static constexpr const char* name = "RotationalSpeed";
+  static constexpr NamedUnit<RotationalSpeed> units[] = {{"rpm", rpm}, {"rps", rps, 9}};
+};
+template <>
+struct Vocabulary<Power> {
+  static constexpr const char* name = "Power";
+  static constexpr NamedUnit<Power> units[] = {{"hp", hp}, {"kW", kW}, {"units.W", units::W}};
+};
 
 /// Calls `visit` with a null pointer to each quantity, in the order in which classes are made.
 template <class Visitor>
@@ -108,7 +121,9 @@ void for_each_quantity(const Visitor& visit) {
       static_cast<const DynamicViscosity*>(nullptr),
       static_cast<const KinematicViscosity*>(nullptr),
       static_cast<const Temperature*>(nullptr),
-      static_cast<const Flow*>(nullptr));
+      static_cast<const Flow*>(nullptr),
+      static_cast<const RotationalSpeed*>(nullptr),
+      static_cast<const Power*>(nullptr));
 }
 
 }  // namespace hydro::bindings

@@ -27,7 +27,20 @@ import numpy
 import pandas
 from numpy.typing import NDArray
 
-from .enumerations import FirstOutlet, OutletState, UnitSystem
+from .enumerations import (
+    CurveShape,
+    DrainEnd,
+    FirstFall,
+    FirstOutlet,
+    OutletState,
+    PumpArrangement,
+    PumpRange,
+    RegulatorState,
+    SupplyLimit,
+    UnitSystem,
+    ValveKind,
+    ValveOpening,
+)
 
 __version__: str
 '''

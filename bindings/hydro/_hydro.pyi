@@ -8,7 +8,20 @@ import numpy
 import pandas
 from numpy.typing import NDArray
 
-from .enumerations import FirstOutlet, OutletState, UnitSystem
+from .enumerations import (
+    CurveShape,
+    DrainEnd,
+    FirstFall,
+    FirstOutlet,
+    OutletState,
+    PumpArrangement,
+    PumpRange,
+    RegulatorState,
+    SupplyLimit,
+    UnitSystem,
+    ValveKind,
+    ValveOpening,
+)
 
 __version__: str
 
@@ -362,6 +375,8 @@ class Pressure:
     @overload
     def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> PressureSeries: ...
     @overload
+    def __mul__(self, other: Flow, /) -> Power: ...
+    @overload
     def __rmul__(self, other: float, /) -> Pressure: ...
     @overload
     def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> PressureSeries: ...
@@ -647,6 +662,8 @@ class Flow:
     @overload
     def __mul__(self, other: Time, /) -> Volume: ...
     @overload
+    def __mul__(self, other: Pressure, /) -> Power: ...
+    @overload
     def __rmul__(self, other: float, /) -> Flow: ...
     @overload
     def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> FlowSeries: ...
@@ -670,6 +687,125 @@ class FlowUnit:
     def __rmul__(self, other: float, /) -> Flow: ...
     @overload
     def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> FlowSeries: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class RotationalSpeed:
+    """A number times a unit, 25 * rpm, or a text with a unit, RotationalSpeed("25 rpm"). Units: rpm,
+    rps.
+    """
+    def __init__(self, quantity: RotationalSpeed | str, /) -> None: ...
+    def to(self, unit: RotationalSpeedUnit) -> float:
+        """The number of this unit. TypeError for a unit of another quantity."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    def __neg__(self) -> RotationalSpeed: ...
+    def __pos__(self) -> RotationalSpeed: ...
+    def __abs__(self) -> RotationalSpeed: ...
+    def __bool__(self) -> bool: ...
+    @overload
+    def __truediv__(self, other: RotationalSpeedUnit, /) -> float: ...
+    @overload
+    def __truediv__(self, other: float, /) -> RotationalSpeed: ...
+    @overload
+    def __truediv__(self, other: RotationalSpeed, /) -> float: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __lt__(self, other: RotationalSpeed, /) -> bool: ...
+    def __le__(self, other: RotationalSpeed, /) -> bool: ...
+    def __gt__(self, other: RotationalSpeed, /) -> bool: ...
+    def __ge__(self, other: RotationalSpeed, /) -> bool: ...
+    @overload
+    def __mul__(self, other: float, /) -> RotationalSpeed: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> RotationalSpeedSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> RotationalSpeed: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> RotationalSpeedSeries: ...
+    def __add__(self, other: RotationalSpeed, /) -> RotationalSpeed: ...
+    def __sub__(self, other: RotationalSpeed, /) -> RotationalSpeed: ...
+
+class RotationalSpeedUnit:
+    """A unit of RotationalSpeed: 25 * rpm."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    @property
+    def symbol(self) -> str:
+        """What texts and reports print: gal/min."""
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __mul__(self, other: float, /) -> RotationalSpeed: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> RotationalSpeedSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> RotationalSpeed: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> RotationalSpeedSeries: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Power:
+    """A number times a unit, 25 * hp, or a text with a unit, Power("25 hp"). Units: hp, kW, units.W.
+    """
+    def __init__(self, quantity: Power | str, /) -> None: ...
+    def to(self, unit: PowerUnit) -> float:
+        """The number of this unit. TypeError for a unit of another quantity."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    def __neg__(self) -> Power: ...
+    def __pos__(self) -> Power: ...
+    def __abs__(self) -> Power: ...
+    def __bool__(self) -> bool: ...
+    @overload
+    def __truediv__(self, other: PowerUnit, /) -> float: ...
+    @overload
+    def __truediv__(self, other: float, /) -> Power: ...
+    @overload
+    def __truediv__(self, other: Power, /) -> float: ...
+    @overload
+    def __truediv__(self, other: Pressure, /) -> Flow: ...
+    @overload
+    def __truediv__(self, other: Flow, /) -> Pressure: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __lt__(self, other: Power, /) -> bool: ...
+    def __le__(self, other: Power, /) -> bool: ...
+    def __gt__(self, other: Power, /) -> bool: ...
+    def __ge__(self, other: Power, /) -> bool: ...
+    @overload
+    def __mul__(self, other: float, /) -> Power: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> Power: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
+    def __add__(self, other: Power, /) -> Power: ...
+    def __sub__(self, other: Power, /) -> Power: ...
+
+class PowerUnit:
+    """A unit of Power: 25 * hp."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    @property
+    def symbol(self) -> str:
+        """What texts and reports print: gal/min."""
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __mul__(self, other: float, /) -> Power: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> Power: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
     def __eq__(self, other: object, /) -> bool: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -1533,6 +1669,168 @@ class FlowSeries:
     @overload
     def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> FlowSeries: ...
 
+class RotationalSpeedSeries:
+    """Many values of RotationalSpeed, counted from 0: numbers times a unit, [10, 20] * rpm or array *
+    rpm; or several of RotationalSpeed. Unlike an array it cannot be changed.
+    """
+    def __init__(self, quantities: Iterable[RotationalSpeed], /) -> None: ...
+    def to(self, unit: RotationalSpeedUnit) -> NDArray[numpy.float64]:
+        """A new numpy array of numbers of this unit. TypeError for a unit of another quantity."""
+    @property
+    def si(self) -> NDArray[numpy.float64]:
+        """The values in SI units: a view that cannot be written to, without a copy."""
+    def __len__(self) -> int: ...
+    def __iter__(self) -> Iterator[RotationalSpeed]: ...
+    def min(self) -> RotationalSpeed:
+        """The smallest value. ValueError when there are none."""
+    def max(self) -> RotationalSpeed:
+        """The largest value. ValueError when there are none."""
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __neg__(self) -> RotationalSpeedSeries: ...
+    def sum(self) -> RotationalSpeed:
+        """All together."""
+    def mean(self) -> RotationalSpeed:
+        """The arithmetic mean. ValueError when there are no values."""
+    def __repr__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __truediv__(self, other: RotationalSpeedUnit, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: RotationalSpeedSeries, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: RotationalSpeed, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: float, /) -> RotationalSpeedSeries: ...
+    @overload
+    def __truediv__(self, other: Sequence[float] | NDArray[Any], /) -> RotationalSpeedSeries: ...
+    @overload
+    def __getitem__(self, other: int, /) -> RotationalSpeed: ...
+    @overload
+    def __getitem__(self, other: slice | Sequence[int] | Sequence[bool] | NDArray[Any], /) -> RotationalSpeedSeries: ...
+    @overload  # type: ignore[override]
+    def __eq__(self, other: RotationalSpeedSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __eq__(self, other: RotationalSpeed, /) -> NDArray[numpy.bool_]: ...
+    @overload  # type: ignore[override]
+    def __ne__(self, other: RotationalSpeedSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ne__(self, other: RotationalSpeed, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: RotationalSpeedSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: RotationalSpeed, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: RotationalSpeedSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: RotationalSpeed, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: RotationalSpeedSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: RotationalSpeed, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: RotationalSpeedSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: RotationalSpeed, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __add__(self, other: RotationalSpeedSeries, /) -> RotationalSpeedSeries: ...
+    @overload
+    def __add__(self, other: RotationalSpeed, /) -> RotationalSpeedSeries: ...
+    def __radd__(self, other: RotationalSpeed, /) -> RotationalSpeedSeries: ...
+    @overload
+    def __sub__(self, other: RotationalSpeedSeries, /) -> RotationalSpeedSeries: ...
+    @overload
+    def __sub__(self, other: RotationalSpeed, /) -> RotationalSpeedSeries: ...
+    def __rsub__(self, other: RotationalSpeed, /) -> RotationalSpeedSeries: ...
+    @overload
+    def __mul__(self, other: float, /) -> RotationalSpeedSeries: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> RotationalSpeedSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> RotationalSpeedSeries: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> RotationalSpeedSeries: ...
+
+class PowerSeries:
+    """Many values of Power, counted from 0: numbers times a unit, [10, 20] * hp or array * hp; or
+    several of Power. Unlike an array it cannot be changed.
+    """
+    def __init__(self, quantities: Iterable[Power], /) -> None: ...
+    def to(self, unit: PowerUnit) -> NDArray[numpy.float64]:
+        """A new numpy array of numbers of this unit. TypeError for a unit of another quantity."""
+    @property
+    def si(self) -> NDArray[numpy.float64]:
+        """The values in SI units: a view that cannot be written to, without a copy."""
+    def __len__(self) -> int: ...
+    def __iter__(self) -> Iterator[Power]: ...
+    def min(self) -> Power:
+        """The smallest value. ValueError when there are none."""
+    def max(self) -> Power:
+        """The largest value. ValueError when there are none."""
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __neg__(self) -> PowerSeries: ...
+    def sum(self) -> Power:
+        """All together."""
+    def mean(self) -> Power:
+        """The arithmetic mean. ValueError when there are no values."""
+    def __repr__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __truediv__(self, other: PowerUnit, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: PowerSeries, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: Power, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: float, /) -> PowerSeries: ...
+    @overload
+    def __truediv__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
+    @overload
+    def __getitem__(self, other: int, /) -> Power: ...
+    @overload
+    def __getitem__(self, other: slice | Sequence[int] | Sequence[bool] | NDArray[Any], /) -> PowerSeries: ...
+    @overload  # type: ignore[override]
+    def __eq__(self, other: PowerSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __eq__(self, other: Power, /) -> NDArray[numpy.bool_]: ...
+    @overload  # type: ignore[override]
+    def __ne__(self, other: PowerSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ne__(self, other: Power, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: PowerSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: Power, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: PowerSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: Power, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: PowerSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: Power, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: PowerSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: Power, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __add__(self, other: PowerSeries, /) -> PowerSeries: ...
+    @overload
+    def __add__(self, other: Power, /) -> PowerSeries: ...
+    def __radd__(self, other: Power, /) -> PowerSeries: ...
+    @overload
+    def __sub__(self, other: PowerSeries, /) -> PowerSeries: ...
+    @overload
+    def __sub__(self, other: Power, /) -> PowerSeries: ...
+    def __rsub__(self, other: Power, /) -> PowerSeries: ...
+    @overload
+    def __mul__(self, other: float, /) -> PowerSeries: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> PowerSeries: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
+
 class UnitSet:
     """The units that reports of a system print."""
     @property
@@ -1559,6 +1857,9 @@ class UnitSet:
     @property
     def volume(self) -> VolumeUnit:
         """Of a bucket."""
+    @property
+    def power(self) -> PowerUnit:
+        """Of a pump's shaft."""
     @property
     def bucket(self) -> float:
         """That is used with a stopwatch, in units of volume."""
@@ -1690,7 +1991,7 @@ class RatedPoint:
 
 class Outlet:
     """A kind of outlet, rated in one way: a flow at a pressure, a nozzle, or points."""
-    def __init__(self, *, name: str = '', flow: Flow = ..., at: Pressure = ..., exponent: float | None = None, rated: Pressure | None = None, minimum: Pressure | None = None, maximum: Pressure | None = None, compensating: Compensating | None = None, nozzle: Length | None = None, discharge_coefficient: float | None = None, points: Iterable[RatedPoint] = (), body_bore: Length | None = None) -> None: ...
+    def __init__(self, *, name: str = '', flow: Flow = ..., at: Pressure = ..., exponent: float | None = None, rated: Pressure | None = None, minimum: Pressure | None = None, maximum: Pressure | None = None, compensating: Compensating | None = None, nozzle: Length | None = None, discharge_coefficient: float | None = None, points: Iterable[RatedPoint] = (), body_bore: Length | None = None, regulator: Pressure | None = None) -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -1729,6 +2030,9 @@ class Outlet:
     @property
     def body_bore(self) -> Length | None:
         """What is left when the nozzle is lost."""
+    @property
+    def regulator(self) -> Pressure | None:
+        """Below it: holds the device at this pressure at most."""
     def replace(self, **changes: Any) -> Outlet:
         """The same with other values of the fields that are named."""
     def __repr__(self) -> str: ...
@@ -1782,21 +2086,6 @@ class Riser:
     def pipe(self) -> Pipe | None:
         """The riser as a pipe; None where no bore is known."""
 
-class Supply:
-    """A pressure that is held, whatever flows."""
-    def __init__(self, *, pressure: Pressure = ..., elevation: Length | None = None) -> None: ...
-    def __eq__(self, other: object) -> bool: ...
-    def __hash__(self) -> int: ...
-    @property
-    def pressure(self) -> Pressure:
-        """Held, gauge."""
-    @property
-    def elevation(self) -> Length | None:
-        """Of the place where it is held, default 0."""
-    def replace(self, **changes: Any) -> Supply:
-        """The same with other values of the fields that are named."""
-    def __repr__(self) -> str: ...
-
 class Site:
     """The place, and the units its people read."""
     def __init__(self, *, name: str = '', altitude: Length | None = None, units: UnitSystem | str | None = None) -> None: ...
@@ -1812,6 +2101,358 @@ class Site:
     def units(self) -> UnitSystem | None:
         """In which reports are written, default "si"."""
     def replace(self, **changes: Any) -> Site:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class PumpPoint:
+    """One point of a pump's catalogue; the head is of the water pumped."""
+    def __init__(self, *, flow: Flow = ..., head: Length = ...) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def flow(self) -> Flow:
+        """A Flow."""
+    @property
+    def head(self) -> Length:
+        """A Length."""
+    def replace(self, **changes: Any) -> PumpPoint:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class EfficiencyPoint:
+    """One point of a pump's efficiency."""
+    def __init__(self, *, flow: Flow = ..., efficiency: float = 0.0) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def flow(self) -> Flow:
+        """A Flow."""
+    @property
+    def efficiency(self) -> float:
+        """Water power over shaft power, above 0 to 1 [-]."""
+    def replace(self, **changes: Any) -> EfficiencyPoint:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Pump:
+    """A pump and the engine that turns it."""
+    def __init__(self, *, points: Iterable[PumpPoint] = (), shape: CurveShape | str | None = None, curve_speed: RotationalSpeed | None = None, speed: RotationalSpeed | None = None, top_speed: RotationalSpeed | None = None, least_flow: Flow | None = None, most_flow: Flow | None = None, npsh_required: Iterable[PumpPoint] = (), efficiency: float | None = None, efficiencies: Iterable[EfficiencyPoint] = (), power: Power | None = None, droop: float | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def points(self) -> tuple[PumpPoint, ...]:
+        """Two or more, flow rising and head falling."""
+    @property
+    def shape(self) -> CurveShape | None:
+        """Between the points, default "through points"."""
+    @property
+    def curve_speed(self) -> RotationalSpeed | None:
+        """At which the points were taken."""
+    @property
+    def speed(self) -> RotationalSpeed | None:
+        """At which it runs, default curve_speed."""
+    @property
+    def top_speed(self) -> RotationalSpeed | None:
+        """Of the engine."""
+    @property
+    def least_flow(self) -> Flow | None:
+        """Usable, at curve_speed."""
+    @property
+    def most_flow(self) -> Flow | None:
+        """Usable, at curve_speed."""
+    @property
+    def npsh_required(self) -> tuple[PumpPoint, ...]:
+        """At curve_speed: two or more, never falling."""
+    @property
+    def efficiency(self) -> float | None:
+        """In the whole usable range [-], or ..."""
+    @property
+    def efficiencies(self) -> tuple[EfficiencyPoint, ...]:
+        """... by flow at curve_speed: two or more."""
+    @property
+    def power(self) -> Power | None:
+        """The most that the engine gives to the shaft."""
+    @property
+    def droop(self) -> float | None:
+        """Share of speed lost at that power [-], default 0."""
+    def replace(self, **changes: Any) -> Pump:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class PumpFit:
+    """How a pump's curve meets its points."""
+    @property
+    def head_at_rest(self) -> Length:
+        """Without flow, at curve_speed."""
+    @property
+    def largest_misfit(self) -> Length:
+        """Of the points' heads; 0 where it goes through them."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Suction:
+    """The way of the water into the pump."""
+    def __init__(self, *, lift: Length = ..., pipe: Pipe | None = None, length: Length | None = None, loss_coefficient: float | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def lift(self) -> Length:
+        """Pump above the water, -30 m to 10 m."""
+    @property
+    def pipe(self) -> Pipe | None:
+        """None: no loss."""
+    @property
+    def length(self) -> Length | None:
+        """Of the pipe."""
+    @property
+    def loss_coefficient(self) -> float | None:
+        """K on the pipe's velocity head [-], default 0."""
+    def replace(self, **changes: Any) -> Suction:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Filter:
+    """A filter or strainer: it takes this pressure at this flow."""
+    def __init__(self, *, loss: Pressure = ..., at: Flow = ...) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def loss(self) -> Pressure:
+        """A Pressure."""
+    @property
+    def at(self) -> Flow:
+        """A Flow."""
+    def replace(self, **changes: Any) -> Filter:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Gauge:
+    """The pressure gauge at the supply."""
+    def __init__(self, *, height: Length | None = None, range: Pressure | None = None, after_filter: bool | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def height(self) -> Length | None:
+        """Above the supply's elevation, default 0."""
+    @property
+    def range(self) -> Pressure | None:
+        """The end of its scale."""
+    @property
+    def after_filter(self) -> bool | None:
+        """Default before it."""
+    def replace(self, **changes: Any) -> Gauge:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Tank:
+    """A tank, a drum or a pond that feeds by its own height."""
+    def __init__(self, *, level: Length = ..., diameter: Length | None = None, area: Area | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def level(self) -> Length:
+        """Of the water above the outlet."""
+    @property
+    def diameter(self) -> Length | None:
+        """Of a round one, or ..."""
+    @property
+    def area(self) -> Area | None:
+        """... of the water's surface."""
+    def replace(self, **changes: Any) -> Tank:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+    def surface(self) -> Area | None:
+        """Area of the water's surface; None: not known."""
+
+class Hydrant:
+    """A town main or a shared hydrant, known by two readings."""
+    def __init__(self, *, pressure_at_rest: Pressure = ..., residual_pressure: Pressure = ..., flow: Flow = ...) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def pressure_at_rest(self) -> Pressure:
+        """Nothing flows."""
+    @property
+    def residual_pressure(self) -> Pressure:
+        """... while ..."""
+    @property
+    def flow(self) -> Flow:
+        """... this flow runs."""
+    def replace(self, **changes: Any) -> Hydrant:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Supply:
+    """What feeds the lines: one of a held pressure, a pump, a tank, a hydrant."""
+    def __init__(self, *, pressure: Pressure | None = None, pump: Pump | None = None, tank: Tank | None = None, hydrant: Hydrant | None = None, second_pump: Pump | None = None, arrangement: PumpArrangement | str | None = None, suction: Suction | None = None, filter: Filter | None = None, gauge: Gauge | None = None, elevation: Length | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def pressure(self) -> Pressure | None:
+        """Held, gauge, before the filter; or ..."""
+    @property
+    def pump(self) -> Pump | None:
+        """... this, or ..."""
+    @property
+    def tank(self) -> Tank | None:
+        """... this, or ..."""
+    @property
+    def hydrant(self) -> Hydrant | None:
+        """... this."""
+    @property
+    def second_pump(self) -> Pump | None:
+        """Beside the first."""
+    @property
+    def arrangement(self) -> PumpArrangement | None:
+        """Of the two, default "parallel"."""
+    @property
+    def suction(self) -> Suction | None:
+        """Of the pumps, both together."""
+    @property
+    def filter(self) -> Filter | None:
+        """Between the source and the lines."""
+    @property
+    def gauge(self) -> Gauge | None:
+        """The one that people read."""
+    @property
+    def elevation(self) -> Length | None:
+        """Of the source, default 0."""
+    def replace(self, **changes: Any) -> Supply:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class PumpDuty:
+    """What one pump does."""
+    @property
+    def flow(self) -> Flow:
+        """Through it."""
+    @property
+    def head(self) -> Length:
+        """That it gives."""
+    @property
+    def speed(self) -> RotationalSpeed | None:
+        """Droop taken off; None: not known."""
+    @property
+    def range(self) -> PumpRange:
+        """Where the flow lies in the usable range."""
+    @property
+    def least_flow(self) -> Flow | None:
+        """Usable, at this speed."""
+    @property
+    def most_flow(self) -> Flow | None:
+        """Usable, at this speed."""
+    @property
+    def water_power(self) -> Power:
+        """Given to the water."""
+    @property
+    def efficiency(self) -> float | None:
+        """Inside the usable range only [-]."""
+    @property
+    def shaft_power(self) -> Power | None:
+        """Inside the usable range only."""
+    @property
+    def npsh_required(self) -> Length | None:
+        """At this flow and speed."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class OperatingPoint:
+    """The whole supply at one flow."""
+    @property
+    def flow(self) -> Flow:
+        """Out of the supply."""
+    @property
+    def pressure(self) -> Pressure:
+        """At the start of the lines, gauge."""
+    @property
+    def source_pressure(self) -> Pressure:
+        """Before the filter: at the outlet of the pump or the tank, gauge."""
+    @property
+    def gauge_reading(self) -> Pressure | None:
+        """None: there is no gauge."""
+    @property
+    def filter_loss(self) -> Pressure:
+        """That the filter takes."""
+    @property
+    def suction_loss(self) -> Length:
+        """Friction and fittings."""
+    @property
+    def npsh_available(self) -> Length | None:
+        """Of a pump, of the first in series; None: there is no pump."""
+    @property
+    def pumps(self) -> list[PumpDuty]:
+        """None, one or two."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PumpReading:
+    """What the gauge showed while this flow ran."""
+    def __init__(self, *, gauge: Pressure = ..., flow: Flow = ..., gauge_uncertainty: Pressure | None = None, flow_uncertainty: Flow | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def gauge(self) -> Pressure:
+        """A Pressure."""
+    @property
+    def flow(self) -> Flow:
+        """0: the valve was closed."""
+    @property
+    def gauge_uncertainty(self) -> Pressure | None:
+        """Standard; None: 3 % of the gauge's range over the square root of 3."""
+    @property
+    def flow_uncertainty(self) -> Flow | None:
+        """Standard; None: 3 % of the flow."""
+    def replace(self, **changes: Any) -> PumpReading:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class HeadEstimate:
+    """A head and its standard uncertainty."""
+    @property
+    def head(self) -> Length:
+        """A Length."""
+    @property
+    def uncertainty(self) -> Length:
+        """A Length."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PumpFromReadings:
+    """The curve that readings make."""
+    @property
+    def pump(self) -> Pump:
+        """Its points are the readings, its curve_speed the speed; ready for a Supply."""
+    @property
+    def readings(self) -> list[PumpReading]:
+        """In the order of the flow, with the uncertainties that were used."""
+    @property
+    def head_at_rest(self) -> HeadEstimate:
+        """Without flow."""
+    @property
+    def largest_misfit(self) -> Length:
+        """Largest distance of a reading's head from the curve; 0 for two."""
+    def head(self, flow: Flow) -> HeadEstimate:
+        """At a flow. InvalidInput for one below 0."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Valve:
+    """The valve at the inlet of a line, by its kind and how far it is closed."""
+    def __init__(self, *, kind: ValveKind | str | None = None, opening: ValveOpening | str = ...) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def kind(self) -> ValveKind | None:
+        """Needed unless it is shut."""
+    @property
+    def opening(self) -> ValveOpening:
+        """Default "open"."""
+    def replace(self, **changes: Any) -> Valve:
         """The same with other values of the fields that are named."""
     def __repr__(self) -> str: ...
 
@@ -2010,6 +2651,90 @@ class ValvePartClosed:
         """The same with other values of the fields that are named."""
     def __repr__(self) -> str: ...
 
+class ValveLeftOpen:
+    """The valve of a line that should be shut is open."""
+    def __init__(self, line: str) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    def replace(self, **changes: Any) -> ValveLeftOpen:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class RegulatorStuckOpen:
+    """A regulator no longer regulates: all pressure comes through."""
+    def __init__(self, line: str, *, outlet: int | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlet(self) -> int | None:
+        """The outlet whose own it is, from 1 on; None: the line's."""
+    def replace(self, **changes: Any) -> RegulatorStuckOpen:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class RegulatorStuckShut:
+    """A regulator lets nothing through."""
+    def __init__(self, line: str, *, outlet: int | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlet(self) -> int | None:
+        """The outlet whose own it is, from 1 on; None: the line's."""
+    def replace(self, **changes: Any) -> RegulatorStuckShut:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class PumpWorn:
+    """Worn impeller or rings: less head at every flow."""
+    def __init__(self, share: float, *, pump: int | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def share(self) -> float:
+        """Of the head that is lost, above 0 and below 1 [-]."""
+    @property
+    def pump(self) -> int | None:
+        """1 or 2; None: the first."""
+    def replace(self, **changes: Any) -> PumpWorn:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class EngineSlow:
+    """The engine does not reach its speed."""
+    def __init__(self, speed: RotationalSpeed, *, pump: int | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def speed(self) -> RotationalSpeed:
+        """That it reaches."""
+    @property
+    def pump(self) -> int | None:
+        """1 or 2; None: the first."""
+    def replace(self, **changes: Any) -> EngineSlow:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class FilterDirty:
+    """Dirt in the filter."""
+    def __init__(self, loss: Pressure) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def loss(self) -> Pressure:
+        """That it takes now, at the flow at which it is rated."""
+    def replace(self, **changes: Any) -> FilterDirty:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
 class PipeReach:
     """A first length of other pipe."""
     def __init__(self, *, pipe: Pipe = ..., to: Length = ...) -> None: ...
@@ -2042,7 +2767,7 @@ class PlacedOutlet:
 
 class Line:
     """A line as it is described; the keywords are the keys of a file."""
-    def __init__(self, *, name: str = '', fed_by: str = '', tap: Length | None = None, tap_outlet: int | None = None, pipe: Pipe = ..., reaches: Iterable[PipeReach] = (), outlet: Outlet | None = None, count: int | None = None, spacing: Length | None = None, first_at: Length | None = None, outlets: Iterable[PlacedOutlet] = (), length: Length | None = None, ground_rise: Length | None = None, elevations: Iterable[Length] = (), riser: Riser = ..., loss_coefficient: float | None = None, outlet_loss_coefficient: float | None = None, connection_length: Length | None = None) -> None: ...
+    def __init__(self, *, name: str = '', fed_by: str = '', tap: Length | None = None, tap_outlet: int | None = None, pipe: Pipe = ..., reaches: Iterable[PipeReach] = (), outlet: Outlet | None = None, count: int | None = None, spacing: Length | None = None, first_at: Length | None = None, outlets: Iterable[PlacedOutlet] = (), length: Length | None = None, ground_rise: Length | None = None, elevations: Iterable[Length] = (), riser: Riser = ..., valve: Valve | None = None, regulator: Pressure | None = None, loss_coefficient: float | None = None, outlet_loss_coefficient: float | None = None, connection_length: Length | None = None) -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -2090,6 +2815,12 @@ class Line:
     @property
     def riser(self) -> Riser:
         """Of every outlet."""
+    @property
+    def valve(self) -> Valve | None:
+        """At the inlet, default none."""
+    @property
+    def regulator(self) -> Pressure | None:
+        """At the inlet: no more than this beyond it."""
     @property
     def loss_coefficient(self) -> float | None:
         """K at the inlet, on this pipe's velocity head [-], default 0."""
@@ -2159,12 +2890,28 @@ class Problem:
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
+class WateringSet:
+    """Lines that are opened together while all others are shut."""
+    def __init__(self, *, name: str = '', lines: Iterable[str] = ()) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def name(self) -> str:
+        """Every set needs one of its own."""
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """By name, one or more."""
+    def replace(self, **changes: Any) -> WateringSet:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
 class Layout:
-    """A supply, the lines that hang on it, the water, the place, what is broken. It is examined when
-    it is made and cannot be changed; a change makes a new one. InvalidInput with every mistake of
-    every part.
+    """A supply, the lines that hang on it, the water, the place, the sets in which it is watered, what
+    is broken. It is examined when it is made and cannot be changed; a change makes a new one. Until
+    sets are chosen, all lines are open whose own valve is not shut. InvalidInput with every mistake
+    of every part.
     """
-    def __init__(self, supply: Supply, lines: Iterable[Line], water: Water | None = None, site: Site | None = None) -> None: ...
+    def __init__(self, supply: Supply, lines: Iterable[Line], water: Water | None = None, site: Site | None = None, sets: Iterable[WateringSet] = ()) -> None: ...
     @property
     def supply(self) -> Supply:
         """What feeds it."""
@@ -2177,6 +2924,15 @@ class Layout:
     @property
     def site(self) -> Site:
         """As it was given."""
+    @property
+    def sets(self) -> tuple[WateringSet, ...]:
+        """In the order in which they were given."""
+    @property
+    def running_sets(self) -> tuple[str, ...]:
+        """Names of the sets that run; empty: none was chosen."""
+    @property
+    def supply_as_it_is(self) -> Supply:
+        """The supply with what its faults change."""
     @property
     def faults(self) -> tuple[Fault, ...]:
         """What is broken."""
@@ -2208,7 +2964,11 @@ class Layout:
     def open_end_of(self, line_index: int) -> Length | None:
         """Where a line is open to the air, and dry beyond; None: it is not."""
     def is_cut_off(self, line_index: int) -> bool:
-        """Whether no water comes to a line, because one that feeds it is open to the air before it.
+        """Whether no water comes to a line: one that feeds it is open to the air before it, or it or
+        such a line is shut or its regulator is stuck shut.
+        """
+    def is_shut(self, line_index: int) -> bool:
+        """Whether it or a line that feeds it is shut on purpose: by its valve or by the sets that run.
         """
     def with_fault(self, fault: Fault) -> Layout:
         """With this fault too. InvalidInput when it does not fit the layout or another fault."""
@@ -2218,13 +2978,24 @@ class Layout:
         """With those that fit, taken one after another; the others are skipped and listed."""
     def without_faults(self) -> Layout:
         """With nothing broken."""
+    def watering(self, set_names: str | Iterable[str]) -> Layout:
+        """With these sets running, one or several, and every line shut that they do not open: a line
+        is open when such a set names it, when it feeds such a line, or when it hangs on one and no
+        set names it or a line between. InvalidInput for a name that is not a set's, or none.
+        """
+    def without_watering(self) -> Layout:
+        """With no set chosen."""
+    def with_supply(self, supply: Supply) -> Layout:
+        """With another supply. Faults stay. InvalidInput when it is no supply, or when a fault does
+        not fit it.
+        """
     def with_line(self, line: Line) -> Layout:
         """With this line added, or put in the place of the line of its name. Faults stay. InvalidInput
         when the line or a fault does not fit the rest.
         """
     def without(self, line_name: str) -> Layout:
-        """Without the line of this name and its faults. InvalidInput when there is none, when it is
-        the only one, or when it feeds another.
+        """Without the line of this name, in the sets too, and its faults. InvalidInput when there is
+        none, when it is the only one, or when it feeds another.
         """
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
@@ -2295,6 +3066,21 @@ class PipeExtremes:
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
+class RegulatorSolution:
+    """The regulator at the inlet of a line."""
+    @property
+    def state(self) -> RegulatorState:
+        """What it does."""
+    @property
+    def pressure(self) -> Pressure:
+        """Beyond it; 0 for one that is stuck open."""
+    @property
+    def drop(self) -> Pressure:
+        """That it takes."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
 class LineSolution:
     """One line. Each series has one entry an outlet, from the inlet on; index 0 is outlet 1."""
     @property
@@ -2336,6 +3122,12 @@ class LineSolution:
     @property
     def pipes(self) -> list[PipeExtremes]:
         """From the inlet on; empty where no water comes."""
+    @property
+    def shut(self) -> bool:
+        """On purpose, by a valve or the sets that run."""
+    @property
+    def regulator(self) -> RegulatorSolution | None:
+        """None: it has none, or no water comes."""
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -2378,11 +3170,14 @@ class Solution:
     def lines(self) -> list[LineSolution]:
         """In the order of the layout."""
     @property
+    def supply(self) -> OperatingPoint:
+        """What the supply does."""
+    @property
     def inflow(self) -> Flow:
         """Out of the supply."""
     @property
     def supply_pressure(self) -> Pressure:
-        """Gauge."""
+        """At the start of the lines, gauge."""
     @property
     def residuals(self) -> Residuals:
         """How well the equations are met."""
@@ -2574,6 +3369,15 @@ class Check:
     @property
     def over_rating(self) -> list[OverRating]:
         """One a pipe of a line."""
+    @property
+    def supply_limits(self) -> list[SupplyLimit]:
+        """That are passed."""
+    @property
+    def lifts_no_water(self) -> bool:
+        """Outlets are open, and the supply brings water to none of them."""
+    @property
+    def all_is_shut(self) -> bool:
+        """No outlet is open: a pump runs against shut valves."""
     def __repr__(self) -> str: ...
     def every_outlet_serves(self) -> bool:
         """No outlet is below its rated or lowest pressure, or above its highest."""
@@ -2735,6 +3539,253 @@ class OutletUniformity:
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
+
+class WeakestOutlet:
+    """An outlet and how it stands to its rating."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlet(self) -> int:
+        """Counts from 1, from the inlet on."""
+    @property
+    def pressure(self) -> Pressure:
+        """At the device, gauge."""
+    @property
+    def rated(self) -> Pressure:
+        """What it is judged by."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PressureBudgetEntry:
+    """One stretch of the way from the source to an outlet."""
+    @property
+    def part(self) -> str:
+        """"source", "pump", "suction", "filter", "line" or "riser"."""
+    @property
+    def line(self) -> str:
+        """Its name, where the part is one."""
+    @property
+    def gain(self) -> Pressure:
+        """By a pump, or given at the start."""
+    @property
+    def rise(self) -> Pressure:
+        """That the ground, the lift or the riser takes; negative downhill."""
+    @property
+    def loss(self) -> Pressure:
+        """By friction and fittings."""
+    @property
+    def regulator(self) -> Pressure:
+        """That a regulator takes."""
+    @property
+    def left(self) -> Pressure:
+        """At its end, gauge."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PressureBudget:
+    """Where the pressure goes on its way from the source to one outlet."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlet(self) -> int:
+        """Counts from 1, from the inlet on."""
+    @property
+    def entries(self) -> list[PressureBudgetEntry]:
+        """From the source to the outlet."""
+    @property
+    def left(self) -> Pressure:
+        """At the device, gauge."""
+    @property
+    def rated(self) -> Pressure:
+        """Of the device."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Setting:
+    """How the supply is set for a wanted pressure, and what comes of it."""
+    @property
+    def reached(self) -> bool:
+        """Whether what was wanted is there."""
+    @property
+    def speed(self) -> RotationalSpeed | None:
+        """To which the engine is set; None: a held pressure."""
+    @property
+    def pressure(self) -> Pressure:
+        """Before the filter: that must be held, gauge."""
+    @property
+    def limits(self) -> list[SupplyLimit]:
+        """Of the supply, that are passed."""
+    @property
+    def solution(self) -> Solution:
+        """At that setting."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Throttling:
+    """What a fault does at unchanged engine speed, and what more speed makes good."""
+    @property
+    def reading(self) -> Pressure:
+        """Of the gauge, or before the filter, when all was sound."""
+    @property
+    def sound(self) -> Solution:
+        """As it was."""
+    @property
+    def broken(self) -> Solution:
+        """At unchanged speed."""
+    @property
+    def throttled_up(self) -> Setting:
+        """Until the gauge reads as when all was sound."""
+    @property
+    def at_unchanged_speed(self) -> Comparison:
+        """Of broken with sound."""
+    @property
+    def after_throttling_up(self) -> Comparison:
+        """Of throttled_up with sound: what is newly below here, throttling up does not cure."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class SetsTogether:
+    """Watering sets that would run at once."""
+    @property
+    def sets(self) -> list[str]:
+        """By name."""
+    @property
+    def reached(self) -> bool:
+        """Every outlet has its share."""
+    @property
+    def speed(self) -> RotationalSpeed | None:
+        """That is needed; None: a held pressure."""
+    @property
+    def pressure(self) -> Pressure:
+        """Before the filter, gauge."""
+    @property
+    def gauge_reading(self) -> Pressure | None:
+        """None: there is no gauge."""
+    @property
+    def flow(self) -> Flow:
+        """Out of the supply."""
+    @property
+    def weakest(self) -> WeakestOutlet:
+        """With the smallest share of its rating."""
+    @property
+    def fastest_line(self) -> str:
+        """Name of the line."""
+    @property
+    def fastest(self) -> Velocity:
+        """Velocity in it."""
+    @property
+    def too_fast(self) -> bool:
+        """Beyond what is accepted."""
+    @property
+    def limits(self) -> list[SupplyLimit]:
+        """Of the supply, that are passed."""
+    def __repr__(self) -> str: ...
+    def can_run(self) -> bool:
+        """Every outlet is served and no limit of the supply is passed; fast water is a caution."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Hole:
+    """A small hole in the bottom or low in the wall; the level counts from it."""
+    def __init__(self, *, diameter: Length = ..., discharge_coefficient: float | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def diameter(self) -> Length:
+        """A Length."""
+    @property
+    def discharge_coefficient(self) -> float | None:
+        """Cd [-], default 0.62."""
+    def replace(self, **changes: Any) -> Hole:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class DrainStep:
+    """The tank at one moment."""
+    @property
+    def level(self) -> Length:
+        """Above the tank's outlet."""
+    @property
+    def time(self) -> Time:
+        """Since the beginning."""
+    @property
+    def outflow(self) -> Flow:
+        """Out of the tank."""
+    @property
+    def run_out(self) -> Volume:
+        """Since the beginning."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class OutletFall:
+    """The first outlet of all that comes to this state."""
+    @property
+    def fall(self) -> FirstFall:
+        """The state."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlet(self) -> int:
+        """Counts from 1, from the inlet on."""
+    @property
+    def level(self) -> Length:
+        """Of the tank."""
+    @property
+    def time(self) -> Time:
+        """0: it is so from the beginning."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class LowestMouth:
+    """The lowest place at which water leaves: when the tank stands no higher, nothing flows."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlet(self) -> int | None:
+        """None: a leak or an open end."""
+    @property
+    def level(self) -> Length:
+        """Above the tank's outlet; may be negative."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Drain:
+    """A tank from its level to the end."""
+    @property
+    def steps(self) -> list[DrainStep]:
+        """First the beginning, last the end."""
+    @property
+    def first_falls(self) -> list[OutletFall]:
+        """In the order of time."""
+    @property
+    def end(self) -> DrainEnd:
+        """Why there."""
+    @property
+    def lowest_mouth(self) -> LowestMouth | None:
+        """None: everything is closed."""
+    @property
+    def time_error(self) -> float:
+        """Estimate, share of the whole time [-]."""
+    @property
+    def solves(self) -> int:
+        """Of the layout."""
+    def __repr__(self) -> str: ...
+    def time(self) -> Time:
+        """From the beginning to the end."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
 ft: LengthUnit
 inch: LengthUnit
 m: LengthUnit
@@ -2777,11 +3828,17 @@ lps: FlowUnit
 m3_per_h: FlowUnit
 m3_per_s: FlowUnit
 ft3_per_s: FlowUnit
+rpm: RotationalSpeedUnit
+rps: RotationalSpeedUnit
+hp: PowerUnit
+kW: PowerUnit
+W: PowerUnit
 gravity: float
 
 Fault: TypeAlias = (
     HeadOff | RiserSheared | NozzleMissing | Clogged | Worn | WrongOutlet | Capped | Leak
-    | LineCut | EndOpen | ValvePartClosed
+    | LineCut | EndOpen | ValvePartClosed | ValveLeftOpen | RegulatorStuckOpen |
+    RegulatorStuckShut | PumpWorn | EngineSlow | FilterDirty
 )
 most_outlets: int
 most_lines: int
@@ -2808,7 +3865,11 @@ def to_text(quantity: KinematicViscosity, unit: KinematicViscosityUnit) -> str: 
 @overload
 def to_text(quantity: Temperature, unit: TemperatureUnit) -> str: ...
 @overload
-def to_text(quantity: Flow, unit: FlowUnit) -> str:
+def to_text(quantity: Flow, unit: FlowUnit) -> str: ...
+@overload
+def to_text(quantity: RotationalSpeed, unit: RotationalSpeedUnit) -> str: ...
+@overload
+def to_text(quantity: Power, unit: PowerUnit) -> str:
     """The shortest text that stands for the quantity in this unit. TypeError for a unit of another
     quantity.
 
@@ -2944,16 +4005,6 @@ def discharge(outlet: Outlet, pressure: Pressure, density: Density = ...) -> Flo
     2 * gpm
     """
 
-def fit_of(points: Iterable[RatedPoint]) -> PointsFit:
-    """Least squares of ln q on ln p. InvalidInput for fewer than two points, or pressures that are all
-    the same.
-
-    >>> fit = fit_of([RatedPoint(pressure=20 * psi, flow=1 * gpm),
-    ...               RatedPoint(pressure=80 * psi, flow=2 * gpm)])
-    >>> round(fit.exponent, 6)
-    0.5
-    """
-
 def is_below(pressure: Pressure, limit: Pressure) -> bool:
     """Whether it is below by more than a millionth.
 
@@ -2987,6 +4038,95 @@ def pressure(head: Length, density: Density) -> Pressure:
 
     >>> pressure(10 * m, 1000 * kg_per_m3).to(kPa)
     98.0665
+    """
+
+def pump_head(pump: Pump, flow: Flow, speed: RotationalSpeed | None = None) -> Length:
+    """Head at a flow with the pump turning at its speed, or at this one; without droop. InvalidInput
+    for problems(pump), or a speed without a curve_speed.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> round(pump_head(pump, 60 * gpm).to(ft), 6)
+    141.0
+    >>> round(pump_head(pump, 30 * gpm, 1300 * rpm).to(ft), 6)
+    35.25
+    """
+
+@overload
+def fit_of(points: Iterable[RatedPoint]) -> PointsFit: ...
+@overload
+def fit_of(points: Pump) -> PumpFit:
+    """How a curve meets the points of a catalogue: least squares of ln q on ln p for an outlet's,
+    InvalidInput for fewer than two of them, or pressures that are all the same; or that of a pump,
+    which has its own points, InvalidInput for problems(pump).
+
+    >>> fit = fit_of([RatedPoint(pressure=20 * psi, flow=1 * gpm),
+    ...               RatedPoint(pressure=80 * psi, flow=2 * gpm)])
+    >>> round(fit.exponent, 6)
+    0.5
+    >>> pump = Pump(points=[PumpPoint(flow=60 * gpm, head=141 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)])
+    >>> round(fit_of(pump).head_at_rest.to(ft), 6)
+    150.0
+    """
+
+def hydrant_pressure(hydrant: Hydrant, flow: Flow) -> Pressure:
+    """What the gauge shows while this flow, 0 or more, runs; below 0 where the main does not give as
+    much. InvalidInput for problems(hydrant).
+
+    >>> main = Hydrant(pressure_at_rest=60 * psi, residual_pressure=40 * psi, flow=500 * gpm)
+    >>> round(hydrant_pressure(main, 500 * gpm).to(psi), 6)
+    40.0
+    """
+
+def hydrant_flow(hydrant: Hydrant, pressure: Pressure) -> Flow:
+    """The flow that brings the gauge down to this pressure, 0 to the one at rest: NFPA 291.
+    InvalidInput for problems(hydrant).
+
+    >>> main = Hydrant(pressure_at_rest=60 * psi, residual_pressure=40 * psi, flow=500 * gpm)
+    >>> round(hydrant_flow(main, 20 * psi).to(gpm))
+    727
+    """
+
+def operating_point(supply: Supply, flow: Flow, water: Water | None = None, site: Site | None = None) -> OperatingPoint:
+    """What the supply does while this flow, 0 or more, leaves it. InvalidInput for problems of the
+    parts.
+
+    >>> main = Hydrant(pressure_at_rest=60 * psi, residual_pressure=40 * psi, flow=500 * gpm)
+    >>> round(operating_point(Supply(hydrant=main), 250 * gpm).pressure.to(psi), 1)
+    54.5
+    """
+
+def limits_passed(supply: Supply, point: OperatingPoint) -> list[SupplyLimit]:
+    """What the supply should not be asked to do and is, each once; a limit that is not given is not
+    judged. point: as operating_point gives it.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], least_flow=20 * gpm)
+    >>> limits_passed(Supply(pump=pump), operating_point(Supply(pump=pump), 5 * gpm))
+    [SupplyLimit.least_flow]
+    """
+
+def pump_from_readings(readings: Iterable[PumpReading], *, suction: Suction | None = None, gauge: Gauge | None = None, filter: Filter | None = None, speed: RotationalSpeed | None = None, water: Water | None = None) -> PumpFromReadings:
+    """A pump's curve H = a - b Q^2 from what was read at its gauge while the flow was measured, with
+    its uncertainty (JCGM 100:2008, equation 10). InvalidInput for fewer than two readings, heads
+    that do not fall, and a gauge whose uncertainty and range are both unknown.
+    suction: None: water at the pump's height, no loss. gauge: None: at the pump's height. filter:
+    that the gauge may stand behind. speed: at which the pump ran, all the time.
+
+    >>> closed = PumpReading(gauge=50 * psi, flow=0 * gpm)
+    >>> open_to_buckets = PumpReading(gauge=42 * psi, flow=60 * gpm)
+    >>> curve = pump_from_readings([closed, open_to_buckets], gauge=Gauge(range=100 * psi))
+    >>> round(curve.head_at_rest.head.to(ft), 1), round(curve.head_at_rest.uncertainty.to(ft), 1)
+    (115.5, 4.0)
+    """
+
+def loss_coefficient(valve: Valve) -> float:
+    """K on the line's velocity head [-]: B. R. Munson et al., Fundamentals of Fluid Mechanics, table
+    8.2, from memory. InvalidInput for problems(valve), or one that is shut.
+
+    >>> loss_coefficient(Valve(kind="gate", opening="half closed"))
+    2.1
     """
 
 def head_off(line: str, outlet: int, loss_coefficient: float | None = None) -> HeadOff:
@@ -3071,18 +4211,79 @@ def valve_part_closed(line: str, loss_coefficient: float) -> ValvePartClosed:
     valve_part_closed('row 1', 40.0)
     """
 
+def valve_left_open(line: str) -> ValveLeftOpen:
+    """The valve of a line that should be shut, by itself or by the sets that run, is open.
+
+    >>> valve_left_open("row 3")
+    valve_left_open('row 3')
+    """
+
+def regulator_stuck_open(line: str, outlet: int | None = None) -> RegulatorStuckOpen:
+    """A regulator no longer regulates: all pressure comes through.
+    outlet: the one whose own it is, from 1 on; None: the line's.
+
+    >>> regulator_stuck_open("hops", 7)
+    regulator_stuck_open('hops', outlet=7)
+    """
+
+def regulator_stuck_shut(line: str, outlet: int | None = None) -> RegulatorStuckShut:
+    """A regulator lets nothing through.
+    outlet: the one whose own it is, from 1 on; None: the line's.
+
+    >>> regulator_stuck_shut("hops")
+    regulator_stuck_shut('hops')
+    """
+
+def pump_worn(share: float, pump: int | None = None) -> PumpWorn:
+    """Worn impeller or rings. share: of the head that is lost at every flow, above 0 and below 1 [-].
+    pump: 1 or 2, default the first.
+
+    >>> pump_worn(0.15)
+    pump_worn(0.15)
+    """
+
+def engine_slow(speed: RotationalSpeed, pump: int | None = None) -> EngineSlow:
+    """The engine does not reach its speed. speed: that it reaches.
+    pump: 1 or 2, default the first.
+
+    >>> engine_slow(2000 * rpm)
+    engine_slow(2000 * rpm)
+    """
+
+def filter_dirty(loss: Pressure) -> FilterDirty:
+    """Dirt in the filter. loss: that it takes now, at the flow at which it is rated.
+
+    >>> filter_dirty(6 * psi)
+    filter_dirty(6 * psi)
+    """
+
 def line_of(fault: Fault) -> str:
-    """Name of the line.
+    """Name of the line; empty: the fault is the supply's.
 
     >>> line_of(end_open("row 1"))
     'row 1'
     """
 
 def outlet_of(fault: Fault) -> int | None:
-    """From 1 on; None: the fault is the line's.
+    """From 1 on; None: the fault is the line's or the supply's.
 
     >>> outlet_of(head_off("row 1", 7))
     7
+    """
+
+def is_of_the_supply(fault: Fault) -> bool:
+    """Whether it is of the pump, the engine or the filter.
+
+    >>> is_of_the_supply(pump_worn(0.15))
+    True
+    """
+
+def with_faults(supply: Supply, faults: Iterable[Fault]) -> Supply:
+    """The supply with what its faults change; those of lines change nothing.
+
+    >>> sound = Supply(pressure=40 * psi, filter=Filter(loss=1.5 * psi, at=80 * gpm))
+    >>> with_faults(sound, [filter_dirty(6 * psi)]).filter
+    Filter(loss=6 * psi, at=80 * gpm)
     """
 
 def kind_of(fault: Fault) -> str:
@@ -3123,16 +4324,17 @@ def open_end(fault: Fault, line: Line) -> Length | None:
     90 * ft
     """
 
-def describe(fault: Fault, line: Line, units: UnitSystem | str) -> str:
-    """One sentence, with the values used.
+def describe(fault: Fault, line: Line | Layout, units: UnitSystem | str) -> str:
+    """One sentence, with the values used. line: the fault's, or the layout that it is in.
 
     >>> row = Line(name="row 1", count=10, spacing=20 * ft)
     >>> describe(clogged("row 1", 7, 0.6), row, "us")
     'row 1, outlet 7: clogged, 60 % of its flow lost'
     """
 
-def problems(part: Supply | Line | Pipe | Outlet | Riser | Water | Site | Fault, line: Line | None = None) -> list[Problem]:
-    """What is wrong with one part of a layout, or with a fault on a line; empty when nothing is.
+def problems(part: Supply | Pump | Suction | Filter | Gauge | Tank | Hole | Hydrant | Line | Valve | Pipe | Outlet | Riser | Water | Site | Fault, line: Line | Supply | None = None) -> list[Problem]:
+    """What is wrong with one part of a layout, or with a fault on a line or of a supply; empty when
+    nothing is.
 
     >>> problems(Pipe(inside_diameter=2 * inch, hazen_williams=900))[0].text()
     'hazen_williams: is 900, must be from 10 to 200'
@@ -3162,7 +4364,8 @@ def solve(layout: Layout, *, newton_steps: int = 60) -> Solution:
 
 def check(solution: Solution, *, pressure_variation: float = 0.2, flow_variation: float = 0.1, velocity: Velocity = ...) -> Check:
     """Every outlet against its rated, lowest and highest pressure; how evenly a line waters; water too
-    fast; pressure below the atmosphere's, or above a pipe's rating.
+    fast; pressure below the atmosphere's, or above a pipe's rating; a supply that brings no water,
+    or is asked more than it should do.
     The keywords are the largest that is accepted: variations [-], the velocity in lines (default 5
     ft/s); InvalidInput when they are not above 0. All three are common practice, no source.
 
@@ -3241,6 +4444,197 @@ def multiple_outlet_factor(outlets: int, flow_exponent: float, first: FirstOutle
     0.402
     """
 
+def weakest_outlet(solution: Solution) -> WeakestOutlet | None:
+    """The outlet with the smallest share of its rated pressure, of dry ones that with the least
+    pressure in its line; None: there is no outlet to judge (broken, capped and shut ones are not).
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row, row.replace(name="row 2")],
+    ...               sets=[WateringSet(name="one", lines=["row 1"]),
+    ...                     WateringSet(name="two", lines=["row 2"])])
+    >>> weakest_outlet(solve(farm)).outlet
+    10
+    """
+
+def pressure_budget(solution: Solution, line: str | None = None, outlet: int | None = None) -> PressureBudget:
+    """What raises and what takes the pressure on the way from the source to this outlet; without line
+    and outlet, to the weakest one. InvalidInput for one that is not there, or that no water comes
+    to.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row, row.replace(name="row 2")],
+    ...               sets=[WateringSet(name="one", lines=["row 1"]),
+    ...                     WateringSet(name="two", lines=["row 2"])])
+    >>> [entry.part for entry in pressure_budget(solve(farm), "row 1", 10).entries]
+    ['pump', 'line', 'riser']
+    """
+
+def can_be_set(supply: Supply) -> bool:
+    """Whether a supply can be set: a held pressure, or pumps whose curve_speed is known.
+
+    >>> can_be_set(Supply(tank=Tank(level=2 * m)))
+    False
+    """
+
+def set_for_gauge(layout: Layout, reading: Pressure) -> Setting:
+    """The engine speed, or the held pressure, for this reading at the supply's gauge; without a gauge,
+    for this pressure before the filter. InvalidInput when the supply is a tank, a hydrant or a pump
+    whose curve_speed is not known.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row, row.replace(name="row 2")],
+    ...               sets=[WateringSet(name="one", lines=["row 1"]),
+    ...                     WateringSet(name="two", lines=["row 2"])])
+    >>> setting = set_for_gauge(farm.watering("one"), 45 * psi)
+    >>> round(setting.solution.supply_pressure.to(psi), 6)
+    45.0
+    """
+
+def set_for_weakest(layout: Layout, pressure: Pressure) -> Setting:
+    """The engine speed, or the held pressure, for this pressure at the weakest outlet: that with the
+    lowest pressure.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row, row.replace(name="row 2")],
+    ...               sets=[WateringSet(name="one", lines=["row 1"]),
+    ...                     WateringSet(name="two", lines=["row 2"])])
+    >>> setting = set_for_weakest(farm.watering("one"), 25 * psi)
+    >>> round(setting.solution.line("row 1").pressure.min().to(psi), 6)
+    25.0
+    """
+
+def set_for_rated(layout: Layout, share: float = 1.0) -> Setting:
+    """The engine speed, or the held pressure, for at least this share [-] of its rated pressure at
+    every outlet.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row, row.replace(name="row 2")],
+    ...               sets=[WateringSet(name="one", lines=["row 1"]),
+    ...                     WateringSet(name="two", lines=["row 2"])])
+    >>> check(set_for_rated(farm.watering("one")).solution).below_rated
+    []
+    """
+
+def set_for_rated_if_possible(layout: Layout, share: float = 1.0) -> Setting:
+    """Likewise; but a supply that cannot be set is taken as it is, `reached` saying whether it is
+    enough.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row, row.replace(name="row 2")],
+    ...               sets=[WateringSet(name="one", lines=["row 1"]),
+    ...                     WateringSet(name="two", lines=["row 2"])])
+    >>> row_on_tank = farm.with_supply(Supply(tank=Tank(level=2 * m)))
+    >>> set_for_rated_if_possible(row_on_tank).reached
+    False
+    """
+
+def throttle_up(sound: Layout, faults: Iterable[Fault]) -> Throttling:
+    """The faults at unchanged speed, and after the engine is throttled up until the gauge reads as
+    before. sound: with the speed at which it runs. InvalidInput for a fault that does not fit.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row, row.replace(name="row 2")],
+    ...               sets=[WateringSet(name="one", lines=["row 1"]),
+    ...                     WateringSet(name="two", lines=["row 2"])])
+    >>> answer = throttle_up(farm.watering("one"), [end_open("row 1")])
+    >>> answer.broken.supply_pressure < answer.reading
+    True
+    """
+
+def sets_together(layout: Layout, *, share: float = 1.0, velocity: Velocity = ...) -> list[SetsTogether]:
+    """Every set alone, then every two, last all of them: the speed or pressure that gives every outlet
+    its share, and whether any limit is passed. InvalidInput when the layout has no sets.
+    share: of its rated pressure at every outlet [-], default 1. velocity: largest accepted in
+    lines, default 5 ft/s (common practice).
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row, row.replace(name="row 2")],
+    ...               sets=[WateringSet(name="one", lines=["row 1"]),
+    ...                     WateringSet(name="two", lines=["row 2"])])
+    >>> [(together.sets, together.can_run()) for together in sets_together(farm)]
+    [(['one'], True), (['two'], True), (['one', 'two'], True)]
+    """
+
+def outflow(tank: Tank, hole: Hole) -> Flow:
+    """At the tank's level, q = Cd a sqrt(2 g level). Needs no surface.
+
+    >>> drum = Tank(level=0.6 * m, diameter=0.35 * m)
+    >>> round(outflow(drum, Hole(diameter=2 * mm)).to(lph), 1)
+    24.1
+    """
+
+def time_to_fall(tank: Tank, hole: Hole, level: Length | None = None) -> Time:
+    """Until the level has fallen to this one, 0 to the tank's, default 0.
+
+    >>> drum = Tank(level=0.6 * m, diameter=0.35 * m)
+    >>> round(time_to_fall(drum, Hole(diameter=2 * mm)).to(units.h), 1)
+    4.8
+    """
+
+def time_to_run_out(tank: Tank, hole: Hole, volume: Volume) -> Time:
+    """Until so much has run out, 0 to all that is above the hole.
+
+    >>> drum = Tank(level=0.6 * m, diameter=0.35 * m)
+    >>> round(time_to_run_out(drum, Hole(diameter=2 * mm), 10 * litre).to(units.min), 1)
+    26.1
+    """
+
+def level_after(tank: Tank, hole: Hole, time: Time) -> Length:
+    """After this time, 0 or more; 0 when it is empty.
+
+    >>> drum = Tank(level=0.6 * m, diameter=0.35 * m)
+    >>> round(level_after(drum, Hole(diameter=2 * mm), 1 * units.h).to(cm), 1)
+    37.6
+    """
+
+def drain(layout: Layout, *, to_level: Length | None = None, least_outflow: float = 0.001, levels: int = 11, tolerance: float = 1e-06) -> Drain:
+    """A layout's tank, whose surface is known, running empty through the lines. InvalidInput,
+    NotSolved, and NotDrained when the time is not known as well as asked for.
+    to_level: default until least_outflow. least_outflow: share of the outflow at first, 0 to 0.5:
+    no more comes. levels: that are reported, 2 to 1000. tolerance: accepted error, share of the
+    time, 1e-12 to 0.01.
+
+    >>> pipe = nominal_pipe("1 in", "PVC Sch 40")
+    >>> row = Line(name="beds", pipe=pipe, outlet=Outlet(flow=8 * lph, at=1 * mH2O),
+    ...            count=20, spacing=1 * m)
+    >>> tank = Tank(level=1.2 * m, diameter=0.6 * m)
+    >>> emptied = drain(Layout(Supply(tank=tank), [row]), to_level=0.2 * m)
+    >>> emptied.end, round(emptied.time().to(units.h), 1)
+    (DrainEnd.level_reached, 2.3)
+    """
+
 def read_layout(file: str | os.PathLike[str]) -> Layout:
     """Reads a description file (TOML 1.0). Its faults are in the layout; reports are in US units when
     the supply's pressure is given in psi. InvalidInput with every mistake, each with file, line and
@@ -3277,10 +4671,11 @@ def read_fault(text: str, outlets: Iterable[Outlet] = ()) -> Fault:
     head_off('row 2', 7)
     """
 
-def report(solution: Solution, after: Solution | None = None, *, units: UnitSystem | str | None = None, skipped: Iterable[SkippedFault] = ()) -> str:
+def report(solution: Solution, after: Solution | None = None, *, units: UnitSystem | str | None = None, skipped: Iterable[SkippedFault] = (), throttling: Throttling | None = None) -> str:
     """A solved layout told to the person who waters from it; with `after`, what the faults of that one
     do to the rest. units: "us" or "si", default those of the site. skipped: faults to be listed.
-    InvalidInput when the two do not have the same lines and outlets.
+    throttling: what throttle_up says of them, to be told. InvalidInput when the two do not have the
+    same lines and outlets.
 
     >>> lateral = nominal_pipe("1-1/2 in", "PVC Class 160")
     >>> row = Line(name="row 1", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),
@@ -3288,6 +4683,67 @@ def report(solution: Solution, after: Solution | None = None, *, units: UnitSyst
     >>> before = solve(Layout(Supply(pressure=40 * psi), [row]))
     >>> report(before).splitlines()[0]
     '* Every one of the 24 outlets has its rated pressure.'
+    """
+
+def setting_report(setting: Setting, *, units: UnitSystem | str | None = None) -> str:
+    """How the supply is set, for the person at the engine: speed or pressure, gauge, flow, the weakest
+    outlet, and the limits that are passed. units: "us" or "si", default those of the site.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row],
+    ...               sets=[WateringSet(name="one", lines=["row 1"])])
+    >>> "rpm" in setting_report(set_for_rated(farm))
+    True
+    """
+
+def throttling_sentences(throttling: Throttling, *, units: UnitSystem | str | None = None) -> list[str]:
+    """Three sentences: what a fault does to the gauge, to what speed the engine must be throttled up
+    to bring the reading back, and what that cures and does not. units: as in report.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row],
+    ...               sets=[WateringSet(name="one", lines=["row 1"])])
+    >>> len(throttling_sentences(throttle_up(farm, [end_open("row 1")])))
+    3
+    """
+
+def sets_report(layout: Layout, together: Iterable[SetsTogether], *, units: UnitSystem | str | None = None) -> str:
+    """Which watering sets can run together, as a table a grower reads. together: what sets_together
+    found of the layout. units: as in report.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row],
+    ...               sets=[WateringSet(name="one", lines=["row 1"])])
+    >>> "one" in sets_report(farm, sets_together(farm))
+    True
+    """
+
+def pocket_sheets(layout: Layout, *, units: UnitSystem | str | None = None) -> list[str]:
+    """One short sheet for each watering set, to carry along the rows: speed and gauge, bucket times,
+    and what a break does to the gauge and to the other heads. Its faults are left out. units: as in
+    report. InvalidInput for a set in which no outlet is open; NotSolved.
+
+    >>> pump = Pump(points=[PumpPoint(flow=0 * gpm, head=150 * ft),
+    ...                     PumpPoint(flow=100 * gpm, head=125 * ft)], curve_speed=2600 * rpm)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=Outlet(flow=3.52 * gpm, at=25 * psi),
+    ...            count=10, spacing=36 * ft)
+    >>> farm = Layout(Supply(pump=pump), [row],
+    ...               sets=[WateringSet(name="one", lines=["row 1"])])
+    >>> len(pocket_sheets(farm))
+    1
     """
 
 def to_csv(solution: Solution, after: Solution | None = None) -> str:
@@ -3319,6 +4775,16 @@ def to_svg(solution: Solution, after: Solution | None = None, *, units: UnitSyst
 
     >>> row = Line(name="row 1", pipe=nominal_pipe("1 in", "PVC Sch 40"), length=9 * m)
     >>> to_svg(solve(Layout(Supply(pressure=2 * bar), [row]))).count("<svg ")
+    1
+    """
+
+def to_svg_of_supply(solution: Solution, after: Solution | None = None, *, units: UnitSystem | str | None = None) -> str:
+    """What the supply gives at the start of the lines against what these ask for, as an SVG picture;
+    after: with faults, at another speed, or with other sets running. NotSolved when the lines are
+    not solved at one of the pressures drawn. units: "us" or "si", default those of the site.
+
+    >>> row = Line(name="row 1", pipe=nominal_pipe("1 in", "PVC Sch 40"), length=9 * m)
+    >>> to_svg_of_supply(solve(Layout(Supply(pressure=2 * bar), [row]))).count("<svg ")
     1
     """
 

@@ -37,3 +37,9 @@ class NotSolved(RuntimeError):
 
     def __reduce__(self) -> tuple[type, tuple[str, Solution]]:
         return NotSolved, (str(self), self.unfinished)
+
+
+class NotDrained(RuntimeError):
+    """The time in which a tank runs empty could not be integrated as well as asked for."""
+
+    __module__ = "hydro"

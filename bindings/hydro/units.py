@@ -1,10 +1,11 @@
-"""Every unit, also those that are namesakes of common variables: s, min, h, K."""
+"""Every unit, also those that are namesakes of common variables: s, min, h, K, W."""
 
 from ._hydro import (
     K,
     MPa,
     Pa,
     Pa_s,
+    W,
     bar,
     cm,
     cm2,
@@ -19,11 +20,13 @@ from ._hydro import (
     gph,
     gpm,
     h,
+    hp,
     inch,
     inHg,
     kg_per_m3,
     km,
     kPa,
+    kW,
     lb_per_ft3,
     litre,
     lph,
@@ -42,6 +45,8 @@ from ._hydro import (
     mm2_per_s,
     mPa_s,
     psi,
+    rpm,
+    rps,
     s,
 )
 
@@ -50,6 +55,7 @@ __all__ = [
     "MPa",
     "Pa",
     "Pa_s",
+    "W",
     "bar",
     "cm",
     "cm2",
@@ -64,9 +70,11 @@ __all__ = [
     "gph",
     "gpm",
     "h",
+    "hp",
     "inHg",
     "inch",
     "kPa",
+    "kW",
     "kg_per_m3",
     "km",
     "lb_per_ft3",
@@ -87,5 +95,7 @@ __all__ = [
     "mm",
     "mm2_per_s",
     "psi",
+    "rpm",
+    "rps",
     "s",
 ]
