@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn, SearchStrategy
 
 import hydro
-from hydro import cm, ft, gpm, inch, kPa, kg_per_m3, lph, m, mm, mm2_per_s, psi
+from hydro import cm, ft, gpm, inch, kPa, kg_per_m3, lph, m, mm, mm2_per_s, psi, rpm
 
 QUANTITIES: list[type] = [
     kind
@@ -76,8 +76,10 @@ def values_of(type_: str) -> SearchStrategy[Any]:
         "str": st.text(max_size=5),
         "int": st.integers(-(2**31), 2**31 - 1),
         "float": finite(),
-        "UnitSystem | str": st.sampled_from(hydro.UnitSystem),
+        "bool": st.booleans(),
     }
+    if word := re.fullmatch(r"(\w+) \| str", type_):
+        return st.sampled_from(getattr(hydro, word[1]))
     if type_ in plain:
         return plain[type_]
     kind = getattr(hydro, type_)
@@ -131,6 +133,7 @@ def outlet_kinds(draw: DrawFn, name: str) -> hydro.Outlet:
         "name": name,
         "minimum": draw(maybe(between(2, 20, psi))),
         "maximum": draw(maybe(between(60, 90, psi))),
+        "regulator": draw(maybe(between(15, 40, psi))),
         "body_bore": draw(maybe(between(6, 12, mm))),
     }
     flow = draw(st.one_of(between(0.2, 5, gpm), between(20, 900, lph)))
@@ -195,6 +198,8 @@ def lines_of(
     else:
         parts |= {"length": draw(between(5, 100, m)), "ground_rise": draw(between(-3, 3, m))}
     parts["loss_coefficient"] = draw(maybe(st.floats(0, 5)))
+    parts["valve"] = draw(maybe(st.sampled_from(VALVES)))
+    parts["regulator"] = draw(maybe(between(10, 30, psi)))
     line = hydro.Line(**parts)
     if draw(st.integers(0, 3)) == 0:
         reach = hydro.PipeReach(pipe=draw(all_pipes), to=line.whole_length() * 0.5)
@@ -208,6 +213,102 @@ def lines_of(
     if way == 1:
         return line.replace(fed_by=feeder.name, tap=feeder.whole_length() * draw(st.floats(0, 1)))
     return line.replace(fed_by=feeder.name)
+
+
+VALVES = [
+    hydro.Valve(kind="gate"),
+    hydro.Valve(kind="ball", opening="third closed"),
+    hydro.Valve(kind="globe"),
+    hydro.Valve(opening="shut"),
+]
+
+
+@st.composite
+def pumps(draw: DrawFn) -> hydro.Pump:
+    at_rest, most = draw(between(60, 200, ft)), draw(between(20, 150, gpm))
+    points = [
+        hydro.PumpPoint(flow=share * most, head=(1 - 0.3 * share**2) * at_rest)
+        for share in draw(st.sampled_from([(0.0, 1.0), (0.0, 0.4, 1.0)]))
+    ]
+    speed = draw(maybe(between(1800, 3600, rpm)))
+    return hydro.Pump(
+        points=points,
+        shape=draw(maybe(st.sampled_from(hydro.CurveShape))),
+        curve_speed=speed,
+        speed=speed and speed * draw(st.floats(0.8, 1)),
+        least_flow=draw(maybe(st.just(0.1 * most))),
+        most_flow=draw(maybe(st.just(1.1 * most))),
+        npsh_required=draw(st.sampled_from([[], points_of_npsh(most)])),
+        efficiency=draw(maybe(st.floats(0.4, 0.8))),
+        power=draw(maybe(between(1, 50, hydro.hp))),
+    )
+
+
+def points_of_npsh(most: hydro.Flow) -> list[hydro.PumpPoint]:
+    return [hydro.PumpPoint(flow=share * most, head=(1 + share) * m) for share in (0.2, 1.0)]
+
+
+@st.composite
+def supplies(draw: DrawFn, all_pipes: Any) -> hydro.Supply:
+    """With one source, and what may stand behind it."""
+    way = draw(st.integers(0, 3))
+    parts: dict[str, Any] = {}
+    if way == 0:
+        parts["pressure"] = draw(st.one_of(between(20, 90, psi), between(100, 700, kPa)))
+    elif way == 1:
+        level = draw(st.one_of(between(1, 60, ft), between(0.5, 30, m)))
+        parts["tank"] = hydro.Tank(level=level, diameter=draw(maybe(between(0.5, 3, m))))
+    elif way == 2:
+        at_rest = draw(between(30, 90, psi))
+        parts["hydrant"] = hydro.Hydrant(
+            pressure_at_rest=at_rest,
+            residual_pressure=at_rest * draw(st.floats(0.3, 0.9)),
+            flow=draw(between(50, 900, gpm)),
+        )
+    else:
+        parts["pump"] = draw(pumps())
+        if draw(st.booleans()):
+            parts["second_pump"] = draw(pumps())
+            parts["arrangement"] = draw(maybe(st.sampled_from(hydro.PumpArrangement)))
+        if draw(st.booleans()):
+            parts["suction"] = hydro.Suction(lift=draw(between(1, 9, ft)))
+        elif draw(st.booleans()):
+            parts["suction"] = hydro.Suction(
+                lift=draw(between(1, 9, ft)),
+                pipe=draw(all_pipes),
+                length=draw(between(2, 30, ft)),
+                loss_coefficient=draw(maybe(st.floats(0, 4))),
+            )
+    if draw(st.booleans()):
+        loss, at = draw(between(0.5, 5, psi)), draw(between(9, 90, gpm))
+        parts["filter"] = hydro.Filter(loss=loss, at=at)
+        parts["gauge"] = hydro.Gauge(
+            height=draw(maybe(between(1, 5, ft))),
+            range=draw(maybe(between(60, 160, psi))),
+            after_filter=draw(maybe(st.booleans())),
+        )
+    return hydro.Supply(**parts, elevation=draw(maybe(between(-30, 30, ft))))
+
+
+def units_of_supply(supply: hydro.Supply) -> str:
+    """A file's reports are in US units when its supply is known in such."""
+    known: list[Any] = [supply.pressure]
+    known += [supply.hydrant.pressure_at_rest] if supply.hydrant else []
+    known += [supply.pump.points[0].head] if supply.pump else []
+    known += [supply.tank.level] if supply.tank else []
+    (text,) = (str(it) for it in known if it is not None)
+    return "us" if text.endswith((" psi", " ft", " in")) else "si"
+
+
+@st.composite
+def faults_of_supply(draw: DrawFn) -> Any:
+    """One that the supply may not be able to have."""
+    makers: list[Callable[[], Any]] = [
+        lambda: hydro.pump_worn(draw(st.floats(0.01, 0.3)), draw(maybe(st.integers(1, 2)))),
+        lambda: hydro.engine_slow(draw(between(1500, 2500, rpm)), draw(maybe(st.integers(1, 2)))),
+        lambda: hydro.filter_dirty(draw(between(2, 9, psi))),
+    ]
+    return draw(st.sampled_from(makers))()
 
 
 @st.composite
@@ -227,34 +328,42 @@ def faults_on(draw: DrawFn, line: hydro.Line, kinds: Any) -> Any:
         lambda: hydro.line_cut(name, place),
         lambda: hydro.end_open(name),
         lambda: hydro.valve_part_closed(name, draw(st.floats(1, 100))),
+        lambda: hydro.valve_left_open(name),
+        lambda: hydro.regulator_stuck_open(name),
+        lambda: hydro.regulator_stuck_shut(name, draw(maybe(st.just(outlet)))),
     ]
     return draw(st.sampled_from(makers))()
 
 
 @st.composite
 def layouts(draw: DrawFn) -> hydro.Layout:
-    """A tree of one to four lines that solve, with faults that fit."""
+    """A tree of one to four lines that solve, with sets in which to water it and faults that fit;
+    no set runs."""
     all_pipes = st.sampled_from([draw(pipes(f"pipe {n}")) for n in range(draw(st.integers(1, 3)))])
     kinds = st.sampled_from([draw(outlet_kinds(f'kind "{n}"')) for n in range(2)])
     lines: list[hydro.Line] = []
     for number in range(draw(st.integers(1, 4))):
         lines.append(draw(lines_of(f"line {number}", lines, all_pipes, kinds)))
-    pressure = draw(st.one_of(between(20, 90, psi), between(100, 700, kPa)))
-    supply = hydro.Supply(pressure=pressure, elevation=draw(maybe(between(-30, 30, ft))))
+    supply = draw(supplies(all_pipes))
     water = hydro.Water(
         temperature=draw(maybe(between(1, 30, hydro.degC))),
         density=draw(maybe(between(990, 1010, kg_per_m3))),
         kinematic_viscosity=draw(maybe(between(0.4, 2, mm2_per_s))),
     )
-    # A file's reports are in US units when its supply is in psi.
     site = hydro.Site(
         name=draw(st.sampled_from(["", "bench", 'bench "2" \\ 水'])),
         altitude=draw(maybe(between(-100, 3000, m))),
-        units="us" if "psi" in str(pressure) else "si",
+        units=units_of_supply(supply),
     )
     broken = draw(st.lists(st.sampled_from(lines), max_size=3))
     faults = [draw(faults_on(line, kinds)) for line in broken]
-    return hydro.Layout(supply, lines, water, site).with_possible_faults(faults).layout
+    faults += draw(st.lists(faults_of_supply(), max_size=1))
+    named = st.lists(st.sampled_from([line.name for line in lines]), min_size=1, unique=True)
+    sets = [
+        hydro.WateringSet(name=f"set {number}", lines=draw(named))
+        for number in range(draw(st.integers(0, 2)))
+    ]
+    return hydro.Layout(supply, lines, water, site, sets).with_possible_faults(faults).layout
 
 
 # Layouts as text
@@ -264,12 +373,15 @@ def in_file(value: Any) -> str:
     """A value as a description file has it; pipes and outlets are referred to by their names."""
     if isinstance(value, str):
         return json.dumps(value, ensure_ascii=False)
+    if isinstance(value, bool):
+        return str(value).lower()
     if isinstance(value, int | float):
         return repr(value)
     if isinstance(value, hydro.Pipe | hydro.Outlet):
         return in_file(value.name)
-    if isinstance(value, hydro.RatedPoint):
-        return f"[{in_file(value.pressure)}, {in_file(value.flow)}]"
+    if isinstance(value, hydro.RatedPoint | hydro.PumpPoint | hydro.EfficiencyPoint):
+        both = (getattr(value, name) for name in parameters(type(value)))
+        return "[" + ", ".join(map(in_file, both)) + "]"
     if isinstance(value, tuple):
         return "[" + ", ".join(map(in_file, value)) + "]"
     if type(value) in QUANTITIES:
@@ -297,6 +409,9 @@ def description(layout: hydro.Layout) -> str:
     """The layout as a description file."""
     all_pipes: dict[str, hydro.Pipe] = {}
     kinds: dict[str, hydro.Outlet] = {}
+    suction = layout.supply.suction
+    if suction and suction.pipe:
+        all_pipes[suction.pipe.name] = suction.pipe
     for line in layout.lines:
         all_pipes |= {pipe.name: pipe for pipe in [line.pipe, *(r.pipe for r in line.reaches)]}
         standing = [placed.outlet for placed in line.outlets]
@@ -314,6 +429,8 @@ def description(layout: hydro.Layout) -> str:
         text += table(f"[outlet.{in_file(name)}]", keys_of(kind, but=("name",)))
     for line in layout.lines:
         text += table("[[line]]", keys_of(line))
+    for watering_set in layout.sets:
+        text += table("[[set]]", keys_of(watering_set))
     for fault in layout.faults:
         text += table("[[fault]]", [f'kind = "{hydro.kind_of(fault)}"', *keys_of(fault)])
     return text

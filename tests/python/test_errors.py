@@ -108,7 +108,9 @@ def right_value(type_: str) -> Any:
     type_ = type_.removesuffix(" | None")
     if several := re.fullmatch(r"Iterable\[(.*)\]", type_):
         return (right_value(several[1]),)
-    plain = {"str": "a", "int": 3, "float": 0.25, "UnitSystem | str": hydro.UnitSystem.us}
+    plain = {"str": "a", "int": 3, "float": 0.25, "bool": True}
+    if type_.endswith(" | str"):
+        return list(getattr(hydro, type_.removesuffix(" | str")))[-1]
     if type_ in plain:
         return plain[type_]
     kind = getattr(hydro, type_)
@@ -138,9 +140,11 @@ def wrong_values(type_: str) -> list[tuple[Any, str]]:
             (1 * psi, r"1 \* psi is a Pressure, not a number"),
             ([0.5], r"\[0.5\] is a list, not a number"),
         ],
-        "UnitSystem | str": [(3, "3 is a bare number, not a str")],
+        "bool": [(1, "1 is a bare number, not a bool: write True or False"), ("a", "'a' is a str")],
     }
     odd = (Odd(), "odd is an Odd, not an? ")
+    if type_.endswith(" | str"):
+        return [*none, odd, (3, "3 is a bare number, not a str")]
     if type_ in plain:
         return [*none, odd, *plain[type_]]
     kind = getattr(hydro, type_)
@@ -155,7 +159,7 @@ def wrong_values(type_: str) -> list[tuple[Any, str]]:
         (0.5, rf"0.5 is a bare number, not an? {type_}: write 0.5 \* [\w.]+$"),
         ("1 ft", f"'1 ft' is a str, not an? {type_}: write a number times one of "),
         (other, rf"1 \* \w+ is a {type(other).__name__}, not an? {type_}: write a number times"),
-        (units_of(kind)[0], rf"{unit} is a {type_}Unit, not an? {type_}: write a number times"),
+        (units_of(kind)[0], rf"{unit} is an? {type_}Unit, not an? {type_}: write a number times"),
     ]
 
 

@@ -13,7 +13,7 @@ from random_parts import in_file, keys_of, needed, parameters
 
 import hydro
 from hydro import *  # noqa: F403  what is printed of a fault is valid input after this
-from hydro import ft, gpm, inch, mm, psi
+from hydro import ft, gpm, inch, mm, psi, rpm
 
 Layouts = Callable[..., hydro.Layout]
 
@@ -34,6 +34,16 @@ EVERY_KIND = [
     hydro.line_cut("row 1", 55.5 * ft),
     hydro.end_open("row 1"),
     hydro.valve_part_closed("row 1", 12.5),
+    hydro.valve_left_open("row 1"),
+    hydro.regulator_stuck_open("row 1"),
+    hydro.regulator_stuck_open("row 1", 7),
+    hydro.regulator_stuck_shut("row 1"),
+    hydro.regulator_stuck_shut("row 1", outlet=7),
+    hydro.pump_worn(0.15),
+    hydro.pump_worn(0.15, pump=2),
+    hydro.engine_slow(2000 * rpm),
+    hydro.engine_slow(2000 * rpm, pump=2),
+    hydro.filter_dirty(6 * psi),
 ]
 
 
@@ -49,7 +59,8 @@ def test_a_fault_is_the_same_from_code_and_from_text(fault: Any) -> None:
     read = hydro.read_fault(text, [SPRAY])
     assert type(read) is type(fault) and read == fault and repr(read) == repr(fault)
     assert eval(repr(fault)) == fault
-    assert hydro.line_of(fault) == fault.line
+    assert hydro.line_of(fault) == getattr(fault, "line", "")
+    assert hydro.is_of_the_supply(fault) is not hasattr(fault, "line")
     assert hydro.outlet_of(fault) == getattr(fault, "outlet", None)
     # The name of the kind is that of the maker, in words.
     maker = getattr(hydro, hydro.kind_of(fault).replace(" ", "_"))
@@ -77,13 +88,14 @@ def test_a_fault_says_what_it_needs_and_takes(fault: Any, way: str) -> None:
         rest = {other: value for other, value in arguments.items() if other != key}
         with pytest.raises(TypeError, match=f"^{name} needs {key}$"):
             make(**rest)
-        with pytest.raises(TypeError, match=f"^{name} has no {key}s; it takes line"):
+        with pytest.raises(TypeError, match=f"^{name} has no {key}s; it takes {needed(kind)[0]}"):
             make(**rest, **{key + "s": arguments[key]})
     everything = ", ".join(parameters(kind))
     with pytest.raises(TypeError, match=f"^{name} has no colour; it takes {everything}$"):
         make(**arguments, colour="red")
-    with pytest.raises(TypeError, match=f"^{name} got line twice$"):
-        make("row 1", **arguments)
+    first = needed(kind)[0]
+    with pytest.raises(TypeError, match=f"^{name} got {first} twice$"):
+        make(arguments[first], **arguments)
     with pytest.raises(TypeError, match=rf"^{name} takes at most \d arguments? by .*, but got 9;"):
         make(*9 * ["row 1"])
 
@@ -104,13 +116,17 @@ def test_a_fault_says_what_it_needs_and_takes(fault: Any, way: str) -> None:
         (hydro.clogged("row 1", 7, 0.6), "clogged('row 1', 7, 0.6)"),
         (hydro.worn("row 1", outlet=7, share=0.25), "worn('row 1', 7, 0.25)"),
         (hydro.capped("it's", 7), 'capped("it\'s", 7)'),
+        (hydro.regulator_stuck_open("hops", 7), "regulator_stuck_open('hops', outlet=7)"),
+        (hydro.pump_worn(0.15), "pump_worn(0.15)"),
+        (hydro.engine_slow(2000 * rpm, 2), "engine_slow(2000 * rpm, pump=2)"),
+        (hydro.filter_dirty(6 * psi), "filter_dirty(6 * psi)"),
     ],
 )
 def test_a_fault_says_itself_and_what_it_says_is_the_same_fault(fault: Any, text: str) -> None:
     assert repr(fault) == text
     assert eval(text) == fault
     assert fault != hydro.capped("another", 1)
-    assert fault.outlet == 7
+    assert hydro.outlet_of(fault) == (None if hydro.is_of_the_supply(fault) else 7)
 
 
 def test_a_fault_tells_what_it_was_made_of() -> None:

@@ -34,7 +34,7 @@ def test_a_layout_built_in_python_is_that_of_its_file(layout: hydro.Layout) -> N
     from_file = hydro.read_layout_text(description(layout))
     assert from_file.supply == layout.supply and from_file.water == layout.water
     assert from_file.site == layout.site
-    assert from_file.lines == layout.lines
+    assert from_file.lines == layout.lines and from_file.sets == layout.sets
     assert from_file.faults == layout.faults
     assert from_file == layout and hash(from_file) == hash(layout)
     solution, solution_of_file = hydro.solve(layout), hydro.solve(from_file)
@@ -102,6 +102,49 @@ def test_lines_and_faults_are_taken_in_and_out(layout: hydro.Layout) -> None:
     for line in sound.lines:
         assert sound.line(line.name) == line == sound.lines[sound.index_of(line.name)]
         assert sound.with_line(line) == sound
+
+
+@settings(max_examples=15)
+@given(layouts())
+def test_sets_run_and_stop(layout: hydro.Layout) -> None:
+    names = [each.name for each in layout.sets]
+    if not names:
+        with pytest.raises(hydro.InvalidInput, match="set_names"):
+            layout.watering("set 0")
+        return
+    assert layout.running_sets == ()
+    first = layout.watering(names[0])
+    assert first == layout.watering([names[0]]) and first.running_sets == (names[0],)
+    assert first.without_watering() == layout and (first == layout) is False
+    assert repr(first).endswith(f", sets {len(names)}, running {names[0]}>")
+    again = pickle.loads(pickle.dumps(first))
+    assert again == first and again.sets == layout.sets and again.running_sets == (names[0],)
+    # It opens what it names, what feeds that, and what hangs on it unnamed by others.
+    by_own_valve = {line.name for line in layout.lines if str(line.valve).count("shut")}
+    left_open = {it.line for it in layout.faults if isinstance(it, hydro.ValveLeftOpen)}
+    for index, line in enumerate(layout.lines):
+        if line.name in layout.sets[0].lines and not by_own_valve:
+            assert not first.is_shut(index)
+        if line.name in by_own_valve - left_open:
+            assert first.is_shut(index) and layout.is_shut(index)
+    everything = layout.watering(names)
+    assert everything.running_sets == tuple(names)
+    for solved in (hydro.solve(first), hydro.solve(everything)):
+        for index, done in enumerate(solved.lines):
+            assert done.shut is solved.layout.is_shut(index)
+            if done.shut:
+                assert set(done.state) <= {"closed"} and done.inflow == 0 * m3_per_s
+
+
+@settings(max_examples=15)
+@given(layouts(), layouts())
+def test_the_supply_is_changed(layout: hydro.Layout, other: hydro.Layout) -> None:
+    sound = layout.without_faults()
+    assert sound.with_supply(sound.supply) == sound
+    changed = sound.with_supply(other.supply)
+    assert changed.supply == other.supply == changed.supply_as_it_is
+    assert changed.lines == sound.lines and changed.with_supply(sound.supply) == sound
+    assert layout.supply_as_it_is == hydro.with_faults(layout.supply, layout.faults)
 
 
 # Records

@@ -20,6 +20,13 @@ PIPE = hydro.Pipe(inside_diameter=1 * inch, hazen_williams=150)
 HEAD = hydro.Outlet(flow=3 * gpm, at=30 * psi)
 ROW = hydro.Line(name="row", pipe=PIPE, outlet=HEAD, count=3, spacing=20 * ft)
 PLACED = hydro.Line(name="row", outlets=[hydro.PlacedOutlet(place=5 * ft, outlet=HEAD)] * 3)
+PUMP = hydro.Pump(
+    points=[
+        hydro.PumpPoint(flow=0 * gpm, head=90 * ft),
+        hydro.PumpPoint(flow=9 * gpm, head=60 * ft),
+    ]
+)
+FARM = hydro.Layout(hydro.Supply(pump=PUMP), [ROW])
 MAIN = hydro.Line(name="main", pipe=PIPE, length=9 * ft)
 
 
@@ -65,8 +72,16 @@ def test_an_outlet_that_is_not_there_is_refused(line: hydro.Line, number: int) -
         hydro.begins_at(hydro.Line(name="tee", fed_by="row", tap_outlet=number), line)
     with refused("outlet"):
         hydro.open_body(hydro.nozzle_missing("row", number), line)
-    with refused("outlet"):
-        hydro.describe(hydro.nozzle_missing("row", number), line, "us")
+    layout = hydro.Layout(hydro.Supply(pressure=40 * psi), [line.replace(pipe=PIPE)])
+    for where in (line, layout):
+        with refused("outlet"):
+            hydro.describe(hydro.nozzle_missing("row", number), where, "us")
+
+
+def test_pumps_that_the_supply_does_not_have_are_refused() -> None:
+    point = hydro.operating_point(hydro.Supply(pump=PUMP), 5 * gpm)
+    with pytest.raises(hydro.InvalidInput, match="^point: has 1 pumps, but the supply has 0"):
+        hydro.limits_passed(hydro.Supply(pressure=40 * psi), point)
 
 
 def test_a_line_without_outlets_has_no_place_or_kind_of_one() -> None:
@@ -108,7 +123,7 @@ def test_python_ends_in_order_while_daemon_threads_solve() -> None:
 
 def test_a_solution_whose_pickle_is_damaged_is_refused(bench: hydro.Layout) -> None:
     solved = hydro.solve(bench)
-    layout, water, lines, residuals, notes = solved.__getstate__()
+    layout, water, lines, supply, residuals, notes = solved.__getstate__()
     last = lines[-1].__getstate__()
 
     def made(kind: type, state: Any) -> Any:
@@ -118,13 +133,50 @@ def test_a_solution_whose_pickle_is_damaged_is_refused(bench: hydro.Layout) -> N
 
     def with_last(**changes: Any) -> Any:
         damaged = made(hydro.LineSolution, last | changes)
-        return made(hydro.Solution, (layout, water, [*lines[:-1], damaged], residuals, notes))
+        all_lines = [*lines[:-1], damaged]
+        return made(hydro.Solution, (layout, water, all_lines, supply, residuals, notes))
 
     assert str(with_last()) == str(solved)
     for damage in ({"pressure": [1] * psi}, {"state": []}, {"flow": [] * gpm}):
         with pytest.raises(ValueError, match="are not those of the layout"):
             with_last(**damage)
     with pytest.raises(ValueError, match="are not those of the layout"):
-        made(hydro.Solution, (layout.without_faults(), water, lines[1:], residuals, notes))
+        made(hydro.Solution, (layout.without_faults(), water, lines[1:], supply, residuals, notes))
+    pumped = hydro.operating_point(hydro.Supply(pump=PUMP), 9 * gpm)
+    with pytest.raises(ValueError, match="^supply: is not that of the layout"):
+        made(hydro.Solution, (layout, water, lines, pumped, residuals, notes))
     with pytest.raises(TypeError, match="^residuals: is None"):
-        made(hydro.Solution, (layout, water, lines, None, notes))
+        made(hydro.Solution, (layout, water, lines, supply, None, notes))
+
+
+@pytest.mark.parametrize(
+    "make, message",
+    [
+        (
+            lambda: hydro.Pump(curve_speed=2600),
+            r"curve_speed: 2600 is a bare number, not a RotationalSpeed: write 2600 \* rpm$",
+        ),
+        (lambda: hydro.Pump(power=3 * ft), r"power: 3 \* ft is a Length, not a Power"),
+        (lambda: hydro.pump_head(PUMP, 80), "flow: 80 is a bare number, not a Flow"),
+        (lambda: hydro.set_for_gauge(FARM, 45), "reading: 45 is a bare number, not a Pressure"),
+        (
+            lambda: hydro.time_to_fall(hydro.Tank(), hydro.Hole(), 0.3),
+            "level: 0.3 is a bare number, not a Length",
+        ),
+        (lambda: hydro.Supply(pressure=40), "pressure: 40 is a bare number, not a Pressure"),
+        (lambda: hydro.Supply(pump=40 * psi), r"pump: 40 \* psi is a Pressure, not a Pump"),
+        (lambda: hydro.Pump(points=[(1, 2)]), r"points\[0\]: .* is a tuple, not a PumpPoint"),
+        (lambda: hydro.Gauge(after_filter=1), "after_filter: 1 is a bare number, not a bool"),
+        (lambda: hydro.engine_slow(2000), "speed: 2000 is a bare number, not a RotationalSpeed"),
+        (lambda: hydro.filter_dirty(6), "loss: 6 is a bare number, not a Pressure"),
+        (lambda: hydro.Line(regulator=25), "regulator: 25 is a bare number, not a Pressure"),
+        (lambda: hydro.Line(valve="shut"), "valve: 'shut' is a str, not a Valve"),
+        (lambda: FARM.watering(3), "set_names: 3 is a bare number, not a list"),
+        (lambda: FARM.watering([3]), r"set_names\[0\]: 3 is a bare number, not a str"),
+        (lambda: FARM.with_supply(40 * psi), r"supply: 40 \* psi is a Pressure, not a Supply"),
+        (lambda: hydro.operating_point(FARM.supply, 80), "flow: 80 is a bare number, not a Flow"),
+    ],
+)
+def test_what_is_no_quantity_or_part_is_refused(make: Any, message: str) -> None:
+    with pytest.raises(TypeError, match=f"^{message}"):
+        make()

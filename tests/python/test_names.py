@@ -11,9 +11,15 @@ import hydro._hydro as inside
 # What is told otherwise in Python, and how.
 ELSEWHERE = {
     "CheckOptions": "the keywords of check",
+    "Choice": "a value and its word: a member of a StrEnum",
+    "chosen": 'ValveOpening("half closed")',
+    "word_of": "the member itself is its word",
+    "DrainOptions": "the keywords of drain",
     "DrawingOptions": "the keywords of to_svg",
     "EmissionDesign": "the keywords of design_emission_uniformity",
+    "PumpReadingPlace": "the keywords of pump_from_readings",
     "ReportOptions": "the keywords of report",
+    "SetsTogetherOptions": "the keywords of sets_together",
     "SolveOptions": "the keywords of solve",
     "Quantity": "a template; its classes have names: Pressure",
     "Series": "a template; its classes have names: PressureSeries",
@@ -29,12 +35,15 @@ ELSEWHERE = {
     "listed_at_most": "likewise",
     "is_control": "likewise",
 }
-RISKY_UNITS = {"K", "h", "min", "s"}  # namesakes of common variables live in hydro.units
+RISKY_UNITS = {"K", "W", "h", "min", "s"}  # namesakes of common variables live in hydro.units
 KEYWORDS = {
     "CheckOptions": "check",
+    "DrainOptions": "drain",
     "DrawingOptions": "to_svg",
     "EmissionDesign": "design_emission_uniformity",
+    "PumpReadingPlace": "pump_from_readings",
     "ReportOptions": "report",
+    "SetsTogetherOptions": "sets_together",
     "SolveOptions": "solve",
 }
 TEMPLATES = {"Series": "PressureSeries", "Uniformity": "FlowUniformity", "Unit": "PressureUnit"}
@@ -85,7 +94,7 @@ def test_nothing_is_public_in_python_alone() -> None:
     }
 
 
-@pytest.mark.parametrize("name", structs())
+@pytest.mark.parametrize("name", [name for name in structs() if name != "Choice"])
 def test_every_member_of_a_struct_is_reachable(name: str) -> None:
     fields, methods = members_of(name)
     if name in KEYWORDS:
@@ -111,8 +120,10 @@ def test_a_struct_has_no_other_attributes_than_in_cpp(name: str) -> None:
 
 def test_names() -> None:
     public = {name for name in vars(inside) if not name.startswith("_")}
-    in_python = {"__version__", "units", "InvalidInput", "NotSolved"}
-    in_python |= {"UnitSystem", "FirstOutlet", "OutletState"}
+    in_python = {"__version__", "units", "InvalidInput", "NotDrained", "NotSolved"}
+    in_python |= {
+        name for name, kind in vars(hydro).items() if isinstance(kind, type(hydro.UnitSystem))
+    }
     assert (public - RISKY_UNITS) | in_python == set(hydro.__all__)
     assert hydro.Pressure.__module__ == hydro.InvalidInput.__module__ == "hydro"
     stated = re.search(r"project\(.*?VERSION (\S+)", (ROOT / "CMakeLists.txt").read_text(), re.S)
@@ -137,6 +148,12 @@ x = 1
 [supply]
 x = 1
 pressure = "3 bar"
+pump = { x = 1 }
+tank = { x = 1 }
+hydrant = { x = 1 }
+suction = { x = 1 }
+filter = { x = 1 }
+gauge = { x = 1 }
 [pipe.lateral]
 x = 1
 inside_diameter = "1 in"
@@ -153,15 +170,26 @@ outlet = "spray"
 count = 3
 spacing = "1 m"
 riser = { x = 1, height = "1 m" }
+valve = { x = 1, kind = "gate" }
+[[set]]
+x = 1
 """
 PARTS = {  # what a part is called in a message of the reader
     "Site": "site: ",
     "Water": "water: ",
     "Supply": "supply: ",
+    "Pump": "supply: pump.",
+    "Tank": "supply: tank.",
+    "Hydrant": "supply: hydrant.",
+    "Suction": "supply: suction.",
+    "Filter": "supply: filter.",
+    "Gauge": "supply: gauge.",
     "Pipe": 'pipe "lateral": ',
     "Outlet": 'outlet "spray": ',
     "Line": 'line "row 1": ',
     "Riser": 'line "row 1": riser.',
+    "Valve": 'line "row 1": valve.',
+    "WateringSet": "set 1: ",
 }
 NO_KEYS = {
     "Site": {"name", "units"},  # `name` of the whole file; units follow from the supply's

@@ -32,6 +32,7 @@ SHAPES = {  # marker, whether it is filled
     "no water": ("_", False),
     "capped": ("s", False),
     "broken": ("x", False),
+    "shut": ("|", False),
 }
 COURSES = {
     "main to tee 1": [(0 * ft, -20 * ft), (180 * ft, -20 * ft)],
@@ -168,14 +169,17 @@ def test_shapes_tell_what_outlets_do(after):
 
 def test_every_shape_differs_and_no_mark_needs_its_colour(damaged):
     hill = hydro.solve(rows(("up", 12, 120 * ft), ("down", 8, -50 * ft), pressure=44 * psi))
+    up = hill.layout.line("up").replace(valve=hydro.Valve(opening="shut"))
+    shut = hydro.solve(hill.layout.with_line(up))
+    drawings = ((damaged, ["row 1", "row 2"]), (hill, ["up", "down"]), (shut, ["up"]))
     seen = {}
-    for solution, names in ((damaged, ("row 1", "row 2")), (hill, ("up", "down"))):
-        ax = hydro.plot.pressure_profile(solution)
+    for solution, names in drawings:
+        ax = hydro.plot.pressure_profile(solution, names)
         render(ax)
         for name in names:
             for doing, artist in marks(ax, name).items():
                 if doing in SHAPES:
-                    bare = artist.get_marker() in ("x", "_")
+                    bare = artist.get_marker() in ("x", "_", "|")
                     seen[doing] = (artist.get_marker(), is_filled(artist) and not bare)
                 assert artist.get_color() == hydro.plot.paper.HUE
     assert seen == SHAPES
@@ -512,6 +516,130 @@ def test_units_of_a_plan(after):
     ax = hydro.plot.plan_view(after, COURSES, units="si")
     assert ax.get_xlabel() == "x [m]" and ax.get_ylabel() == "y [m]"
     assert drawn(ax, "row 1").get_xydata()[0] == pytest.approx([180 * 0.3048, 240 * 0.3048])
+
+
+# Lines that are shut
+
+
+def test_shut_lines_are_left_out_of_a_profile_and_told_on_a_plan(bench):
+    sets = [hydro.WateringSet(name=name, lines=[name]) for name in ("row 1", "row 2")]
+    sound = bench.without_faults()
+    parts = (sound.supply, sound.lines, sound.water, sound.site, sets)
+    solution = hydro.solve(hydro.Layout(*parts).watering("row 1"))
+    ax = hydro.plot.pressure_profile(solution)
+    render(ax)
+    assert marks(ax, "row 1") and not marks(ax, "row 2")
+    asked = hydro.plot.pressure_profile(solution, ["row 1", "row 2"])
+    render(asked)
+    assert set(marks(asked, "row 2")) == {"shut"}
+    plan = hydro.plot.plan_view(solution, COURSES)
+    render(plan)
+    assert set(marks(plan, "row 2")) == {"shut"} and "row 2: shut" in plan.get_title()
+
+
+# A pump and what the lines take
+
+AT_SPEED = "the pump at 2210\N{NO-BREAK SPACE}rpm"
+PUMP = hydro.Pump(
+    points=[
+        hydro.PumpPoint(flow=0 * gpm, head=150 * ft),
+        hydro.PumpPoint(flow=130 * gpm, head=107.75 * ft),
+    ],
+    curve_speed=2600 * hydro.rpm,
+    speed=2210 * hydro.rpm,
+    least_flow=20 * gpm,
+    most_flow=130 * gpm,
+)
+
+
+@pytest.fixture(scope="module")
+def pumped(bench):
+    """The bench on a pump, sound and broken."""
+    dirt = hydro.Filter(loss=1.5 * psi, at=80 * gpm)
+    fed = bench.with_supply(hydro.Supply(pump=PUMP, filter=dirt))
+    return hydro.solve(fed.without_faults()), hydro.solve(fed)
+
+
+def test_a_pump_runs_where_its_curve_meets_what_the_lines_take(pumped):
+    before, _ = pumped
+    ax = hydro.plot.pump_curve(before)
+    render(ax)
+    point = drawn(ax, "operating point")
+    flow, head = point.get_xdata()[0], point.get_ydata()[0]
+    assert flow == before.inflow.to(gpm)
+    assert head == before.supply.pumps[0].head.to(ft)
+    assert (point.get_marker(), is_filled(point)) == ("o", True)
+    flows, heads = drawn(ax, AT_SPEED).get_data()
+    expected = [hydro.pump_head(PUMP, it * gpm).to(ft) for it in flows]
+    assert heads == pytest.approx(expected, rel=1e-12)
+    taken_flows, taken_heads = drawn(ax, "the lines take").get_data()
+    # Held at the pressure that the pump gives, the lines take the pump's flow.
+    nearest = np.abs(taken_flows - flow).argmin()
+    assert taken_flows[nearest] == pytest.approx(flow, rel=1e-9)
+    assert taken_heads[nearest] == pytest.approx(head, rel=1e-9)
+    assert (np.diff(taken_flows) > 0).all() and (np.diff(taken_heads) > 0).all()
+    told = " ".join(ax.get_title().splitlines())
+    assert f" {flow:.1f} gal/min at {head:.0f} ft, " in told
+    assert told.endswith("psi at the start of the lines, inside the usable range")
+
+
+def test_a_break_moves_the_pump_along_its_curve(pumped):
+    before, after = pumped
+    ax = hydro.plot.pump_curve(before, after)
+    render(ax)
+    assert drawn(ax, "after").get_xdata()[0] == after.inflow.to(gpm) > before.inflow.to(gpm)
+    assert drawn(ax, "before").get_ydata()[0] > drawn(ax, "after").get_ydata()[0]
+    labels = [line.get_label() for line in ax.lines]
+    assert labels.count(AT_SPEED) == 1  # the same curve for both
+    assert drawn(ax, "the lines take, before").get_linestyle() == "--"
+    assert drawn(ax, "the lines take, after").get_linestyle() == "-"
+    assert not overlap(ax.texts)
+
+
+def test_a_worn_pump_has_a_curve_of_its_own(pumped):
+    before, _ = pumped
+    worn = hydro.solve(before.layout.with_fault(hydro.pump_worn(0.2)))
+    ax = hydro.plot.pump_curve(before, worn, units="si")
+    render(ax)
+    sound, after = (drawn(ax, f"{AT_SPEED}, {name}") for name in ("before", "after"))
+    assert after.get_ydata()[0] == pytest.approx(0.8 * sound.get_ydata()[0], rel=1e-12)
+    assert [it.get_label() for it in ax.lines].count("the lines take") == 1
+    assert ax.get_xlabel() == "flow of the supply [L/min]"
+    assert not overlap(ax.texts)
+
+
+def test_shapes_tell_where_in_its_range_a_pump_runs(pumped):
+    before, _ = pumped
+    for marker, limit in (("^", {"most_flow": 50 * gpm}), ("v", {"least_flow": 120 * gpm})):
+        supply = before.layout.supply.replace(pump=PUMP.replace(**limit))
+        ax = hydro.plot.pump_curve(hydro.solve(before.layout.with_supply(supply)))
+        render(ax)
+        point = drawn(ax, "operating point")
+        assert (point.get_marker(), is_filled(point)) == (marker, False)
+        assert ("above" if marker == "^" else "below") + " the usable range" in ax.get_title()
+
+
+def test_two_pumps_are_drawn_as_one(pumped):
+    before, _ = pumped
+    for arrangement, times in (("parallel", 1), ("series", 2)):
+        supply = hydro.Supply(pump=PUMP, second_pump=PUMP, arrangement=arrangement)
+        ax = hydro.plot.pump_curve(hydro.solve(before.layout.with_supply(supply)))
+        render(ax)
+        (curve,) = (it for it in ax.lines if it.get_label().startswith("the pump"))
+        at_rest = hydro.pump_head(PUMP, 0 * gpm).to(ft)
+        assert curve.get_ydata()[0] == pytest.approx(times * at_rest, rel=1e-12)
+
+
+def test_only_a_pump_has_its_curve_drawn(after, pumped):
+    with pytest.raises(hydro.InvalidInput, match="^before: is fed by no pump"):
+        hydro.plot.pump_curve(after)
+    with pytest.raises(hydro.InvalidInput, match="^after: is fed by no pump"):
+        hydro.plot.pump_curve(pumped[0], after)
+    with pytest.raises(TypeError, match="^before: is a Layout"):
+        hydro.plot.pump_curve(after.layout)
+    with pytest.raises(hydro.InvalidInput, match="^units: is 'metric'"):
+        hydro.plot.pump_curve(pumped[0], units="metric")
+    assert pyplot.get_fignums() == []
 
 
 # The module

@@ -44,6 +44,9 @@ MOST_UNITS = 8  # of one quantity
         (1 * hydro.km, hydro.Length, hydro.cm, 100000),
         (1 * m, hydro.Length, mm, 1000),
         (10 * hydro.ft_per_s, hydro.Velocity, m_per_s, 3.048),
+        (1800 * hydro.rpm, hydro.RotationalSpeed, hydro.rps, 30),
+        (1 * hydro.hp, hydro.Power, hydro.units.W, 550 * 0.3048 * 0.45359237 * 9.80665),
+        (1 * hydro.kW, hydro.Power, hydro.units.W, 1000),
     ],
 )
 def test_a_number_times_a_unit_is_a_quantity_and_reads_back(
@@ -67,6 +70,10 @@ def test_a_number_times_a_unit_is_a_quantity_and_reads_back(
         (1.5 * lps, "90 * lpm"),
         (20 * hydro.degC, "20 * degC"),
         (90 * hydro.units.s, "90 * units.s"),
+        (1800 * hydro.rpm, "1800 * rpm"),
+        (2 / 3 * hydro.rps, "40 * rpm"),
+        (746 * hydro.units.W, "746 * units.W"),
+        (7.5 * hydro.kW, "7.5 * kW"),
         (5 * hydro.ft_per_s, "5 * ft_per_s"),
         (0 * psi, "0 * psi"),
         (math.inf * psi, "float('inf') * psi"),
