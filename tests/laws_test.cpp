@@ -434,8 +434,9 @@ TEST_F(Random, PumpsTakeNoLessPowerThanTheyGiveAndFlowsOfAFarmAddUp) {
     }
     const bool side_by_side =
         supply.pumps.size() == 2 && layout.supply().arrangement != PumpArrangement::series;
-    if (supply.pumps.size() == 1 || side_by_side)
+    if (supply.pumps.size() == 1 || side_by_side) {
       EXPECT_NEAR(si(pumped), si(supply.flow), 1e-13 * si(supply.flow));
+    }
   };
   for_each_layout(law, farms);
   EXPECT_GT(judged, 50);
@@ -536,7 +537,9 @@ TEST_F(Random, ASetIsSolvedAsTheLayoutOfItsOpenLinesOnly) {
     const Solution whole = solve(layout);
     expect_same_lines(solve(only.with_faults(faults)), whole);
     for (std::size_t l = 0; l < layout.lines().size(); ++l) {
-      if (layout.is_shut(l)) EXPECT_EQ(whole.lines()[l].inflow, Flow{});
+      if (layout.is_shut(l)) {
+        EXPECT_EQ(whole.lines()[l].inflow, Flow{});
+      }
     }
   };
   for_each_layout(law, farms);

@@ -68,7 +68,6 @@ plant physics/outlet_law.hpp 's/std::min(unheld_head(flow), held)/unheld_head(fl
 plant solver/sweeps.cpp 's/source_\.slope = -law\.slope/source_.slope = law.slope/' 'the sign of the slope of a supply'
 plant solver/sweeps.cpp 's/state\.energy_gap > held/state.energy_gap > 0.9 * held/' 'when a regulator holds'
 plant solver/tree.cpp 's/none, layout_\.inlet_elevation(index_))/none)/' 'the ground that a regulator counts from'
-plant solver/settle.cpp 's/^  sweeps\.set_ramp(last_ramp.*//' 'the whole curve behind the last resort'
 plant layout/layout.cpp 's/(!shut\.empty() \&\& shut\[i\]) || is_stuck_shut(i)/is_stuck_shut(i)/' 'that shut lines draw nothing'
 plant layout/plumbing.cpp 's/^  open_what_hangs(by_fault);//' 'what hangs on a line whose valve is left open'
 plant layout/line.cpp 's/static_cast<double>(outlet_number - 1)/static_cast<double>(outlet_number)/' 'an off-by-one in the places of outlets'

@@ -349,7 +349,7 @@ TEST(OuzelBench, ABrokenHeadIsNotCuredByThrottle) {
     return solve(ouzel_bench(rpm_now * rpm).with_fault(riser_sheared("row 2", 7)));
   };
   const auto neighbours_stand_still = [](const Solution& solution) {
-    for (const std::size_t number : {6, 8, 9, 10})
+    for (const std::size_t number : {6U, 8U, 9U, 10U})
       EXPECT_EQ(solution.line("row 2").state[number - 1], OutletState::below_minimum) << number;
   };
   const Solution broken = broken_at(speed);
