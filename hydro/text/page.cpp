@@ -15,6 +15,11 @@ std::string cut(std::string_view text, std::size_t width) {
   return std::string(text.substr(0, end)) + "..";
 }
 
+void Page::line(std::string_view text) {
+  text.remove_suffix(text.size() - (text.find_last_not_of(' ') + 1));
+  (text_ += text) += '\n';
+}
+
 void Page::paragraph(std::string_view mark, std::string_view text) {
   std::string row(mark);
   const std::string set_in(mark.size(), ' ');

@@ -19,7 +19,8 @@ class Page {
   /// @param width at which paragraphs break
   explicit Page(std::size_t width = screen_width) : width_(width) {}
 
-  void line(std::string_view text = "") { (text_ += text) += '\n'; }
+  /// Without blanks at its end.
+  void line(std::string_view text = "");
   /// Breaks the text at blanks; rows after the first are set in by as much as the mark.
   void paragraph(std::string_view mark, std::string_view text);
   /// A title and a paragraph for each sentence; nothing if there is none.
