@@ -9,7 +9,8 @@
 
 namespace hydro {
 
-/// The beginning of a text that has more bytes than this, and two points.
+/// Both ends of a text that has more bytes than this, and two points between: names of a kind often
+/// differ in their last words.
 std::string cut(std::string_view text, std::size_t width);
 
 class Page {
