@@ -99,6 +99,11 @@ void print(const std::string& text) {
   if (!(std::cout << text).flush()) throw hydro::InvalidInput("report", "cannot be written");
 }
 
+/// Then no set can be judged, and the report says why.
+bool all_is_shut(const hydro::Layout& layout) {
+  return hydro::check(hydro::solve(layout)).all_is_shut;
+}
+
 /// Which sets can run, alone and together.
 int check_sets(const hydro::Layout& layout, std::optional<hydro::UnitSystem> units) {
   const auto together = hydro::sets_together(layout);
@@ -138,7 +143,8 @@ int check_line(const Arguments& arguments) {
           option, "tells of all sets, when all is sound; beside it only --units is accepted");
   auto [layout, skipped] = read(arguments);
   if (arguments.pocket) return check_pocket(layout, units);
-  if (arguments.which_sets || (!layout.sets().empty() && arguments.asks_for_no_more()))
+  const bool no_choice = arguments.asks_for_no_more() && !all_is_shut(layout);
+  if (arguments.which_sets || (!layout.sets().empty() && no_choice))
     return check_sets(layout.without_faults(), units);
 
   std::string text;

@@ -152,6 +152,16 @@ TEST(Csv, IsAnySolutionBitForBit) {
   }
 }
 
+TEST(Csv, TellsWhichOutletsAreShutWithTheirLine) {
+  int shut = 0;
+  for (const auto& row : rows_of(to_csv(solve(pumped_farm().watering({"low"}))))) {
+    const bool is_of_the_other_set = row[0] == "row 3" || row[0] == "row 4";
+    EXPECT_EQ(row[10] == "shut", is_of_the_other_set) << row[0];
+    shut += is_of_the_other_set ? 1 : 0;
+  }
+  EXPECT_EQ(shut, 20);
+}
+
 TEST(Csv, TellsEveryState) {
   const Layout layout = with_all_states();
   std::map<std::string, int> after;

@@ -4,6 +4,7 @@
 #include "hydro/answers/assumptions.hpp"
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
+#include "hydro/answers/pressure_budget.hpp"
 #include "hydro/answers/uniformity.hpp"
 #include "hydro/quantities/error.hpp"
 #include "hydro/solver/solve.hpp"
@@ -161,6 +162,110 @@ TEST(Json, HasTheMembersItAlwaysHad) {
   for (const auto& [place, names] : members)
     for (const std::string& name : names)
       EXPECT_TRUE(read.at(json::json_pointer(place)).contains(name)) << place << '/' << name;
+}
+
+TEST(Json, TellsWhatTheSupplyDoes) {
+  const Solution solution = solve(pumped_farm().watering({"low"}));
+  const OperatingPoint& point = solution.supply();
+  const json read = json::parse(to_json(solution));
+  const json& supply = read["supply"];
+  EXPECT_EQ(supply["source"], "pump");
+  expect_number(supply["source_pressure"], si(point.source_pressure));
+  expect_number(supply["gauge_reading"], si(point.gauge_reading.value()));
+  expect_number(supply["filter_loss"], si(point.filter_loss));
+  expect_number(supply["suction_loss"], si(point.suction_loss));
+  expect_number(supply["npsh_available"], si(point.npsh_available.value()));
+  ASSERT_THAT(supply["pumps"], SizeIs(1));
+  const json& pump = supply["pumps"][0];
+  const PumpDuty& duty = point.pumps.at(0);
+  EXPECT_EQ(pump["range"], "inside");
+  expect_number(pump["flow"], si(duty.flow));
+  expect_number(pump["head"], si(duty.head));
+  expect_number(pump["speed"], 2300 / 60.0);
+  expect_number(pump["least_flow"], si(duty.least_flow.value()));
+  expect_number(pump["most_flow"], si(duty.most_flow.value()));
+  expect_number(pump["water_power"], si(duty.water_power));
+  expect_number(pump["efficiency"], 0.6);
+  expect_number(pump["shaft_power"], si(duty.shaft_power.value()));
+  expect_number(pump["npsh_required"], si(duty.npsh_required.value()));
+  EXPECT_EQ(read["running_sets"], json::array({"low"}));
+  EXPECT_EQ(read["sets"][1], (json{{"name", "high"}, {"lines", {"row 3", "row 4"}}}));
+  EXPECT_EQ(read["lines"][1]["shut"], false);
+  EXPECT_EQ(read["lines"][3]["shut"], true);
+  EXPECT_EQ(read["lines"][3]["state"][0], "shut");
+  EXPECT_TRUE(read["lines"][3]["regulator"].is_null());
+}
+
+TEST(Json, NamesEachSource) {
+  const auto source_of = [](const Supply& supply) {
+    return json::parse(to_json(solve(pumped_farm(supply))))["supply"];
+  };
+  EXPECT_EQ(source_of({.pressure = 40 * psi})["source"], "pressure");
+  EXPECT_EQ(source_of({.tank = Tank{.level = 60 * ft}})["source"], "tank");
+  EXPECT_EQ(source_of({.hydrant = Hydrant{60 * psi, 45 * psi, 100 * gpm}})["source"], "hydrant");
+  EXPECT_EQ(source_of({.pressure = 40 * psi})["pumps"], json::array());
+  EXPECT_TRUE(source_of({.pressure = 40 * psi})["gauge_reading"].is_null());
+}
+
+TEST(Json, TellsTheLimitsThatArePassed) {
+  Supply supply = sample_pump();
+  supply.pump->most_flow = 30 * gpm;
+  supply.gauge->range = 5 * psi;
+  const auto check_of = [](const Layout& layout) {
+    return json::parse(to_json(solve(layout)))["check"];
+  };
+  const json passed = check_of(pumped_farm(supply).watering({"low"}));
+  EXPECT_EQ(passed["supply_limits"], json::array({"most_flow", "gauge_range"}));
+  EXPECT_EQ(passed["lifts_no_water"], false);
+  EXPECT_EQ(passed["all_is_shut"], false);
+  EXPECT_EQ(check_of(pumped_farm({.tank = Tank{.level = 1 * ft}}))["lifts_no_water"], true);
+}
+
+TEST(Json, TellsWhatARegulatorDoes) {
+  Line row = sample_row("row 1", 3);
+  row.regulator = 30 * psi;
+  const Layout layout = sample_layout({row}, "", 50 * psi);
+  const auto regulator_of = [](const Layout& one) {
+    return json::parse(to_json(solve(one)))["lines"][0]["regulator"];
+  };
+  EXPECT_EQ(regulator_of(layout)["state"], "holding");
+  expect_number(regulator_of(layout)["pressure"], si(solve(layout).lines()[0].regulator->pressure));
+  expect_number(regulator_of(layout)["drop"], si(solve(layout).lines()[0].regulator->drop));
+  EXPECT_EQ(regulator_of(sample_layout({row}, "", 20 * psi))["state"], "open");
+  EXPECT_EQ(regulator_of(layout.with_fault(regulator_stuck_open("row 1")))["state"], "stuck_open");
+  EXPECT_TRUE(regulator_of(layout.with_fault(regulator_stuck_shut("row 1"))).is_null());
+}
+
+TEST(Json, HasThePressureBudgetOfTheWeakestOutlet) {
+  const Solution solution = solve(pumped_farm().watering({"low"}));
+  const PressureBudget budget = pressure_budget(solution);
+  const json read = json::parse(to_json(solution))["pressure_budget"];
+  EXPECT_EQ(read["line"], budget.line);
+  EXPECT_EQ(read["outlet"], budget.outlet);
+  expect_number(read["left"], si(budget.left));
+  expect_number(read["rated"], si(25 * psi));
+  ASSERT_THAT(read["entries"], SizeIs(budget.entries.size()));
+  for (std::size_t i = 0; i < budget.entries.size(); ++i) {
+    const PressureBudgetEntry& entry = budget.entries[i];
+    EXPECT_EQ(read["entries"][i],
+              (json{{"part", entry.part},
+                    {"line", entry.line},
+                    {"gain", si(entry.gain)},
+                    {"rise", si(entry.rise)},
+                    {"loss", si(entry.loss)},
+                    {"regulator", si(entry.regulator)},
+                    {"left", si(entry.left)}}));
+  }
+  const Layout cut = sample_layout({sample_row("row 1", 2)}).with_fault(line_cut("row 1", 1 * ft));
+  EXPECT_TRUE(json::parse(to_json(solve(cut)))["pressure_budget"].is_null());
+}
+
+TEST(Json, AFaultOfTheSupplyIsOfNoLine) {
+  const Layout worn_pump = pumped_farm().with_fault(pump_worn(0.1));
+  const json fault = json::parse(to_json(solve(worn_pump)))["faults"][0];
+  EXPECT_EQ(fault["line"], "");
+  EXPECT_TRUE(fault["outlet"].is_null());
+  EXPECT_EQ(fault["kind"], "pump worn");
 }
 
 TEST(Json, HasEachKindOfOutletOnce) {

@@ -2,16 +2,22 @@
 #include "hydro/text/report.hpp"
 
 #include "hydro/answers/comparison.hpp"
+#include "hydro/answers/pressure_budget.hpp"
+#include "hydro/answers/set_gauge.hpp"
 #include "hydro/quantities/error.hpp"
 #include "hydro/solver/solve.hpp"
+#include "hydro/text/setting_report.hpp"
 
 #include <algorithm>
+#include <cstdio>
+#include <functional>
 #include <regex>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include "sample_layouts.hpp"
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -31,17 +37,6 @@ const Site us_site{.altitude = 0 * ft, .units = UnitSystem::us};
 
 Pipe lateral() {
   return {.name = "lateral", .inside_diameter = 1.754 * inch, .hazen_williams = 150};
-}
-
-/// Works from 18 to 50 psi, rated 25 psi.
-Outlet turning_head() {
-  return {.name = "turning head",
-          .flow = 0.704 * gpm,
-          .at = 1 * psi,
-          .exponent = 0.5,
-          .rated = 25 * psi,
-          .minimum = 18 * psi,
-          .maximum = 50 * psi};
 }
 
 Line row(int count, const Length& ground_rise = 0 * ft) {
@@ -74,6 +69,12 @@ std::vector<std::string> rows_of(const std::string& text) {
     begin = end + 1;
   }
   return rows;
+}
+
+std::string fmt_tenths(const std::string& before, double number) {
+  char digits[32];
+  std::snprintf(digits, sizeof digits, "%.1f", number);
+  return before + digits;
 }
 
 /// The text as one line with single blanks, so that it does not matter where lines are broken.
@@ -317,6 +318,252 @@ TEST(Report, RefusesToCompareTwoLayouts) {
   EXPECT_THROW(report(solve(one_row(40 * psi, 3)), solve(one_row(40 * psi, 4))), InvalidInput);
 }
 
+// ---- the supply
+
+/// The number in the column "now" of a row of the supply's table.
+double in_supply_table(const std::string& text, const std::string& label) {
+  for (const std::string& row : rows_of(text))
+    if (row.find("  " + label) == 0) return std::stod(row.substr(44));
+  ADD_FAILURE() << "no row " << label;
+  return 0;
+}
+
+TEST(Report, TellsWhatThePumpDoes) {
+  const Solution solution = solve(pumped_farm().watering({"low"}));
+  const std::string text = report(solution);
+  const OperatingPoint& point = solution.supply();
+  const PumpDuty& duty = point.pumps.at(0);
+  constexpr double printed = 0.051;  // half of the last digit
+  EXPECT_THAT(unbroken(text), HasSubstr("Supply: a pump at 2300 rpm, gives "));
+  EXPECT_NEAR(in_supply_table(text, "pump's flow, gal/min"), duty.flow / gpm, printed);
+  EXPECT_NEAR(in_supply_table(text, "pump's head, ft"), duty.head / ft, printed);
+  EXPECT_EQ(in_supply_table(text, "pump's speed, rpm"), 2300);
+  EXPECT_NEAR(
+      in_supply_table(text, "pump's power at the shaft, hp"), *duty.shaft_power / hp, printed);
+  EXPECT_EQ(in_supply_table(text, "pump's efficiency, %"), 60);
+  EXPECT_NEAR(
+      in_supply_table(text, "net positive suction head, ft"), *point.npsh_available / ft, printed);
+  EXPECT_NEAR(
+      in_supply_table(text, "  that the pump needs, ft"), *duty.npsh_required / ft, printed);
+  EXPECT_NEAR(in_supply_table(text, "  margin, ft"),
+              (*point.npsh_available - *duty.npsh_required) / ft,
+              2 * printed);  // of two printed figures
+  EXPECT_NEAR(
+      in_supply_table(text, "pressure at the gauge, psi"), *point.gauge_reading / psi, printed);
+  EXPECT_NEAR(
+      in_supply_table(text, "pressure lost in the filter, psi"), point.filter_loss / psi, printed);
+  EXPECT_NEAR(in_supply_table(text, "pressure at the start of the lines, psi"),
+              point.pressure / psi,
+              printed);
+  // 20 and 130 gal/min at 2600 rpm, by the affinity laws
+  EXPECT_THAT(text, HasSubstr("   usable 17.7 to 115.0\n"));
+}
+
+TEST(Report, NamesTheOtherSources) {
+  EXPECT_THAT(unbroken(told(pumped_farm({.tank = Tank{.level = 60 * ft}}))),
+              HasSubstr("Supply: a tank, its water 60.0 ft above its outlet, gives "));
+  EXPECT_THAT(
+      unbroken(told(pumped_farm({.hydrant = Hydrant{60 * psi, 45 * psi, 100 * gpm}}))),
+      HasSubstr("Supply: a hydrant (60 psi at rest, 45 psi while 100 gal/min run), gives "));
+  Supply two = sample_pump();
+  two.second_pump = two.pump;
+  EXPECT_THAT(unbroken(told(pumped_farm(two))),
+              AllOf(HasSubstr("Supply: two pumps in parallel, gives "),
+                    HasSubstr("first pump's flow, gal/min"),
+                    HasSubstr("second pump's flow, gal/min")));
+}
+
+TEST(Report, AHeldPressureIsThatBeforeTheFilter) {
+  const Layout layout =
+      pumped_farm({.pressure = 50 * psi, .filter = Filter{.loss = 3 * psi, .at = 80 * gpm}});
+  EXPECT_THAT(told(layout), HasSubstr("Supply: held at 50.0 psi, "));
+}
+
+TEST(Report, SaysOfEachLimitThatItIsPassed) {
+  struct Case {
+    std::function<void(Supply&)> change;
+    const char* sentence;
+  };
+  for (const Case& it : std::vector<Case>{
+           {[](Supply& s) { s.pump->least_flow = 100 * gpm; },
+            "less than its least usable flow of 88.5 gal/min: it heats the water; open another set "
+            "or a bypass."},
+           {[](Supply& s) { s.pump->most_flow = 40 * gpm; },
+            "more than its largest usable flow of 35.4 gal/min"},
+           {[](Supply& s) { s.suction->lift = 25 * ft; }, "The pump cavitates: it needs a net"},
+           {[](Supply& s) { s.pump->power = 0.5 * hp; }, "more than the 0.5 hp that its engine"},
+           {[](Supply& s) { s.gauge->range = 30 * psi; }, "but it ends at 30 psi."}}) {
+    Supply supply = sample_pump();
+    EXPECT_THAT(unbroken(told(pumped_farm(supply).watering({"low"}))), Not(HasSubstr(it.sentence)));
+    it.change(supply);
+    EXPECT_THAT(unbroken(told(pumped_farm(supply).watering({"low"}))), HasSubstr(it.sentence));
+  }
+}
+
+TEST(Report, SaysOnceThatEverythingIsDry) {
+  Supply weak = sample_pump();
+  weak.pump->points = {{0 * gpm, 8 * ft}, {130 * gpm, 4 * ft}};
+  // 8 ft (2300 / 2600)^2, by the affinity laws
+  const std::string text = unbroken(told(pumped_farm(weak).watering({"low"})));
+  EXPECT_THAT(text,
+              AllOf(HasSubstr("* Everything is dry: the pump's head at rest, 6.3 ft, does not lift "
+                              "water to any outlet."),
+                    Not(HasSubstr("are dry")),
+                    Not(HasSubstr("least usable flow"))));
+  EXPECT_THAT(unbroken(told(pumped_farm({.tank = Tank{.level = 1 * ft}}))),
+              HasSubstr("the tank's level, 1.0 ft, does not lift water"));
+}
+
+TEST(Report, SaysThatEverythingIsShut) {
+  Line shut = sample_main();
+  shut.valve = Valve{.opening = ValveOpening::shut};
+  Line fed = row(3);
+  fed.fed_by = "main";
+  const std::string text = told(Layout(sample_pump(), {shut, fed}, {}, us_site));
+  EXPECT_THAT(text, StartsWith("* Everything is shut: no outlet is open."));
+  EXPECT_THAT(unbroken(text), HasSubstr("The pump runs against shut valves"));
+  EXPECT_THAT(text, Not(HasSubstr("Along the pipes")));
+}
+
+TEST(Report, SaysHowTheGaugeMovesWhenSomethingBreaks) {
+  const Layout sound = pumped_farm().watering({"low"});
+  const Layout broken = sound.with_fault(riser_sheared("row 2", 7));
+  const std::string text = unbroken(told_with_faults(broken));
+  EXPECT_THAT(text,
+              testing::ContainsRegex("its pressure fell from [0-9.]+ psi to [0-9.]+ psi, the gauge "
+                                     "fell from [0-9.]+ psi to [0-9.]+ psi\\."));
+  EXPECT_THAT(text, Not(HasSubstr("taken as held")));
+  EXPECT_THAT(text, HasSubstr("now before"));
+}
+
+TEST(Report, SaysWhichValveWasLeftOpen) {
+  const Layout layout = pumped_farm().watering({"low"}).with_fault(valve_left_open("row 3"));
+  const std::string text = unbroken(told_with_faults(layout));
+  EXPECT_THAT(text, HasSubstr("row 3, which should be shut, takes "));
+  EXPECT_THAT(text, HasSubstr("row 3: 10 outlets"));
+  EXPECT_THAT(text, HasSubstr("Shut: row 4."));
+}
+
+TEST(Report, NamesLinesThatAreShutInOneLine) {
+  const std::string text = told(pumped_farm().watering({"low"}));
+  EXPECT_THAT(text, StartsWith("Set that runs: low\n\n* Every one of the 20 open outlets "));
+  EXPECT_THAT(text, HasSubstr("\nShut: row 3, row 4.\n"));
+  EXPECT_THAT(matches(text, "row 3"), SizeIs(1));
+  EXPECT_THAT(told(pumped_farm()), StartsWith("No set was chosen: "));
+}
+
+TEST(Report, TellsWhatARegulatorDoes) {
+  Line held = row(3);
+  held.regulator = 30 * psi;
+  const auto at = [&](const Pressure& supply) {
+    return Layout(Supply{supply}, {held}, Water{}, us_site);
+  };
+  const Pressure drop = solve(at(50 * psi)).lines()[0].regulator->drop;
+  EXPECT_THAT(told(at(50 * psi)),
+              HasSubstr(fmt_tenths("row 1  holds 30 psi, takes ", drop / psi) + " psi"));
+  EXPECT_THAT(told(at(20 * psi)), HasSubstr("row 1  open: less comes than the 30 psi"));
+  EXPECT_THAT(told_with_faults(at(50 * psi).with_fault(regulator_stuck_open("row 1"))),
+              HasSubstr("row 1  STUCK OPEN, does not hold its 30 psi"));
+  EXPECT_THAT(unbroken(told_with_faults(at(50 * psi).with_fault(regulator_stuck_shut("row 1")))),
+              HasSubstr("row 1: outlets 1 to 3 are cut off from the water"));
+}
+
+TEST(Report, ThePressureBudgetAddsUp) {
+  const Solution solution = solve(pumped_farm().watering({"low"}));
+  const PressureBudget budget = pressure_budget(solution);
+  const std::vector<std::string> rows = rows_of(report(solution));
+  const auto title = std::ranges::find_if(
+      rows, [](const std::string& row) { return row.find("Where the pressure goes") == 0; });
+  auto row = std::ranges::find_if(title, rows.end(), [](const std::string& it) {
+    return it.find("given") != std::string::npos;
+  });
+  ASSERT_NE(row, rows.end());
+  constexpr double printed = 0.051;  // half of the last digit
+  double left = 0;
+  for (const PressureBudgetEntry& entry : budget.entries) {
+    ++row;
+    ASSERT_NE(row, rows.end());
+    EXPECT_THAT(*row, HasSubstr(entry.line.empty() ? entry.part : entry.line));
+    const auto column = [&](std::size_t i) {  // of 9, after a name of 18 and blanks
+      const std::string cell = row->substr(18 + 11 * i, 11);
+      return cell.find_first_not_of(' ') == std::string::npos ? 0 : std::stod(cell);
+    };
+    left += column(0) - column(1) - column(2) - column(3);
+    EXPECT_NEAR(column(4), entry.left / psi, printed);
+    EXPECT_NEAR(left, column(4), 4 * printed);
+    left = column(4);
+  }
+  EXPECT_NEAR(left, budget.left / psi, printed);
+}
+
+TEST(Report, ListsWhatWasAssumedOfTheSupply) {
+  Supply sparse = sample_pump();
+  sparse.pump->speed.reset();
+  sparse.pump->least_flow.reset();
+  sparse.pump->most_flow.reset();
+  sparse.pump->efficiency.reset();
+  sparse.pump->top_speed.reset();
+  sparse.pump->npsh_required.clear();
+  sparse.suction.reset();
+  Layout layout = pumped_farm(sparse);
+  Line with_valve = layout.line("row 1");
+  with_valve.valve = Valve{.kind = ValveKind::gate, .opening = ValveOpening::half_closed};
+  const std::string text = unbroken(told(layout.with_line(with_valve)));
+  for (const char* assumption :
+       {"the pump turns at the speed of its curve",
+        "the pump's engine keeps its speed under load (droop 0)",
+        "its usable range is not known",
+        "its top speed is not known",
+        "the suction head that it needs is not known",
+        "the water stands at the pump's height and comes to it without loss",
+        "the gauge sits at the supply's height",
+        "the gauge sits before the filter",
+        // the table in valve.hpp
+        "row 1: its gate valve, half closed, has a loss coefficient of 2.1, looked up"})
+    EXPECT_THAT(text, HasSubstr(assumption));
+}
+
+// ---- setting the supply
+
+TEST(SettingReport, SaysTheSpeedAndTheGauge) {
+  const Layout layout = pumped_farm().watering({"low"});
+  const Setting setting = set_for_gauge(layout, 38 * psi);
+  const std::string text = unbroken(setting_report(setting));
+  EXPECT_THAT(text,
+              AllOf(StartsWith("With the engine at "),
+                    HasSubstr(" rpm, the gauge reads 38.0 psi and the supply gives "),
+                    HasSubstr("the weakest outlet, 10 of row 2, has ")));
+  EXPECT_THAT(unbroken(setting_report(set_for_gauge(layout, 90 * psi))),
+              AllOf(StartsWith("NOT REACHED. With the engine at 2600 rpm, "),
+                    HasSubstr("What stands in the way: the engine's top speed.")));
+  EXPECT_THAT(
+      unbroken(setting_report(set_for_gauge(pumped_farm({.pressure = 20 * psi}), 40 * psi))),
+      StartsWith("With a pressure of 40.0 psi held, the supply's pressure is 40.0 psi"));
+}
+
+TEST(ThrottlingSentences, SayWhatIsCuredAndWhatIsNot) {
+  const Layout sound = pumped_farm().watering({"low"});
+  const Throttling throttling = throttle_up(sound, {riser_sheared("row 2", 7)});
+  const std::vector<std::string> sentences = throttling_sentences(throttling);
+  ASSERT_THAT(sentences, SizeIs(3));
+  EXPECT_THAT(sentences[0],
+              testing::MatchesRegex("At unchanged speed the gauge reads [0-9.]+ psi; when all was "
+                                    "sound it was [0-9.]+ psi\\."));
+  EXPECT_THAT(sentences[1], StartsWith("To bring that back takes the engine at "));
+  const std::size_t fell = throttling.at_unchanged_speed.newly_below_minimum.size();
+  const std::size_t still = throttling.after_throttling_up.newly_below_minimum.size();
+  ASSERT_GT(fell, still);
+  ASSERT_GT(still, 0u);
+  EXPECT_THAT(
+      sentences[2],
+      AllOf(StartsWith("Throttling up cures " + std::to_string(fell - still) + " of the " +
+                       std::to_string(fell) + " that fell under the pressure at which they"),
+            HasSubstr("; not cured: row 2, outlets ")));
+  const std::string text =
+      unbroken(report(throttling.sound, throttling.broken, {.throttling = throttling}));
+  for (const std::string& sentence : sentences) EXPECT_THAT(text, HasSubstr("- " + sentence));
+}
+
 // ---- how much
 
 TEST(Report, OfALongLineIsShort) {
@@ -351,8 +598,12 @@ TEST(Report, FitsAScreen) {
   constexpr std::size_t columns = 100;
   const Layout layout =
       one_row(33 * psi).with_faults({riser_sheared("row 1", 7), capped("row 1", 1)});
-  for (const std::string& row : rows_of(told_with_faults(layout)))
-    EXPECT_LE(row.size(), columns) << row;
+  const Layout farm = pumped_farm().watering({"low"}).with_fault(riser_sheared("row 2", 7));
+  for (const std::string& text : {told_with_faults(layout), told_with_faults(farm)})
+    for (const std::string& row : rows_of(text)) {
+      EXPECT_LE(row.size(), columns) << row;
+      EXPECT_FALSE(row.ends_with(' ')) << row;
+    }
 }
 
 // ---- what it rests on

@@ -82,6 +82,43 @@ Layout many_outlets(int count) {
   return sample_layout({line});
 }
 
+Supply sample_pump() {
+  const Pump pump{.points = {{0 * gpm, 150 * ft}, {130 * gpm, 107.75 * ft}},
+                  .curve_speed = 2600 * rpm,
+                  .speed = 2300 * rpm,
+                  .top_speed = 2600 * rpm,
+                  .least_flow = 20 * gpm,
+                  .most_flow = 130 * gpm,
+                  .npsh_required = {{0 * gpm, 6 * ft}, {100 * gpm, 15 * ft}},
+                  .efficiency = 0.6,
+                  .power = 10 * hp};
+  return {.pump = pump,
+          .suction = Suction{.lift = 6 * ft},
+          .filter = Filter{.loss = 1.5 * psi, .at = 80 * gpm},
+          .gauge = Gauge{.range = 100 * psi}};
+}
+
+Layout pumped_farm(const Supply& supply) {
+  const Line main{.name = "main",
+                  .pipe = {.inside_diameter = 3.231 * inch, .hazen_williams = 150},
+                  .length = 440 * ft,
+                  .ground_rise = 6 * ft};
+  std::vector<Line> lines{main};
+  for (const auto& [name, rise] : {std::pair{"row 1", 0},
+                                   std::pair{"row 2", 3},
+                                   std::pair{"row 3", -1},
+                                   std::pair{"row 4", 3}}) {
+    lines.push_back(sample_row(name, 10, rise * ft));
+    lines.back().fed_by = "main";
+  }
+  return Layout(supply,
+                std::move(lines),
+                Water{},
+                Site{.altitude = 400 * ft, .units = UnitSystem::us},
+                {{.name = "low", .lines = {"row 1", "row 2"}},
+                 {.name = "high", .lines = {"row 3", "row 4"}}});
+}
+
 Solution spoilt_solution(double pressure_pa) {
   const Solution good = solve(sample_layout({sample_row("row 1", 2)}));
   std::vector<LineSolution> lines = good.lines();

@@ -28,6 +28,11 @@ Layout sample_layout(std::vector<Line> lines,
 Layout with_all_states();
 Layout many_outlets(int count);
 
+/// A pump with suction, filter and gauge, all limits known and none passed while a set runs.
+Supply sample_pump();
+/// On a main, rows 1 to 4 of ten turning heads; sets "low" (rows 1 and 2) and "high" (3 and 4).
+Layout pumped_farm(const Supply& supply = sample_pump());
+
 /// Solved, and then every pressure of its one line "row 1" spoilt.
 Solution spoilt_solution(double pressure_pa);
 

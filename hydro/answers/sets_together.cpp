@@ -3,6 +3,7 @@
 #include "hydro/answers/set_gauge.hpp"
 #include "hydro/quantities/range.hpp"
 
+#include <cstddef>
 #include <utility>
 
 namespace hydro {
@@ -34,6 +35,19 @@ SetsTogether run_together(const Layout& layout,
   return together;
 }
 
+/// Every set must bring water to some outlet, or nothing could be said of it.
+void require_open_outlets(const Layout& layout) {
+  Examination examination;
+  for (const WateringSet& set : layout.sets()) {
+    const Layout running = layout.watering({set.name});
+    bool some = false;
+    for (std::size_t i = 0; i < running.lines().size(); ++i)
+      some = some || (!running.is_cut_off(i) && running.lines()[i].outlet_count() > 0);
+    if (!some) examination.add("sets", "has " + in_quotes(set.name) + ", which opens no outlet");
+  }
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+}
+
 }  // namespace
 
 std::vector<SetsTogether> sets_together(const Layout& layout, const SetsTogetherOptions& options) {
@@ -41,6 +55,7 @@ std::vector<SetsTogether> sets_together(const Layout& layout, const SetsTogether
   examination.within("velocity", options.velocity, Range<Velocity>{0, 100, m_per_s, true});
   if (layout.sets().empty()) examination.add("sets", "are none; a layout needs sets to be run");
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+  require_open_outlets(layout);
   std::vector<std::string> names;
   for (const WateringSet& set : layout.sets()) names.push_back(set.name);
   std::vector<SetsTogether> all;

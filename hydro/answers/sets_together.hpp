@@ -3,7 +3,7 @@
 // What      Every set alone, every two of them, and all at once: the speed or pressure that gives
 //           every outlet its rated pressure, what the pump and the pipes do then, and whether any
 //           limit is passed. A supply that cannot be set is taken as it is.
-// Errors    InvalidInput when the layout has no sets, and as in set_gauge.hpp.
+// Errors    InvalidInput when the layout has no sets or one of them opens no outlet, and as in set_gauge.hpp.
 // Threads   Pure function.
 #pragma once
 

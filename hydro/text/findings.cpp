@@ -75,6 +75,9 @@ void write_pipes(Page& page, const Check& check, const Figures& figures) {
                                figures.pressure_with_unit(over.pressure),
                                over.pipe_name.empty() ? "" : " " + over.pipe_name,
                                figures.limit(over.rating)));
+}
+
+void write_low_pressures(Page& page, const Check& check, const Figures& figures) {
   for (const BelowAtmosphere& suction : check.below_atmosphere)
     page.paragraph("* ",
                    fmt::format("{}: its lowest pressure is {}, below the atmosphere's{}.",
@@ -111,6 +114,7 @@ void write_findings(Page& page,
                                open < all ? "open " : ""));
   write_supply_limits(page, solution, check, figures);
   write_pipes(page, check, figures);
+  if (!all_is_dry) write_low_pressures(page, check, figures);
 }
 
 }  // namespace hydro

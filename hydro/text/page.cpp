@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cstddef>
 
+#include <fmt/format.h>
+
 namespace hydro {
 
 std::string cut(std::string_view text, std::size_t width) {
@@ -10,9 +12,16 @@ std::string cut(std::string_view text, std::size_t width) {
   const auto is_inside_a_character = [&](std::size_t i) {  // of UTF-8
     return (static_cast<unsigned char>(text[i]) & 0xC0U) == 0x80U;
   };
-  std::size_t end = width - 2;
+  std::size_t end = (width - 1) / 2;
   while (end > 0 && is_inside_a_character(end)) --end;
-  return std::string(text.substr(0, end)) + "..";
+  std::size_t tail = text.size() - (width - 2) / 2;
+  while (tail < text.size() && is_inside_a_character(tail)) ++tail;
+  return fmt::format("{}..{}", text.substr(0, end), text.substr(tail));
+}
+
+void Page::line(std::string_view text) {
+  text.remove_suffix(text.size() - (text.find_last_not_of(' ') + 1));
+  (text_ += text) += '\n';
 }
 
 void Page::paragraph(std::string_view mark, std::string_view text) {

@@ -9,7 +9,8 @@
 
 namespace hydro {
 
-/// The beginning of a text that has more bytes than this, and two points.
+/// Both ends of a text that has more bytes than this, and two points between: names of a kind often
+/// differ in their last words.
 std::string cut(std::string_view text, std::size_t width);
 
 class Page {
@@ -19,7 +20,8 @@ class Page {
   /// @param width at which paragraphs break
   explicit Page(std::size_t width = screen_width) : width_(width) {}
 
-  void line(std::string_view text = "") { (text_ += text) += '\n'; }
+  /// Without blanks at its end.
+  void line(std::string_view text = "");
   /// Breaks the text at blanks; rows after the first are set in by as much as the mark.
   void paragraph(std::string_view mark, std::string_view text);
   /// A title and a paragraph for each sentence; nothing if there is none.

@@ -135,7 +135,7 @@ class PocketSheet {
     if (found.empty()) return {};
     Page title(columns);
     title.paragraph("",
-                    fmt::format("If a riser shears ({} in {}):",
+                    fmt::format("If a riser shears: {}, {}; what stalls (the rest works)",
                                 sound_.supply().gauge_reading ? "gauge" : "supply",
                                 shown_.pressure.symbol));
     std::vector<std::string> text = rows_of(title.take());
@@ -214,14 +214,17 @@ class PocketSheet {
     return true;
   }
 
-  /// "row 2, 4 to 7: 33.1, stall 3 to 10, other rows turn".
+  /// "row 2 heads 4 to 7: 33.1, stall 3 to 10; row 1 9, 10".
   std::string sentence(const Breaks& it) const {
     const std::string low = figures_.pressure(it.lowest_reading);
     const std::string high = figures_.pressure(it.highest_reading);
     std::vector<int> outlets;
     for (int number = it.first; number <= it.last; ++number) outlets.push_back(number);
-    std::string text = fmt::format(
-        "{}, {}: {}, ", it.line, stretches(outlets), low == high ? low : low + " to " + high);
+    std::string text = fmt::format("{} head{} {}: {}, ",
+                                   it.line,
+                                   outlets.size() == 1 ? "" : "s",
+                                   stretches(outlets),
+                                   low == high ? low : low + " to " + high);
     if (it.stall.empty()) {
       text += "none stalls";
     } else {
@@ -230,7 +233,6 @@ class PocketSheet {
       for (const auto& [line, others] : it.stall)
         if (line != it.line)
           text += (text.ends_with(' ') ? "" : "; ") + line + " " + stalled(it, line);
-      if (it.stall.size() == 1 && it.stall.contains(it.line)) text += ", other rows turn";
     }
     Page page(columns);
     page.paragraph("  ", text);

@@ -134,7 +134,8 @@ class Report {
     std::string text = flows + "; its pressure " + moved(change.supply_before, change.supply_after);
     const auto& then = before_->supply().gauge_reading;
     const auto& now = after_.supply().gauge_reading;
-    if (then && now) text += ", the gauge " + moved(*then, *now);
+    // Throttling up begins with the gauge.
+    if (then && now && throttling_.empty()) text += ", the gauge " + moved(*then, *now);
     page_.paragraph("  - ", text + ".");
   }
 
@@ -173,6 +174,7 @@ class Report {
   }
 
   void pipes() {
+    if (std::ranges::all_of(after_.lines(), &LineSolution::shut)) return;
     const std::size_t width = name_width();
     page_.line();
     page_.line("Along the pipes");

@@ -50,7 +50,7 @@ class SetsReport {
 
  private:
   static constexpr std::size_t widest_set = 20;
-  static constexpr std::size_t widest_line = 17;
+  static constexpr std::size_t widest_line = 14;
 
   std::string weakest(const SetsTogether& it) const {
     return fmt::format("{} {}", it.weakest.outlet, it.weakest.line);

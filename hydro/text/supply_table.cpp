@@ -62,12 +62,13 @@ class SupplyTable {
                          figures_.height(supply_.tank->level),
                          gives);
     if (supply_.hydrant)
-      return fmt::format("a hydrant ({} at rest, {} while {} run), {}{}.",
-                         figures_.limit(supply_.hydrant->pressure_at_rest),
-                         figures_.limit(supply_.hydrant->residual_pressure),
-                         figures_.flow_with_unit(supply_.hydrant->flow),
-                         gives,
-                         at);
+      return fmt::format(
+          "a hydrant ({} at rest, {} while {} run), {}{}.",
+          figures_.limit(supply_.hydrant->pressure_at_rest),
+          figures_.limit(supply_.hydrant->residual_pressure),
+          fmt::format("{:.4g} {}", supply_.hydrant->flow / shown_.flow, shown_.flow.symbol),
+          gives,
+          at);
     const auto& speed = now_.pumps.front().speed;
     return fmt::format("{}{}, {}{}.",
                        in_words(supply_),
