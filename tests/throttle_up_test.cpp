@@ -25,10 +25,10 @@ int standing_still(const Solution& solution, const std::string& line) {
   return count;
 }
 
-/// The engine just so fast that the weakest head has 2 psi more than it needs to turn.
+/// The engine just so fast that every head has its rated pressure.
 Layout running() {
   const Layout rows = ouzel_strips().watering({"rows 1 and 2"});
-  const Setting setting = set_for_weakest(rows, 20 * psi);
+  const Setting setting = set_for_rated(rows);
   EXPECT_TRUE(setting.reached);
   Supply supply = rows.supply();
   supply.pump->speed = setting.speed;

@@ -107,12 +107,12 @@ TEST(Sets, MustMakeSense) {
                 farm({{"a", {"near"}}, {"a", {"far"}}});
               }),
               testing::AllOf(HasSubstr("set 2"), HasSubstr("the name of set 1 already")));
-  EXPECT_THAT(message_of([] { farm({{"a", {}}}); }), HasSubstr("lines is empty"));
-  EXPECT_THAT(message_of([] { farm({{"", {"near"}}}); }), HasSubstr("name is empty"));
+  EXPECT_THAT(message_of([] { farm({{"a", {}}}); }), HasSubstr("lines: is empty"));
+  EXPECT_THAT(message_of([] { farm({{"", {"near"}}}); }), HasSubstr("name: is empty"));
   EXPECT_THAT(message_of([] { farm({{"a", {"near", "near"}}}); }), HasSubstr("named already"));
   EXPECT_THAT(message_of([] { farm().watering({}); }), HasSubstr("is empty"));
   EXPECT_THAT(message_of([] { farm().watering({"noon"}); }),
-              testing::AllOf(HasSubstr("\"noon\""), HasSubstr("\"near\" and \"far\"")));
+              testing::AllOf(HasSubstr("\"noon\""), HasSubstr("\"near\", \"far\"")));
   EXPECT_THAT(message_of([] { farm().watering({"near", "near"}); }), HasSubstr("twice"));
 }
 
