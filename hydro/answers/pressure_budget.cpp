@@ -100,8 +100,9 @@ class Way {
     const Pressure above = line.line_pressure[index()] - riser.rise;
     riser.left = line.pressure[index()];
     if (state == OutletState::closed) riser.left = above;  // water stands behind the cap
-    if (state == OutletState::dry) riser.left = std::min(above, Pressure{});
-    if (state == OutletState::dry)
+    const bool is_dry = state != OutletState::closed && !(line.flow[index()] > Flow{});
+    if (is_dry) riser.left = std::min(above, Pressure{});
+    if (is_dry)
       riser.regulator = above - riser.left;  // one that is stuck shut
     else if (regulator_holds())
       riser.regulator = above - riser_loss(line.flow[index()]) - riser.left;

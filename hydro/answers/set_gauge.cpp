@@ -35,17 +35,20 @@ class Settable {
   }
 
   /// Such that this flow leaves with this pressure at the start of the lines.
-  Setting at_start(const Pressure& pressure, const Flow& flow) const {
+  /// @param more_will_do where water that runs to a pump by itself brings more at any speed
+  Setting at_start(const Pressure& pressure, const Flow& flow, bool more_will_do) const {
     if (supply_.pressure) {
       const SupplyLaw law(supply_, water_);
       const Pressure held =
           pressure + Pressure::from_value(weight_density() * law.in_full(si(flow)).filter_loss);
       return at_pressure(std::min(held, highest_held), !(held > highest_held));
     }
-    const double ratio = ratio_for(si(pressure) / weight_density(), si(flow));
-    const double most = highest_ratio();
+    const double head = si(pressure) / weight_density();
+    const double least = lowest_ratio(), most = highest_ratio();
+    if (!(excess_at(least, head, si(flow)) < 0)) return at_ratio(least, more_will_do);
+    const double ratio = ratio_for(head, si(flow));
     const bool too_fast = ratio > most * (1 + rounding);
-    return at_ratio(too_fast ? most : ratio, !too_fast);
+    return at_ratio(too_fast ? most : ratio, !too_fast, too_fast);
   }
 
   /// Where nothing helps: as it is now.
@@ -108,7 +111,7 @@ class Settable {
     return supply;
   }
 
-  Setting at_ratio(double ratio, bool reached) const {
+  Setting at_ratio(double ratio, bool reached, bool is_at_top = false) const {
     Supply supply = turned(ratio);
     const auto speed = supply.pump->speed;
     for (auto* pump : {&supply.pump, &supply.second_pump})  // by no more than rounding
@@ -116,7 +119,7 @@ class Settable {
         (*pump)->speed = std::min(*(*pump)->speed, *(*pump)->top_speed);
     Solution solution = solve(layout_.with_supply(supply));
     auto limits = limits_passed(supply, solution.supply());
-    if (!reached) limits.insert(limits.begin(), SupplyLimit::top_speed);
+    if (is_at_top) limits.insert(limits.begin(), SupplyLimit::top_speed);
     const Pressure pressure = solution.supply().source_pressure;
     return {reached, speed, pressure, std::move(limits), std::move(solution)};
   }
@@ -133,11 +136,25 @@ class Settable {
     return ratio;
   }
 
+  /// Such that no pump is slower than is accepted.
+  double lowest_ratio() const {
+    constexpr RotationalSpeed no_pump_is_slower = 1 * rpm;  // nor accepted (pump.hpp)
+    double ratio = 0;
+    for (const auto* pump : {&supply_.pump, &supply_.second_pump})
+      if (*pump)
+        ratio = std::max(
+            ratio, si(no_pump_is_slower) / si((*pump)->speed.value_or(*(*pump)->curve_speed)));
+    return ratio;
+  }
+
+  /// Head at the start of the lines above this one [m], with all speeds changed alike.
+  double excess_at(double ratio, double head, double flow) const {
+    return SupplyLaw(without_top_speed(turned(ratio)), water_).at(flow).head - head;
+  }
+
   /// By which the speeds must rise for this head at the start of the lines [m], at this flow [m3/s].
   double ratio_for(double head, double flow) const {
-    const auto excess = [&](double ratio) {
-      return SupplyLaw(without_top_speed(turned(ratio)), water_).at(flow).head - head;
-    };
+    const auto excess = [&](double ratio) { return excess_at(ratio, head, flow); };
     constexpr double step = 1.1;
     constexpr std::uintmax_t enough_steps = 200;
     std::uintmax_t steps = enough_steps;
@@ -162,7 +179,7 @@ class Settable {
 Setting set_for(const Layout& layout, const HeldLines::Wanted& wanted) {
   const Settable settable(layout);
   const auto enough = HeldLines(layout).enough(wanted);
-  return enough ? settable.at_start(enough->pressure, enough->flow) : settable.as_it_is();
+  return enough ? settable.at_start(enough->pressure, enough->flow, true) : settable.as_it_is();
 }
 
 void require(const std::string& key, const Pressure& pressure) {
@@ -183,7 +200,7 @@ Setting set_for_gauge(const Layout& layout, const Pressure& reading) {
   const Settable settable(layout);
   const Pressure gauge = settable.at_gauge(reading);
   const Flow flow = HeldLines(layout).flow_at(gauge, settable.filter_after_gauge());
-  return settable.at_start(settable.at_start_of_lines(gauge, flow), flow);
+  return settable.at_start(settable.at_start_of_lines(gauge, flow), flow, false);
 }
 
 Setting set_for_weakest(const Layout& layout, const Pressure& pressure) {

@@ -9,7 +9,8 @@
 //           with the slope that the solved lines give.
 // Source    Ours.
 // Range     Two pumps keep the ratio of their speeds. Where the top speed would be passed, the
-//           answer is that at top speed, and `reached` is false.
+//           answer is that at top speed, and `reached` is false. Where water that runs to the pump
+//           by itself brings more at any speed, the answer is that at 1 rpm.
 // Errors    InvalidInput when the supply is a tank, a hydrant or a pump whose curve_speed is not
 //           known, for a pressure out of range, or when no outlet is open; NotSolved.
 // Threads   Pure functions.

@@ -1,0 +1,217 @@
+// Where the pressure goes: every stretch of the way on random layouts and by hand, and which outlet is
+// the weakest.
+#include "hydro/answers/pressure_budget.hpp"
+
+#include "hydro/physics/friction.hpp"
+#include "hydro/solver/solve.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "ouzel_strips.hpp"
+#include "random_pumped.hpp"
+#include <gmock/gmock.h>
+
+namespace hydro {
+namespace {
+
+using testing::HasSubstr;
+using units::m;
+
+/// Walks a budget; every entry must follow from the one before, and nothing may be gained by a loss.
+void expect_to_add_up(const PressureBudget& budget, double scale) {
+  double left = 0;
+  for (const PressureBudgetEntry& entry : budget.entries) {
+    SCOPED_TRACE(entry.part + " " + entry.line);
+    left += si(entry.gain) - si(entry.rise) - si(entry.loss) - si(entry.regulator);
+    EXPECT_NEAR(left, si(entry.left), 1e-12 * scale);
+    EXPECT_GE(si(entry.loss), -1e-11 * scale);
+    EXPECT_GE(si(entry.regulator), -1e-11 * scale);
+  }
+  EXPECT_NEAR(left, si(budget.left), 1e-12 * scale);
+}
+
+TEST(PressureBudget, AddsUpOnRandomLayouts) {
+  int budgets = 0, refused = 0;
+  for (std::uint64_t seed = 0; seed < 300; ++seed) {
+    SCOPED_TRACE(seed);
+    const Layout layout = random_pumped(seed);
+    const Solution solution = solve(layout);
+    double heights = 0;  // the solver's heads are as good as the rise and fall of the ground
+    for (std::size_t l = 0; l < layout.lines().size(); ++l)
+      for (int i = 1; i <= layout.lines()[l].outlet_count(); ++i)
+        heights = std::max(
+            heights,
+            std::abs(si(layout.outlet_elevation(l, i)) - si(*layout.supply().elevation)) + 10);
+    const double scale = std::abs(si(solution.supply().source_pressure)) + 9790 * 10 * heights;
+    for (std::size_t l = 0; l < layout.lines().size(); ++l)
+      for (int i = 1; i <= layout.lines()[l].outlet_count(); ++i) {
+        const std::string& name = layout.lines()[l].name;
+        SCOPED_TRACE(name + ", outlet " + std::to_string(i));
+        const auto end = layout.open_end_of(l);
+        if (layout.is_cut_off(l) || (end && layout.lines()[l].place_of(i) > *end + same_place)) {
+          EXPECT_THROW(pressure_budget(solution, name, i), InvalidInput);
+          ++refused;
+          continue;
+        }
+        const PressureBudget budget = pressure_budget(solution, name, i);
+        expect_to_add_up(budget, scale);
+        const auto at = static_cast<std::size_t>(i - 1);
+        const LineSolution& line = solution.lines()[l];
+        if (line.state[at] != OutletState::closed && !(line.flow[at] > Flow{})) {
+          EXPECT_LE(si(budget.left), 0);
+        } else if (line.state[at] != OutletState::closed) {
+          EXPECT_EQ(budget.left, line.pressure[at]);
+        }
+        ++budgets;
+      }
+  }
+  EXPECT_GT(budgets, 3000);
+  EXPECT_GT(refused, 300);
+}
+
+// Every figure from the pipes' and the fittings' own formulas at the flows that were solved, the
+// heights from the layout as it is written.
+TEST(PressureBudget, OfOuzelBenchByHand) {
+  const Layout layout = ouzel_strips().watering({"rows 1 and 2"});
+  const Solution at = solve(layout);
+  const PressureBudget budget = pressure_budget(at, "row 2", 2);
+  ASSERT_EQ(budget.entries.size(), 9u);
+  const auto of = [&](const Length& height) { return pressure(height, at.water().density); };
+  const auto lost = [&](const Pipe& pipe, const Length& length, double k, const Flow& flow) {
+    return of(friction_loss(pipe, length, flow, at.water()) + fitting_loss(pipe, k, flow));
+  };
+  const Flow all = at.inflow();
+  const LineSolution& row = at.line("row 2");
+  const Flow beyond_first = row.inflow - row.flow[0];
+  const Pipe main = layout.line("main to tee 1").pipe, lateral = layout.line("row 2").pipe;
+  const Pipe suction = *layout.supply().suction->pipe;
+  const double share = all / (80 * gpm);
+  const struct {
+    const char* part;
+    const char* line;
+    Pressure rise, loss;
+  } expected[] = {
+      {"suction", "", of(6 * ft), lost(suction, 25 * ft, 3, all)},
+      {"pump", "", {}, {}},
+      {"filter", "", {}, share * share * 1.5 * psi},
+      {"line", "main to tee 1", of(3 * ft), lost(main, 180 * ft, 2, all)},
+      {"line", "main to tee 2", of(3 * ft), lost(main, 260 * ft, 1.5, all)},
+      {"line", "strip valve", {}, lost(layout.line("strip valve").pipe, 3 * ft, 1.5, all)},
+      {"line", "manifold", {}, lost(layout.line("manifold").pipe, 30 * ft, 0, row.inflow)},
+      {"line",
+       "row 2",
+       of(3 * 54.0 / 342.0 * ft),
+       lost(lateral, 18 * ft, 0.8, row.inflow) + lost(lateral, 36 * ft, 0.3, beyond_first)},
+      {"riser", "", of(4 * ft), lost(*layout.line("row 2").riser.pipe(), 4 * ft, 1, row.flow[1])}};
+  for (std::size_t i = 0; i < 9; ++i) {
+    SCOPED_TRACE(expected[i].part);
+    const PressureBudgetEntry& entry = budget.entries[i];
+    EXPECT_EQ(entry.part, expected[i].part);
+    EXPECT_EQ(entry.line, expected[i].line);
+    // 1e-12 of the head span, some 300 kPa, at each of the few places on the way
+    EXPECT_NEAR(entry.rise / kPa, expected[i].rise / kPa, 1e-8);
+    EXPECT_NEAR(entry.loss / kPa, expected[i].loss / kPa, 1e-8);
+    EXPECT_EQ(entry.regulator, Pressure{});
+  }
+  const double turned = 2210.0 / 2600.0, gallons = all / gpm;
+  const Length head = (150 * turned * turned - 0.0025 * gallons * gallons) * ft;
+  EXPECT_NEAR(budget.entries[1].gain / kPa, of(head) / kPa, 1e-8);
+  EXPECT_EQ(budget.left, row.pressure[1]);
+  EXPECT_EQ(budget.rated, 25 * psi);
+  expect_to_add_up(budget, 300e3);
+}
+
+/// One outlet 2 m above a wide level line under 100 kPa.
+Layout one_riser(const Outlet& outlet, const Length& height = 2 * m) {
+  return Layout(Supply{.pressure = 100 * kPa},
+                {{.name = "row",
+                  .pipe = {.inside_diameter = 5 * m, .hazen_williams = 150},
+                  .outlet = outlet,
+                  .count = 1,
+                  .spacing = 1 * m,
+                  .riser = {.height = height, .inside_diameter = 20 * mm, .hazen_williams = 150}}});
+}
+const Outlet spray{.flow = 500 * lph, .at = 50 * kPa, .body_bore = 4 * mm};
+
+TEST(PressureBudget, TheOutletsOwnRegulator) {
+  Outlet regulated = spray;
+  regulated.regulator = 50 * kPa;
+  const Solution at = solve(one_riser(regulated));
+  const PressureBudgetEntry riser = pressure_budget(at, "row", 1).entries.back();
+  const Pipe pipe = *at.layout().lines()[0].riser.pipe();
+  const Pressure lost =
+      pressure(friction_loss(pipe, 2 * m, 500 * lph, at.water()), at.water().density);
+  EXPECT_NEAR(riser.loss / kPa, lost / kPa, 1e-9);
+  EXPECT_NEAR(riser.regulator / kPa,
+              (100 * kPa - pressure(2 * m, at.water().density) - lost - 50 * kPa) / kPa,
+              1e-9);
+  EXPECT_NEAR(riser.left / kPa, 50, 1e-9);
+}
+
+TEST(PressureBudget, WhatLacksAtADryOutlet) {
+  const Solution at = solve(one_riser(spray, 12 * m));
+  const PressureBudget budget = pressure_budget(at, "row", 1);
+  EXPECT_NEAR(budget.left / kPa, (100 * kPa - pressure(12 * m, at.water().density)) / kPa, 1e-9);
+  EXPECT_NEAR(budget.entries.back().loss / kPa, 0, 1e-9);
+}
+
+TEST(PressureBudget, OfABrokenRiserWhatStillStands) {
+  const Solution at = solve(one_riser(spray).with_fault(riser_sheared("row", 1, 1 * m)));
+  const PressureBudgetEntry riser = pressure_budget(at, "row", 1).entries.back();
+  EXPECT_NEAR(riser.rise / kPa, pressure(1 * m, at.water().density) / kPa, 1e-9);
+  EXPECT_NEAR(
+      riser.loss / kPa, 100 - riser.rise / kPa, 1e-6);  // the 5 m bore takes next to nothing
+}
+
+TEST(PressureBudget, RefusesWhereNoWaterComes) {
+  const Layout rows = ouzel_strips().watering({"rows 1 and 2"});
+  const Solution at = solve(rows.with_fault(line_cut("row 2", 100 * ft)));
+  EXPECT_THROW(pressure_budget(at, "row 3", 1), InvalidInput);
+  EXPECT_THROW(pressure_budget(at, "row 2", 4), InvalidInput);  // at 126 ft
+  EXPECT_NO_THROW(pressure_budget(at, "row 2", 3));             // at 90 ft
+  for (const int outlet : {0, 11, -1})
+    EXPECT_THROW(pressure_budget(at, "row 1", outlet), InvalidInput);
+  EXPECT_THROW(pressure_budget(at, "row 9", 1), InvalidInput);
+}
+
+TEST(WeakestOutlet, TheSmallestShareOfItsRating) {
+  Layout rows = ouzel_strips().watering({"rows 1 and 2"});
+  EXPECT_EQ(weakest_outlet(solve(rows))->line, "row 2");
+  EXPECT_EQ(weakest_outlet(solve(rows))->outlet, 10);
+  Line row = rows.line("row 1");
+  row.outlet->rated = 45 * psi;
+  rows = rows.with_line(row);
+  EXPECT_EQ(weakest_outlet(solve(rows))->line, "row 1");
+  EXPECT_EQ(weakest_outlet(solve(rows))->rated, 45 * psi);
+}
+
+TEST(WeakestOutlet, OfAlikeOnesTheFirstAndOfDryOnesTheDriest) {
+  Line row{.name = "row",
+           .pipe = {.inside_diameter = 1 * m, .hazen_williams = 150},
+           .outlet = Outlet{.flow = 1 * lph, .at = 100 * kPa},
+           .count = 4,
+           .spacing = 1 * m,
+           .elevations = {1 * m, 1 * m, 1 * m, 1 * m}};
+  const auto weakest = [&](const Pressure& held) {
+    return weakest_outlet(solve(Layout(Supply{.pressure = held}, {row})))->outlet;
+  };
+  EXPECT_EQ(weakest(0 * kPa), 1);  // all dry, all as high
+  row.elevations = {1 * m, 30 * m, 40 * m, 20 * m};
+  EXPECT_EQ(weakest(100 * kPa), 3);
+}
+
+TEST(WeakestOutlet, BrokenOnesAreNotJudged) {
+  const Layout rows = ouzel_strips().watering({"rows 1 and 2"});
+  EXPECT_EQ(weakest_outlet(solve(rows.with_fault(capped("row 2", 10))))->outlet, 9);
+  EXPECT_NE(weakest_outlet(solve(rows.with_fault(head_off("row 2", 7))))->outlet, 7);
+  const Solution broken = solve(one_riser(spray).with_fault(head_off("row", 1)));
+  EXPECT_FALSE(weakest_outlet(broken));
+  EXPECT_THROW(pressure_budget(broken), InvalidInput);
+}
+
+}  // namespace
+}  // namespace hydro
