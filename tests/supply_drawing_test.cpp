@@ -153,14 +153,18 @@ TEST(SupplyDrawing, IsOnOneScale) {
   const PumpDuty& duty = solution.supply().pumps[0];
   EXPECT_NEAR(si(*duty.least_flow), si(0.75 * (20 * gpm)), 1e-12);
   for (const Flow& flow : {*duty.least_flow, *duty.most_flow})
-    EXPECT_TRUE(std::ranges::any_of(picture.polylines, [&](const std::string& polyline) {
-      const auto points = points_of(polyline);
-      const double x = left + px_per_flow * si(flow);
-      // the mark's place is rounded too, and its error grows with the distance from the axis
-      const double tolerance = rounding * (2 + (x - left) / (mark.x - left));
-      return points.size() == 2 && points[0].first == points[1].first &&
-             std::abs(points[0].first - x) <= tolerance;
-    })) << flow / gpm;
+    EXPECT_TRUE(std::ranges::any_of(picture.polylines,
+                                    [&, left = zero](const std::string& polyline) {
+                                      const auto points = points_of(polyline);
+                                      const double x = left + px_per_flow * si(flow);
+                                      // the mark's place is rounded too, and its error grows with the distance from the axis
+                                      const double tolerance =
+                                          rounding * (2 + (x - left) / (mark.x - left));
+                                      return points.size() == 2 &&
+                                             points[0].first == points[1].first &&
+                                             std::abs(points[0].first - x) <= tolerance;
+                                    }))
+        << flow / gpm;
 }
 
 TEST(SupplyDrawing, DrawsTheSupplyAsItWasWhereItChanged) {
