@@ -377,6 +377,11 @@ std::vector<Problem> problems(const Fault& fault, const Supply& supply) {
     examination.within("speed", slow->speed, Range<RotationalSpeed>{1, 100000, rpm});
     if (pump && !pump->curve_speed)
       examination.add("speed", "is given, but the pump's curve_speed is not known");
+    else if (pump && slow->speed > pump->speed.value_or(*pump->curve_speed))
+      examination.add("speed",
+                      "is " + to_message(slow->speed, rpm) + ", above the " +
+                          to_message(pump->speed.value_or(*pump->curve_speed), rpm) +
+                          " at which the pump runs");
   } else if (const auto* dirty = std::get_if<FilterDirty>(&fault)) {
     if (!supply.filter) examination.add("kind", "is of a filter, but the supply has none");
     examination.within("loss", dirty->loss, Range<Pressure>{0, 10000, kPa});

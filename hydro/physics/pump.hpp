@@ -19,7 +19,8 @@
 //           customary and good near the curve's speed only (ANSI/HI 9.6.1, from memory). Cubic:
 //           F. N. Fritsch and R. E. Carlson, SIAM J. Numer. Anal. 17 (1980) 238-246; F. N. Fritsch
 //           and J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304 (from memory).
-// Range     Flow forward. The usable range is from `least_flow` to `most_flow`; where one of them
+// Range     Flow forward. Far beyond a curve of points, where the head is well below 0, the straight
+//           continuation gives less at a higher speed. The usable range is from `least_flow` to `most_flow`; where one of them
 //           is not given, that side is open, and without both the range is unknown. Efficiency and
 //           shaft power are known inside the usable range and inside the points of `efficiencies`;
 //           a single `efficiency` without any limit is held for no flow at all. All limits go with

@@ -7,7 +7,6 @@
 #include <cstddef>
 #include <utility>
 
-#include <boost/math/special_functions/fpclassify.hpp>
 #include <boost/math/interpolators/pchip.hpp>
 #include <boost/math/special_functions/fpclassify.hpp>  // pchip.hpp of Boost 1.74 lacks it
 
