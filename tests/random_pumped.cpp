@@ -74,7 +74,7 @@ Supply random_supply(Dice& dice, const Flow& flow, const Length& elevation) {
 std::vector<Fault> random_supply_faults(Dice& dice, const Supply& supply) {
   std::vector<Fault> faults;
   if (dice.chance(0.2)) faults.emplace_back(pump_worn(dice.between(0.05, 0.3)));
-  if (dice.chance(0.2)) faults.emplace_back(engine_slow(dice.between(1500, 2500) * rpm));
+  if (dice.chance(0.2)) faults.emplace_back(engine_slow(dice.between(1500, 1800) * rpm));
   if (supply.second_pump && dice.chance(0.2)) faults.emplace_back(pump_worn(0.1, 2));
   if (supply.filter && dice.chance(0.3))
     faults.emplace_back(filter_dirty(supply.filter->loss + dice.between(1, 40) * kPa));
