@@ -1,9 +1,9 @@
-# Runs PROGRAM FILE, or PROGRAM alone, and compares what it prints with EXPECTED, byte for byte; WRITES is a file that it
+# Runs PROGRAM FILE, or PROGRAM alone, with OPTIONS, and compares what it prints with EXPECTED, byte for byte; WRITES is a file that it
 # must write. To write the expected output anew after a wanted change:  PROGRAM FILE > EXPECTED, and read the difference.
 if(WRITES)
   file(REMOVE ${WRITES})
 endif()
-execute_process(COMMAND ${PROGRAM} ${FILE} OUTPUT_VARIABLE output ERROR_VARIABLE errors)
+execute_process(COMMAND ${PROGRAM} ${FILE} ${OPTIONS} OUTPUT_VARIABLE output ERROR_VARIABLE errors)
 file(READ ${EXPECTED} expected)
 string(REGEX REPLACE "Solved in [^.]*\\." "Solved." output "${output}") # residuals differ between compilers
 string(REGEX REPLACE "Solved in [^.]*\\." "Solved." expected "${expected}")
