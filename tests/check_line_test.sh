@@ -241,7 +241,7 @@ refuses_option 'gauge: .*38 furlong' "$farm" --gauge '38 furlong'
 refuses_option '.' "$farm" --gauge '38 psi' --rated
 refuses_option 'rated' "$farm" --rated=much
 
-run "$farm" --set one --fault 'line="row 1", outlet=2, kind="head off"'
+run "$farm" --set one --rated --fault 'line="row 1", outlet=2, kind="head off"'
 answers 1 'a head off at a pump'
 says 'At unchanged speed the gauge reads' 'a head off at a pump'
 says 'To bring that back takes' 'a head off at a pump'
