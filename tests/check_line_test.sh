@@ -182,6 +182,84 @@ refuses_option 'already has fault 1' "$good" --fault 'line="row 1", outlet=1, ki
   --fault 'line="row 1", outlet=1, kind="capped"'
 refuses_option 'fault' "$good" --fault 'line="row 1", outlet=1, kind="capped"} x={'
 
+# ---- a pump and sets
+
+farm=$folder/farm.toml
+{
+  cat <<END
+[supply.pump]
+points = [["0 gpm", "150 ft"], ["130 gpm", "107.75 ft"]]
+curve_speed = "2600 rpm"
+speed = "2300 rpm"
+top_speed = "2600 rpm"
+[supply.gauge]
+END
+  description '40 psi' | sed -e '1,2d' -e 's/^riser/length = "60 ft"\n&/'
+  description '40 psi' | sed -n '/^\[\[line/,$p' | sed 's/row 1/row 2/'
+  cat <<END
+[[set]]
+name = "one"
+lines = ["row 1"]
+[[set]]
+name = "two"
+lines = ["row 2"]
+END
+} >"$farm"
+
+run "$farm"
+expect 0 'sets'
+is_silent_on err 'sets'
+says 'Which sets run together' 'sets'
+says '^To see one set whole: --set "one"$' 'sets'
+run "$farm" --sets
+says '^  + two ' '--sets'
+
+run "$farm" --set one
+says '^Set that runs: one$' '--set'
+says '^Supply: a pump at 2300 rpm' '--set'
+says '^Shut: row 2\.$' '--set'
+run "$farm" --set one --set two
+says '^Sets that run together: one, two$' 'two sets'
+run "$farm" --set three
+refuses '"three", but there is no such set' 'a set that is not there'
+
+run "$farm" --set one --gauge '40 psi'
+answers 0 '--gauge'
+says 'the gauge reads 40\.0 psi' '--gauge'
+run "$farm" --set one --gauge '400 psi'
+says '^NOT REACHED' '--gauge of too much'
+run "$farm" --set one --weakest '31 psi'
+answers 0 '--weakest'
+says 'has 31\.0 psi' '--weakest'
+run "$farm" --rated --set one
+answers 0 '--rated'
+says 'has 30\.0 psi (rated 30 psi)' '--rated'
+run "$farm" --set one --rated=0.9
+answers 1 '--rated=0.9'
+says 'has 27\.0 psi' '--rated=0.9'
+refuses_option 'gauge: .*38 furlong' "$farm" --gauge '38 furlong'
+refuses_option '.' "$farm" --gauge '38 psi' --rated
+refuses_option 'rated' "$farm" --rated=much
+
+run "$farm" --set one --rated --fault 'line="row 1", outlet=2, kind="head off"'
+answers 1 'a head off at a pump'
+says 'At unchanged speed the gauge reads' 'a head off at a pump'
+says 'To bring that back takes' 'a head off at a pump'
+
+run "$farm" --pocket
+expect 0 '--pocket'
+is_silent_on err '--pocket'
+says '^one$' '--pocket'
+says '^Gauge .* rpm' '--pocket'
+refuses_option 'beside it only --units' "$farm" --pocket --set one
+refuses_option 'beside it only --units' "$farm" --sets --pocket
+refuses_option 'sets: are none' "$good" --sets
+
+sed 's/^count/valve = "shut"\n&/' "$farm" >"$folder/shut.toml"
+run "$folder/shut.toml"
+answers 1 'everything is shut'
+says '^\* Everything is shut' 'everything is shut'
+
 # ---- files that it writes
 
 out=$folder/written

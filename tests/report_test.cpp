@@ -635,6 +635,7 @@ TEST(Report, ListsWhatWasAssumed) {
 TEST(Report, ListsNoAssumptionWhenAllIsGiven) {
   Line full = row(4);
   full.first_at = 18 * ft;
+  full.outlet->exponent = 0.5;
   full.loss_coefficient = 0.5;
   full.outlet_loss_coefficient = 0.3;
   full.riser.loss_coefficient = 1;

@@ -1,6 +1,7 @@
 #include "hydro/text/supply_words.hpp"
 
 #include "hydro/physics/choices.hpp"
+#include "hydro/text/words.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -102,6 +103,14 @@ class Sentences {
   const Figures& figures_;
 };
 
+/// Then the supply is not to blame.
+bool some_are_cut_off(const Solution& solution) {
+  for (std::size_t l = 0; l < solution.lines().size(); ++l)
+    for (std::size_t i = 0; i < solution.lines()[l].state.size(); ++i)
+      if (doing(solution, l, i) == Doing::without_water) return true;
+  return false;
+}
+
 }  // namespace
 
 std::string name_of(SupplyLimit limit) {
@@ -151,7 +160,7 @@ bool write_that_all_is_dry(Page& page,
                        : "Everything is shut: no outlet is open.");
     return true;
   }
-  if (!check.lifts_no_water) return false;
+  if (!check.lifts_no_water || some_are_cut_off(solution)) return false;
   std::string why;
   if (supply.pump) {
     const std::vector<PumpDuty>& pumps = solution.supply().pumps;
