@@ -17,7 +17,6 @@
 // Errors    InvalidInput when a number of the solution is not finite; NotSolved when the lines are
 //           not solved at one of those pressures.
 // Threads   Pure functions.
-// Example   examples/15_sheared_riser.cpp
 #pragma once
 
 #include "hydro/solver/solution.hpp"
