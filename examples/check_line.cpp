@@ -1,13 +1,16 @@
 // check_line: solves a description file and tells what is wrong, with and without faults.
 //
-//   check_line FILE [--fault 'line="row 2", outlet=7, kind="head off"']... [--try FAULT]...
+//   check_line FILE [--set NAME]... [--gauge PRESSURE | --weakest PRESSURE | --rated[=SHARE]]
+//              [--fault 'line="row 2", outlet=7, kind="head off"']... [--try FAULT]...
 //              [--units us|si] [--csv FILE] [--json FILE] [--svg FILE]
+//   check_line FILE --sets | --pocket [--units us|si]
 //
 // The report goes to standard output, once the files that are asked for are written: each whole or
-// not at all, in place of what was there.
+// not at all, in place of what was there. Of a file with sets, when nothing else is asked for, it
+// tells which of them can run together. The supply is set while all is sound; then it breaks.
 //
-// Exit status: 0 no outlet is below its rated or lowest or above its highest pressure; 1 some are;
-// 2 bad input; 3 not solved.
+// Exit status: 0 no outlet is below its rated or lowest or above its highest pressure (of sets:
+// each can run alone); 1 some are, or everything is shut; 2 bad input; 3 not solved.
 
 #include "hydro/hydro.hpp"
 
@@ -17,6 +20,7 @@
 #include <optional>
 #include <string>
 #include <system_error>
+#include <utility>
 #include <vector>
 
 #include <CLI/CLI.hpp>
@@ -29,10 +33,22 @@ struct Arguments {
   std::string file;
   std::vector<std::string> faults;
   std::vector<std::string> tries;  // faults that are skipped where they do not fit
+  std::vector<std::string> sets;   // that run
+  bool which_sets = false;         // can run together?
+  bool pocket = false;
+  std::string gauge;  // empty where it is not asked for
+  std::string weakest;
+  std::optional<double> rated;
   std::string units;
   std::string csv;  // empty where it is not asked for
   std::string json;
   std::string svg;
+
+  /// Nothing that needs one layout to be solved.
+  bool asks_for_no_more() const {
+    return sets.empty() && faults.empty() && tries.empty() && gauge.empty() && weakest.empty() &&
+           !rated && csv.empty() && json.empty() && svg.empty();
+  }
 };
 
 /// Nothing that is written may take the place of the description.
@@ -53,6 +69,61 @@ std::vector<hydro::Fault> read_faults(const std::vector<std::string>& texts,
   return faults;
 }
 
+/// With the sets that are asked for, and all faults.
+hydro::PossibleFaults read(const Arguments& arguments) {
+  hydro::Layout layout = hydro::read_layout(arguments.file);
+  if (!arguments.sets.empty()) layout = layout.watering(arguments.sets);
+  return layout.with_faults(read_faults(arguments.faults, arguments.file))
+      .with_possible_faults(read_faults(arguments.tries, arguments.file));
+}
+
+/// As it must be set while all is sound; none: it stays as it is.
+std::optional<hydro::Setting> setting_of(const hydro::Layout& layout, const Arguments& arguments) {
+  const auto pressure = [](const char* option, const std::string& text) {
+    try {
+      return hydro::from_text<hydro::Pressure>(text);
+    } catch (const hydro::InvalidInput& error) {
+      throw hydro::InvalidInput(option, error.what());
+    }
+  };
+  const hydro::Layout sound = layout.without_faults();
+  if (!arguments.gauge.empty())
+    return hydro::set_for_gauge(sound, pressure("--gauge", arguments.gauge));
+  if (!arguments.weakest.empty())
+    return hydro::set_for_weakest(sound, pressure("--weakest", arguments.weakest));
+  if (arguments.rated) return hydro::set_for_rated(sound, *arguments.rated);
+  return std::nullopt;
+}
+
+void print(const std::string& text) {
+  if (!(std::cout << text).flush()) throw hydro::InvalidInput("report", "cannot be written");
+}
+
+/// Which sets can run, alone and together.
+int check_sets(const hydro::Layout& layout, std::optional<hydro::UnitSystem> units) {
+  const auto together = hydro::sets_together(layout);
+  std::string text = hydro::sets_report(layout, together, units);
+  text += "\nTo see one set whole: --set \"" + layout.sets().front().name + "\"\n";
+  print(text);
+  for (const hydro::SetsTogether& it : together)
+    if (it.sets.size() == 1 && !it.can_run()) return some_do_not;
+  return all_serve;
+}
+
+int check_pocket(const hydro::Layout& layout, std::optional<hydro::UnitSystem> units) {
+  std::string text;
+  for (const std::string& sheet : hydro::pocket_sheets(layout, units))
+    text += (text.empty() ? "" : "\n") + sheet;
+  print(text);
+  return all_serve;
+}
+
+/// Whether the engine can be throttled up to bring the gauge back, after something broke.
+bool can_throttle_up(const hydro::Layout& layout, const hydro::Solution& before) {
+  const hydro::Supply& supply = layout.supply();
+  return supply.pump && hydro::can_be_set(supply) && hydro::weakest_outlet(before);
+}
+
 int check_line(const Arguments& arguments) {
   require_other_file("--csv", arguments.csv, arguments.file);
   require_other_file("--json", arguments.json, arguments.file);
@@ -60,17 +131,29 @@ int check_line(const Arguments& arguments) {
   std::optional<hydro::UnitSystem> units;
   if (!arguments.units.empty())
     units = arguments.units == "us" ? hydro::UnitSystem::us : hydro::UnitSystem::si;
-  const auto [layout, skipped] =
-      hydro::read_layout(arguments.file)
-          .with_faults(read_faults(arguments.faults, arguments.file))
-          .with_possible_faults(read_faults(arguments.tries, arguments.file));
-  const hydro::ReportOptions told{units, skipped};
+  for (const auto& [alone, option] :
+       {std::pair{arguments.which_sets, "--sets"}, std::pair{arguments.pocket, "--pocket"}})
+    if (alone && (!arguments.asks_for_no_more() || (arguments.which_sets && arguments.pocket)))
+      throw hydro::InvalidInput(
+          option, "tells of all sets, when all is sound; beside it only --units is accepted");
+  auto [layout, skipped] = read(arguments);
+  if (arguments.pocket) return check_pocket(layout, units);
+  if (arguments.which_sets || (!layout.sets().empty() && arguments.asks_for_no_more()))
+    return check_sets(layout.without_faults(), units);
 
+  std::string text;
+  if (const auto setting = setting_of(layout, arguments)) {
+    layout = layout.with_supply(setting->solution.layout().supply());
+    text += hydro::setting_report(*setting, units) + "\n";
+  }
   const hydro::Solution now = hydro::solve(layout);
   std::optional<hydro::Solution> before;
   if (!layout.faults().empty()) before = hydro::solve(layout.without_faults());
 
-  const std::string report = before ? hydro::report(*before, now, told) : hydro::report(now, told);
+  hydro::ReportOptions told{units, skipped};
+  if (before && can_throttle_up(layout, *before))
+    told.throttling = hydro::throttle_up(layout.without_faults(), layout.faults());
+  text += before ? hydro::report(*before, now, told) : hydro::report(now, told);
   if (!arguments.csv.empty())
     hydro::write_file(arguments.csv, before ? hydro::to_csv(*before, now) : hydro::to_csv(now));
   if (!arguments.json.empty())
@@ -78,14 +161,33 @@ int check_line(const Arguments& arguments) {
   if (!arguments.svg.empty())
     hydro::write_file(arguments.svg,
                       before ? hydro::to_svg(*before, now, {units}) : hydro::to_svg(now, {units}));
-  if (!(std::cout << report).flush()) throw hydro::InvalidInput("report", "cannot be written");
-  return hydro::check(now).every_outlet_serves() ? all_serve : some_do_not;
+  print(text);
+  const hydro::Check found = hydro::check(now);
+  return found.every_outlet_serves() && !found.all_is_shut ? all_serve : some_do_not;
 }
 
 int run(int argc, char** argv) {
   CLI::App program{"Pressure at every outlet of the lines in FILE, and what is wrong with it."};
+  program.footer(
+      "Exit status: 0 no outlet is below its rated or lowest or above its highest pressure (of\n"
+      "sets: each can run alone); 1 some are, or everything is shut; 2 bad input; 3 not solved.");
   Arguments arguments;
   program.add_option("FILE", arguments.file, "description of the lines (TOML)")->required();
+  program
+      .add_option("--set", arguments.sets, "a set that runs; may be repeated: they run together")
+      ->allow_extra_args(false);
+  CLI::Option_group* setting = program.add_option_group("setting the supply");
+  const auto wanted = [&](const char* option, std::string& pressure, const char* what) {
+    setting->add_option(option, pressure, what)->type_name("PRESSURE");
+  };
+  wanted("--gauge", arguments.gauge, "sets the supply so that the gauge reads this, \"38 psi\"");
+  wanted("--weakest", arguments.weakest, "sets it so that the weakest outlet has this, \"25 psi\"");
+  std::string share;
+  const CLI::Option* rated = setting->add_flag(
+      "--rated{1}",
+      share,
+      "sets it so that every outlet has its rated pressure, or --rated=0.9 of it");
+  setting->require_option(0, 1);
   program
       .add_option("--fault",
                   arguments.faults,
@@ -108,8 +210,11 @@ int run(int argc, char** argv) {
   output("--csv", arguments.csv, "also writes a table of the outlets (CSV, SI units)");
   output("--json", arguments.json, "also writes all that is known (JSON, SI units)");
   output("--svg", arguments.svg, "also draws the pressure along the lines (SVG)");
+  program.add_flag("--sets", arguments.which_sets, "tells only which sets can run together");
+  program.add_flag("--pocket", arguments.pocket, "prints only a short sheet for each set");
   try {
     program.parse(argc, argv);
+    if (rated->count() > 0) arguments.rated = rated->as<double>();
   } catch (const CLI::ParseError& error) {
     return program.exit(error) == 0 ? all_serve : bad_input;
   }

@@ -53,8 +53,11 @@
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
+#include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
+#include "hydro/text/sets_report.hpp"
+#include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_drawing.hpp"
 #include "hydro/text/write_file.hpp"
 

@@ -10,105 +10,22 @@
 #include <limits>
 #include <map>
 #include <set>
-#include <sstream>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "picture.hpp"
 #include "sample_layouts.hpp"
-#include <boost/property_tree/ptree.hpp>
-#include <boost/property_tree/xml_parser.hpp>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 namespace hydro {
 namespace {
 
-using boost::property_tree::ptree;
 using testing::AllOf;
 using testing::Contains;
 using testing::HasSubstr;
 using testing::SizeIs;
-
-/// A mark of an outlet, as it stands in the picture.
-struct Mark {
-  std::string what;     ///< its class
-  std::string outline;  ///< without the place
-  std::string fill;
-  double x;
-  double y;
-  std::string tip;  ///< empty in the legend
-};
-
-class Picture {
- public:
-  explicit Picture(const std::string& svg) {
-    std::istringstream stream(svg);
-    ptree tree;
-    read_xml(stream, tree);
-    EXPECT_THAT(tree, SizeIs(1)) << "one root";
-    root_ = tree.get_child("svg");
-    EXPECT_EQ(attribute(root_, "xmlns"), "http://www.w3.org/2000/svg");
-    for (const auto& [name, element] : root_) {
-      if (name == "text") texts.push_back(element.data());
-      if (name == "polyline") polylines.push_back(attribute(element, "points"));
-      if (name == "path") add_mark(element);
-      for (const char* paint : {"fill", "stroke"}) colours.insert(attribute(element, paint));
-      names.insert(name);
-    }
-    colours.erase("");
-    colours.erase("none");
-  }
-
-  bool has(const std::string& text) const {
-    return std::find(texts.begin(), texts.end(), text) != texts.end();
-  }
-  std::string title() const { return root_.get<std::string>("title"); }
-  double height() const { return root_.get<double>("<xmlattr>.height"); }
-  /// Of outlets, not those in the legend.
-  std::map<std::string, int> marks_by_class() const {
-    std::map<std::string, int> counts;
-    for (const Mark& mark : marks)
-      if (!mark.tip.empty()) ++counts[mark.what];
-    return counts;
-  }
-  const Mark& of_outlet(int number) const {
-    const std::string begin = "outlet " + std::to_string(number) + ":";
-    const auto found = std::find_if(
-        marks.begin(), marks.end(), [&](const Mark& mark) { return mark.tip.starts_with(begin); });
-    EXPECT_NE(found, marks.end()) << begin;
-    return found == marks.end() ? marks.front() : *found;
-  }
-  int before_marks() const {
-    return static_cast<int>(std::count_if(
-        marks.begin(), marks.end(), [](const Mark& mark) { return mark.what == "before"; }));
-  }
-
-  std::vector<std::string> texts;
-  std::vector<std::string> polylines;
-  std::vector<Mark> marks;
-  std::set<std::string> colours;
-  std::set<std::string> names;
-
- private:
-  static std::string attribute(const ptree& element, const std::string& name) {
-    return element.get<std::string>("<xmlattr>." + name, "");
-  }
-  void add_mark(const ptree& element) {
-    const std::string path = attribute(element, "d");
-    Mark mark{.what = attribute(element, "class"),
-              .outline = path.substr(path.find('m')),
-              .fill = attribute(element, "fill"),
-              .x = 0,
-              .y = 0,
-              .tip = element.get<std::string>("title", "")};
-    char absolute = ' ';
-    std::istringstream(path) >> absolute >> mark.x >> mark.y;
-    EXPECT_EQ(absolute, 'M');
-    marks.push_back(mark);
-  }
-  ptree root_;
-};
 
 Picture picture_of(const Layout& layout, const DrawingOptions& options = {}) {
   return Picture(to_svg(solve(layout), options));
@@ -273,6 +190,77 @@ TEST(Drawing, IsDrawnOfAnything) {
   at_inlet.first_at = 0 * ft;
   at_inlet.length = 3 * ft;
   EXPECT_THAT(picture_of(sample_layout({at_inlet})).marks_by_class(), SizeIs(1));
+}
+
+// ---- sets, valves and regulators
+
+TEST(Drawing, NamesWhatIsShutAndDoesNotDrawIt) {
+  const Layout layout(Supply{40 * psi},
+                      {sample_row("row 1", 10), sample_row("row 2", 10), sample_row("row 3", 10)},
+                      Water{},
+                      Site{.altitude = 0 * ft, .units = UnitSystem::us},
+                      {{.name = "first", .lines = {"row 1"}}});
+  const Layout first = layout.watering({"first"});
+  const Picture picture = picture_of(first);
+  EXPECT_TRUE(picture.has("row 1"));
+  EXPECT_FALSE(picture.has("row 2"));
+  EXPECT_FALSE(picture.has("capped"));
+  EXPECT_TRUE(picture.has("Shut, and not drawn: row 2, row 3."));
+  EXPECT_TRUE(picture.has("Watering first."));
+  EXPECT_FALSE(picture_of(layout).has("Watering first."));
+
+  const Picture left_open = picture_with_faults(first.with_fault(valve_left_open("row 2")));
+  EXPECT_TRUE(left_open.has("row 2"));
+  EXPECT_THAT(left_open.texts, Contains(HasSubstr("; before: shut.")));
+  EXPECT_EQ(left_open.before_marks(), 10 + 1) << "of row 1, and one in the legend";
+
+  Line shut = sample_row("row 1", 10);
+  shut.valve = Valve{.opening = ValveOpening::shut};
+  EXPECT_TRUE(picture_of(sample_layout({shut})).has("All outlets are shut."));
+}
+
+TEST(Drawing, CountsTheShutLinesBeyondTwelve) {
+  std::vector<Line> lines{sample_row("open", 2)};
+  for (int i = 1; i <= 15; ++i) {
+    lines.push_back(sample_row("r" + std::to_string(i), 2));
+    lines.back().valve = Valve{.opening = ValveOpening::shut};
+  }
+  EXPECT_THAT(picture_of(sample_layout(lines)).texts, Contains(HasSubstr("r12 and 3 more.")));
+}
+
+TEST(Drawing, MarksARegulatorWhereItHolds) {
+  Line row = sample_row("row 1", 10);
+  row.regulator = 30 * psi;
+  const Layout holding = sample_layout({row});
+  const auto is_regulator = [](const Mark& mark) { return mark.what == "regulator"; };
+  const Picture holds = picture_of(holding);
+  EXPECT_TRUE(holds.has("The regulator at its inlet holds 30 psi."));
+  EXPECT_EQ(std::ranges::count_if(holds.marks, is_regulator), 1);
+  EXPECT_LT(std::ranges::find_if(holds.marks, is_regulator)->y, holds.of_outlet(1).y)
+      << "before the riser and the first length";
+
+  const Picture weak = picture_of(sample_layout({row}, "", 25 * psi));
+  EXPECT_TRUE(weak.has("The regulator at its inlet is open, since less comes than its 30 psi."));
+  const Picture stuck = picture_of(holding.with_fault(regulator_stuck_open("row 1")));
+  EXPECT_TRUE(stuck.has("The regulator at its inlet is stuck open and does not hold its 30 psi."));
+  for (const Picture& other : {weak, stuck})
+    EXPECT_EQ(std::ranges::count_if(other.marks, is_regulator), 0);
+
+  Line fed = sample_row("fed", 2);
+  fed.fed_by = "main";
+  Line main = sample_main();
+  main.regulator = 30 * psi;
+  EXPECT_TRUE(picture_of(sample_layout({main, fed})).has("The regulator of main holds 30 psi."));
+  EXPECT_THAT(picture_of(sample_layout({sample_row("r", 2)})).texts,
+              testing::Not(Contains(HasSubstr("regulator"))));
+}
+
+TEST(Drawing, TellsTheGauge) {
+  const Layout layout = sample_layout({sample_row("row 1", 10)})
+                            .with_supply({.pressure = 40 * psi, .gauge = Gauge{}});
+  EXPECT_THAT(picture_of(layout).texts, Contains(HasSubstr("The gauge shows 40.0 psi.")));
+  EXPECT_THAT(picture_with_faults(layout.with_fault(head_off("row 1", 7))).texts,
+              Contains(HasSubstr("The gauge shows 40.0 psi instead of 40.0 psi.")));
 }
 
 TEST(Drawing, StaysOnThePage) {

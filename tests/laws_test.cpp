@@ -438,24 +438,28 @@ TEST_F(Random, PumpsTakeNoLessPowerThanTheyGiveAndFlowsOfAFarmAddUp) {
       EXPECT_NEAR(si(pumped), si(supply.flow), 1e-13 * si(supply.flow));
   };
   for_each_layout(law, farms);
-  EXPECT_GT(judged, 100);
+  EXPECT_GT(judged, 50);
 }
 
+// Only where the pump lifts: far beyond the end of its curve, where water drives it, a faster one may
+// be the greater hindrance.
 TEST_F(Random, AFasterEngineLowersNoPressureOfAFarm) {
   int judged = 0;
   const auto law = [&](const Layout& layout) {
     if (!layout.supply().pump || !layout.supply().pump->curve_speed) return;
-    ++judged;
-    const Layout sound = layout.without_faults().with_possible_faults({}).layout;
+    const Layout sound = layout.without_faults();
     Supply faster = layout.supply();
     faster.pump->speed = 1.03 * faster.pump->speed.value_or(*faster.pump->curve_speed);
     const Solution slow = solve(sound);
     const Solution fast = solve(sound.with_supply(faster));
+    const auto lifts = [](const PumpDuty& pump) { return pump.head >= Length{}; };
+    if (!std::ranges::all_of(slow.supply().pumps, lifts)) return;
+    ++judged;
     EXPECT_GE(changes(slow, fast).first, -rounding_kPa(fast));
     EXPECT_GE(fast.inflow() / lps, slow.inflow() / lps * (1 - 1e-9));
   };
   for_each_layout(law, farms);
-  EXPECT_GT(judged, 300);
+  EXPECT_GT(judged, 200);
 }
 
 // What comes to the regulator, by the public laws: the feeder's pressure less the fittings before it.
@@ -561,13 +565,14 @@ TEST_F(Random, AValveLeftOpenIsAsIfTheSetNamedItsLine) {
       const Layout named =
           Layout(layout.supply(), layout.lines(), layout.water(), layout.site(), sets)
               .watering(layout.running_sets());
+      const auto open = layout.with_possible_faults({valve_left_open(line.name)});
+      if (!open.skipped.empty()) continue;
       ++judged;
-      expect_same_lines(solve(layout.with_fault(valve_left_open(line.name))),
-                        solve(named.with_faults(layout.faults())));
+      expect_same_lines(solve(open.layout), solve(named.with_faults(layout.faults())));
     }
   };
   for_each_layout(law, farms);
-  EXPECT_GT(judged, 100);
+  EXPECT_GT(judged, 50);
 }
 
 /// All that goes with the flow, and with the head, of one pump.

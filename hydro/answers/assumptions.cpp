@@ -1,6 +1,9 @@
 #include "hydro/answers/assumptions.hpp"
 
+#include "hydro/physics/choices.hpp"
+
 #include <algorithm>
+#include <cstddef>
 #include <map>
 #include <utility>
 
@@ -60,6 +63,37 @@ void assumed_of(const Outlet& kind, const std::string& line, Collection& found) 
   if (!kind.rated) found.add_about(line, "the outlets are judged by the pressure of their rating");
 }
 
+void assumed_of(const Pump& pump, const std::string& whose, Collection& found) {
+  if (pump.curve_speed && !pump.speed)
+    found.add(fmt::format("the {} turns at the speed of its curve", whose));
+  if (pump.curve_speed && !pump.droop)
+    found.add(fmt::format("the {} engine keeps its speed under load (droop 0)",
+                          whose == "pump" ? "pump's" : whose + "'s"));
+  if (!pump.least_flow && !pump.most_flow)
+    found.add(fmt::format("the {} may run at any flow: its usable range is not known", whose));
+  if (!pump.top_speed && pump.curve_speed)
+    found.add(fmt::format("the {} may turn at any speed: its top speed is not known", whose));
+  if (pump.npsh_required.empty())
+    found.add(fmt::format("the {} does not cavitate: the suction head that it needs is not known",
+                          whose));
+}
+
+void assumed_of(const Supply& supply, Collection& found) {
+  if (supply.pump) assumed_of(*supply.pump, supply.second_pump ? "first pump" : "pump", found);
+  if (supply.second_pump) {
+    assumed_of(*supply.second_pump, "second pump", found);
+    if (!supply.arrangement) found.add("the two pumps run in parallel");
+  }
+  if (supply.pump && !supply.suction)
+    found.add("the water stands at the pump's height and comes to it without loss");
+  if (supply.suction && !supply.suction->pipe) found.add("nothing is lost in the suction");
+  if (supply.suction && supply.suction->pipe && !supply.suction->loss_coefficient)
+    found.add("nothing is lost in the fittings of the suction");
+  if (supply.gauge && !supply.gauge->height) found.add("the gauge sits at the supply's height");
+  if (supply.gauge && supply.filter && !supply.gauge->after_filter)
+    found.add("the gauge sits before the filter");
+}
+
 void assumed_of(const Fault& fault, const Layout& layout, Collection& found) {
   if (is_of_the_supply(fault)) return;
   const std::string which = outlet_of(fault) ? fmt::format(", outlet {}", *outlet_of(fault)) : "";
@@ -91,12 +125,21 @@ std::vector<std::string> assumptions(const Layout& layout, UnitSystem units) {
   if (!layout.water().temperature)
     found.add(fmt::format(
         "the water has {:.0f} {}", (20 * degC) / shown.temperature, shown.temperature.symbol));
-  for (const Line& line : layout.lines()) {
+  assumed_of(layout.supply(), found);
+  for (std::size_t i = 0; i < layout.lines().size(); ++i) {
+    if (layout.is_shut(i)) continue;
+    const Line& line = layout.lines()[i];
     for (const PipeReach& reach : line.reaches) looked_up(reach.pipe, line.name, shown, found);
     looked_up(line.pipe, line.name, shown, found);
+    if (line.valve && line.valve->opening != ValveOpening::shut)
+      found.add_about(line.name,
+                      fmt::format("its {} valve, {}, has a loss coefficient of {:.3g}, looked up",
+                                  word_of(line.valve->kind.value()),
+                                  word_of(line.valve->opening),
+                                  loss_coefficient(*line.valve)));
     if (!line.ground_rise && line.elevations.empty())
       found.add_about(line.name, "the ground is level");
-    if (!line.loss_coefficient)
+    if (!line.loss_coefficient && !line.valve)
       found.add_about(line.name, "nothing is lost in fittings at the inlet");
     if (line.outlet_count() == 0) continue;
     if (!line.elevations.empty() && line.whole_length() > line.place_of(line.outlet_count()))

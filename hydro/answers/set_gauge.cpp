@@ -1,6 +1,7 @@
 #include "hydro/answers/set_gauge.hpp"
 
 #include "hydro/answers/held_lines.hpp"
+#include "hydro/answers/pressure_budget.hpp"
 #include "hydro/physics/supply_law.hpp"
 #include "hydro/quantities/range.hpp"
 #include "hydro/quantities/unit_text.hpp"
@@ -189,6 +190,11 @@ void require(const std::string& key, const Pressure& pressure) {
 
 }  // namespace
 
+bool can_be_set(const Supply& supply) {
+  const auto turns = [](const std::optional<Pump>& pump) { return !pump || pump->curve_speed; };
+  return !supply.tank && !supply.hydrant && turns(supply.pump) && turns(supply.second_pump);
+}
+
 Setting set_for_gauge(const Layout& layout, const Pressure& reading) {
   require("reading", reading);
   const Settable settable(layout);
@@ -207,6 +213,18 @@ Setting set_for_rated(const Layout& layout, double share) {
   examination.within("share", share, Range<double>{0, 5, units::plain, true});
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
   return set_for(layout, [&](const Outlet& kind) { return share * kind.rated_pressure(); });
+}
+
+Setting set_for_rated_if_possible(const Layout& layout, double share) {
+  const Supply& supply = layout.supply_as_it_is();
+  if (can_be_set(supply)) return set_for_rated(layout, share);
+  Solution solution = solve(layout);
+  const auto weakest = weakest_outlet(solution);
+  if (!weakest) throw InvalidInput("layout", "has no outlet that works and is open");
+  const bool reached = !is_below(weakest->pressure, share * weakest->rated);
+  const Pressure pressure = solution.supply().source_pressure;
+  auto limits = limits_passed(supply, solution.supply());
+  return {reached, std::nullopt, pressure, std::move(limits), std::move(solution)};
 }
 
 }  // namespace hydro

@@ -25,6 +25,9 @@
 
 namespace hydro {
 
+/// Whether a supply can be set: a held pressure, or pumps whose curve_speed is known.
+bool can_be_set(const Supply& supply);
+
 /// How the supply is set, and what comes of it.
 struct Setting {
   bool reached;                          ///< whether what was wanted is there
@@ -40,5 +43,8 @@ Setting set_for_gauge(const Layout& layout, const Pressure& reading);
 Setting set_for_weakest(const Layout& layout, const Pressure& pressure);
 /// For at least this share [-] of its rated pressure at every outlet.
 Setting set_for_rated(const Layout& layout, double share = 1);
+/// Likewise; but a supply that cannot be set is taken as it is, `reached` saying whether it is
+/// enough.
+Setting set_for_rated_if_possible(const Layout& layout, double share = 1);
 
 }  // namespace hydro

@@ -11,7 +11,7 @@ namespace {
 SetsTogether run_together(const Layout& layout,
                           std::vector<std::string> sets,
                           const SetsTogetherOptions& options) {
-  Setting setting = set_for_rated(layout.watering(sets), options.share);
+  Setting setting = set_for_rated_if_possible(layout.watering(sets), options.share);
   const OperatingPoint& supply = setting.solution.supply();
   SetsTogether together{.sets = std::move(sets),
                         .reached = setting.reached,

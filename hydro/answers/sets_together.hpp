@@ -2,7 +2,7 @@
 //
 // What      Every set alone, every two of them, and all at once: the speed or pressure that gives
 //           every outlet its rated pressure, what the pump and the pipes do then, and whether any
-//           limit is passed.
+//           limit is passed. A supply that cannot be set is taken as it is.
 // Errors    InvalidInput when the layout has no sets, and as in set_gauge.hpp.
 // Threads   Pure function.
 #pragma once
@@ -38,8 +38,9 @@ struct SetsTogether {
   bool too_fast;
   std::vector<SupplyLimit> limits;  ///< that are passed
 
-  /// Every outlet is served and no limit is passed.
-  bool can_run() const { return reached && !too_fast && limits.empty(); }
+  /// Every outlet is served and no limit of the supply is passed. Fast water is a caution only: a
+  /// short narrow valve has it without harm.
+  bool can_run() const { return reached && limits.empty(); }
 };
 
 /// First each alone, then each two, in the layout's order; last all of them, if more than two.

@@ -78,6 +78,7 @@ Imbalance bracket_the_supply(Sweeps& sweeps, const Tree& tree, int most_each, in
   const double rest = tree.supply.head_at_rest();
   excess(root_between(excess, rest - below_all_ground * tree.head_span, rest));
   sweeps.set_supply(tree);
+  sweeps.set_ramp(last_ramp * tree.head_span);  // where shrinking ended early it is too high
   return iterate(sweeps, most_each, steps);
 }
 

@@ -319,10 +319,12 @@ std::vector<double> Sweeps::device_rises() const {
 }
 
 void Sweeps::set_ramp(double ramp) {
+  // Above both ramps the curve is the same; and on a flat stretch a flow does not say which head.
+  const double unchanged_from = std::max(ramp, ramp_);
   ramp_ = ramp;
   for (std::size_t i = 0; i < states_.size(); ++i) {
     const std::int32_t mouth = tree_->places[i].mouth;
-    if (mouth != none)
+    if (mouth != none && states_[i].outlet_head < unchanged_from)
       set_by_flow(states_[i], tree_->mouths[index(mouth)].law, ramp_, states_[i].outlet_flow);
   }
 }

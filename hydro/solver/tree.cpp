@@ -55,7 +55,8 @@ class MouthBuilder {
     if (const auto open = open_body(fault, line_))
       return sound({.rated = 1 * bar,
                     .nozzle = open->bore,
-                    .discharge_coefficient = open->discharge_coefficient});
+                    .discharge_coefficient = open->discharge_coefficient,
+                    .regulator = line_.kind_of(outlet_of(fault).value()).regulator});
     if (const auto* wrong = std::get_if<WrongOutlet>(&fault)) return sound(wrong->fitted);
     if (std::holds_alternative<RegulatorStuckShut>(fault)) return std::nullopt;
     if (std::holds_alternative<RegulatorStuckOpen>(fault)) {

@@ -22,8 +22,8 @@
 //   line_pressure_pa     in the pipe below it, gauge
 //   flow_m3_per_s        out of the outlet
 //   velocity_m_per_s     in the pipe, arriving at the outlet
-//   state                works, below_rated, below_minimum, above_maximum, dry, capped, broken: the
-//                        worst that is true of it
+//   state                works, below_rated, below_minimum, above_maximum, dry, no_water (cut off),
+//                        shut (its line is), capped, broken: the worst that is true of it
 // Of two solutions, the last five are followed by the same five of the layout without its faults,
 // as before_pressure_pa and so on. Columns may be added; those that are here stay.
 #pragma once

@@ -19,6 +19,8 @@ std::string name_of(Doing what) {
       return "broken";
     case Doing::capped:
       return "capped";
+    case Doing::shut:
+      return "shut";
     case Doing::without_water:
       return "no_water";
     case Doing::dry:

@@ -97,6 +97,12 @@ class Drawing {
                        figures_.pressure_with_unit(after_.supply_pressure()),
                        figures_.flow_with_unit(after_.inflow()),
                        before_ ? " instead of " + figures_.flow_with_unit(before_->inflow()) : ""));
+    if (const auto reading = after_.supply().gauge_reading) {
+      const auto then = before_ ? before_->supply().gauge_reading : std::nullopt;
+      remark(fmt::format("The gauge shows {}{}.",
+                         figures_.pressure_with_unit(*reading),
+                         then ? " instead of " + figures_.pressure_with_unit(*then) : ""));
+    }
     if (!after_.layout().running_sets().empty())
       remark(fmt::format("Watering {}.", fmt::join(after_.layout().running_sets(), ", ")));
     const std::vector<Fault>& faults = after_.layout().faults();

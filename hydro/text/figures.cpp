@@ -36,6 +36,19 @@ std::string Figures::flow_with_unit(const Flow& value) const {
   return fmt::format("{:.1f} {}", value / units_.flow, units_.flow.symbol);
 }
 
+std::string Figures::height(const Length& value) const {
+  return fmt::format(
+      "{:.1f} {}", without_sign_of_zero(value / units_.length), units_.length.symbol);
+}
+
+std::string Figures::speed(const RotationalSpeed& value) const {
+  return fmt::format("{:.0f} {}", value / rpm, rpm.symbol);
+}
+
+std::string Figures::power(const Power& value) const {
+  return fmt::format("{:.1f} {}", value / units_.power, units_.power.symbol);
+}
+
 std::string Figures::bucket_time(const Flow& value) const {
   if (!(value > Flow{})) return "never";
   const double seconds = si(units_.bucket * units_.volume) / si(value);

@@ -1,6 +1,6 @@
 // figures.hpp: quantities as a report prints them, in the units its reader knows. Not installed.
 //
-// Accuracy  Nothing finer than a gauge shows: 0.1 psi, 1 kPa, 0.1 of a unit of flow.
+// Accuracy  Nothing finer than a gauge shows: 0.1 psi, 1 kPa, 0.1 of a unit of flow, 1 rpm.
 #pragma once
 
 #include "hydro/quantities/unit_system.hpp"
@@ -24,6 +24,10 @@ class Figures {
   std::string flow_with_unit(const Flow& value) const;
   /// The unit in which outlets of this rated flow are told.
   const Unit<Flow>& flow_unit(const Flow& rated) const;
+
+  std::string height(const Length& value) const;
+  std::string speed(const RotationalSpeed& value) const;
+  std::string power(const Power& value) const;
 
   /// How long an outlet takes to fill the bucket.
   std::string bucket_time(const Flow& value) const;

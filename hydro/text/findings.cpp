@@ -1,5 +1,6 @@
 #include "hydro/text/findings.hpp"
 
+#include "hydro/text/supply_words.hpp"
 #include "hydro/text/words.hpp"
 
 #include <cstddef>
@@ -24,7 +25,7 @@ bool write_outlets(Page& page,
   bool all_serve = true;
   for (std::size_t i = 0; i < kind_of_outlet.size(); ++i) {
     const Doing what = doing(solution, line_index, i);
-    if (what == Doing::serves) continue;
+    if (what == Doing::serves || what == Doing::shut) continue;
     outlets[{kind_of_outlet[i], what}].push_back(static_cast<int>(i) + 1);
     all_serve = false;
   }
@@ -91,17 +92,24 @@ void write_findings(Page& page,
                     const Check& check,
                     const OutletKinds& kinds,
                     const Figures& figures) {
+  // One sentence says it of all: no line is told by itself.
+  const bool all_is_dry = write_that_all_is_dry(page, solution, check, figures);
   bool all_serve = true;
+  int open = 0;
   for (std::size_t l = 0; l < solution.lines().size(); ++l) {
-    all_serve = write_outlets(page, solution, kinds, figures, l) && all_serve;
+    if (!all_is_dry) all_serve = write_outlets(page, solution, kinds, figures, l) && all_serve;
     write_openings(page, solution, figures, l);
+    if (!solution.lines()[l].shut) open += static_cast<int>(solution.lines()[l].state.size());
   }
-  if (solution.layout().outlet_count() == 0)
+  const int all = solution.layout().outlet_count();
+  if (all == 0)
     page.paragraph("* ", "There are no outlets.");
-  else if (all_serve)
+  else if (all_serve && !all_is_dry)
     page.paragraph("* ",
-                   fmt::format("Every one of the {} outlets has its rated pressure.",
-                               solution.layout().outlet_count()));
+                   fmt::format("Every one of the {} {}outlets has its rated pressure.",
+                               open,
+                               open < all ? "open " : ""));
+  write_supply_limits(page, solution, check, figures);
   write_pipes(page, check, figures);
 }
 

@@ -3,10 +3,13 @@
 #include "hydro/answers/assumptions.hpp"
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
+#include "hydro/answers/pressure_budget.hpp"
 #include "hydro/answers/uniformity.hpp"
 #include "hydro/text/doings.hpp"
 #include "hydro/text/finite.hpp"
 #include "hydro/text/outlet_kinds.hpp"
+#include "hydro/text/supply_words.hpp"
+#include "hydro/text/words.hpp"
 
 #include <optional>
 #include <utility>
@@ -115,6 +118,63 @@ Json json_of(const PipeExtremes& pipe) {
           {"highest_pressure", si(pipe.highest_pressure)}};
 }
 
+const char* name_of(PumpRange range) {
+  switch (range) {
+    case PumpRange::below_least_flow:
+      return "below_least_flow";
+    case PumpRange::inside:
+      return "inside";
+    case PumpRange::above_most_flow:
+      return "above_most_flow";
+    case PumpRange::unknown:
+      break;
+  }
+  return "unknown";
+}
+Json json_of(const PumpDuty& duty) {
+  return {{"flow", si(duty.flow)},
+          {"head", si(duty.head)},
+          {"speed", number_or_null(duty.speed)},
+          {"range", name_of(duty.range)},
+          {"least_flow", number_or_null(duty.least_flow)},
+          {"most_flow", number_or_null(duty.most_flow)},
+          {"water_power", si(duty.water_power)},
+          {"efficiency", number_or_null(duty.efficiency)},
+          {"shaft_power", number_or_null(duty.shaft_power)},
+          {"npsh_required", number_or_null(duty.npsh_required)}};
+}
+
+const char* name_of(RegulatorState state) {
+  switch (state) {
+    case RegulatorState::holding:
+      return "holding";
+    case RegulatorState::open:
+      return "open";
+    case RegulatorState::stuck_open:
+      break;
+  }
+  return "stuck_open";
+}
+Json json_of(const RegulatorSolution& regulator) {
+  return {{"state", name_of(regulator.state)},
+          {"pressure", si(regulator.pressure)},
+          {"drop", si(regulator.drop)}};
+}
+
+Json json_of(const WateringSet& set) {
+  return {{"name", set.name}, {"lines", set.lines}};
+}
+
+Json json_of(const PressureBudgetEntry& entry) {
+  return {{"part", entry.part},
+          {"line", entry.line},
+          {"gain", si(entry.gain)},
+          {"rise", si(entry.rise)},
+          {"loss", si(entry.loss)},
+          {"regulator", si(entry.regulator)},
+          {"left", si(entry.left)}};
+}
+
 constexpr auto each = [](const auto& part) { return json_of(part); };
 
 Json json_of(const Check& found) {
@@ -126,7 +186,11 @@ Json json_of(const Check& found) {
           {"variations", list(found.variations, each)},
           {"fast_water", list(found.fast_water, each)},
           {"below_atmosphere", list(found.below_atmosphere, each)},
-          {"over_rating", list(found.over_rating, each)}};
+          {"over_rating", list(found.over_rating, each)},
+          {"supply_limits",
+           list(found.supply_limits, [](SupplyLimit limit) { return name_of(limit); })},
+          {"lifts_no_water", found.lifts_no_water},
+          {"all_is_shut", found.all_is_shut}};
 }
 
 Json json_of(const Comparison& found) {
@@ -167,6 +231,8 @@ Json json_of_line(const Solution& solution, const OutletKinds& kinds, std::size_
           {"inlet_velocity", si(solved.inlet_velocity)},
           {"inlet_pressure", si(solved.inlet_pressure)},
           {"end_pressure", si(solved.end_pressure)},
+          {"shut", solved.shut},
+          {"regulator", solved.regulator ? json_of(*solved.regulator) : Json(nullptr)},
           {"pipes", list(solved.pipes, each)},
           {"openings",
            list(solved.openings,
@@ -179,7 +245,39 @@ Json json_of_line(const Solution& solution, const OutletKinds& kinds, std::size_
           {"line_pressure", numbers(solved.line_pressure)},
           {"flow", numbers(solved.flow)},
           {"velocity", numbers(solved.velocity)},
-          {"state", list(doings(solution, index), name_of)}};
+          {"state", list(doings(solution, index), [](Doing what) { return name_of(what); })}};
+}
+
+const char* source_of(const Supply& supply) {
+  return supply.pump ? "pump" : supply.tank ? "tank" : supply.hydrant ? "hydrant" : "pressure";
+}
+
+Json json_of_supply(const Solution& solution) {
+  const OperatingPoint& point = solution.supply();
+  return {{"pressure", si(point.pressure)},
+          {"elevation", number_or_null(solution.layout().supply().elevation)},
+          {"inflow", si(point.flow)},
+          {"source", source_of(solution.layout().supply())},
+          {"source_pressure", si(point.source_pressure)},
+          {"gauge_reading", number_or_null(point.gauge_reading)},
+          {"filter_loss", si(point.filter_loss)},
+          {"suction_loss", si(point.suction_loss)},
+          {"npsh_available", number_or_null(point.npsh_available)},
+          {"pumps", list(point.pumps, each)}};
+}
+
+Json json_of_budget(const Solution& solution) {
+  const auto weakest = weakest_outlet(solution);
+  if (!weakest) return nullptr;
+  const std::size_t line = solution.layout().index_of(weakest->line);
+  const Doing does = doing(solution, line, static_cast<std::size_t>(weakest->outlet - 1));
+  if (does == Doing::without_water) return nullptr;
+  const PressureBudget budget = pressure_budget(solution, weakest->line, weakest->outlet);
+  return {{"line", budget.line},
+          {"outlet", budget.outlet},
+          {"entries", list(budget.entries, each)},
+          {"left", si(budget.left)},
+          {"rated", si(budget.rated)}};
 }
 
 Json json_of(const Solution& solution) {
@@ -191,10 +289,9 @@ Json json_of(const Solution& solution) {
   const Residuals& left = solution.residuals();
   return {
       {"site", layout.site().name},
-      {"supply",
-       {{"pressure", si(solution.supply_pressure())},
-        {"elevation", number_or_null(layout.supply().elevation)},
-        {"inflow", si(solution.inflow())}}},
+      {"supply", json_of_supply(solution)},
+      {"sets", list(layout.sets(), each)},
+      {"running_sets", layout.running_sets()},
       {"water",
        {{"density", si(solution.water().density)},
         {"kinematic_viscosity", si(solution.water().kinematic_viscosity)},
@@ -203,6 +300,7 @@ Json json_of(const Solution& solution) {
       {"lines", std::move(lines)},
       {"faults", list(layout.faults(), [&](const Fault& fault) { return json_of(fault, layout); })},
       {"check", json_of(check(solution))},
+      {"pressure_budget", json_of_budget(solution)},
       {"uniformity", list(uniformity_of_outlets(solution), each)},
       {"notes", solution.notes()},
       {"assumptions", assumptions(layout, layout.units())},

@@ -1,8 +1,8 @@
 // json.hpp: all that is known of a solved layout, for other programs.
 //
 // What      One object. Its members are named as the fields of the library; quantities are numbers
-//           in SI: lengths in m, pressures in Pa (gauge unless said), flows in m3/s, velocities in
-//           m/s. Optional members that were not given are null.
+//           in SI: lengths and heads in m, pressures in Pa (gauge unless said), flows in m3/s,
+//           velocities in m/s, powers in W, speeds of pumps in revolutions per second. Optional members that were not given are null.
 // Source    RFC 8259, written by nlohmann/json.
 // Accuracy  Numbers are decimals that read back to the same double, with a point whatever the
 //           locale. Nothing is rounded.
@@ -16,13 +16,24 @@
 // outlet of the line, outlet 1 first.
 //   format                 "hydro solution 1"
 //   site                   name of the site
-//   supply                 {pressure, elevation; inflow: out of the supply}
+//   supply                 {pressure: at the start of the lines; elevation; inflow: out of the
+//                          supply; source: "pressure" (held), "pump", "tank", "hydrant";
+//                          source_pressure: before the filter; gauge_reading, filter_loss,
+//                          suction_loss, npsh_available; pumps[]: one or two, of a pump}
+//     pumps[]              {flow, head, speed; range: "unknown", "below_least_flow", "inside",
+//                          "above_most_flow"; least_flow, most_flow: at this speed; water_power,
+//                          efficiency [-], shaft_power, npsh_required}
+//   sets[]                 {name; lines[]: names}
+//   running_sets[]         names; none: no set was chosen
 //   water                  {density [kg/m3], kinematic_viscosity [m2/s], vapour_pressure: absolute}
 //   outlet_kinds[]         {name; rated, minimum, maximum: pressures; rated_flow: at the rated
 //                          pressure}
 //   lines[]                in the order of the layout:
 //     name, fed_by         fed_by is "" where the supply feeds it
 //     inflow, inlet_velocity, inlet_pressure, end_pressure
+//     shut                 true or false: on purpose, by its valve or by the sets that run
+//     regulator            {state: "holding", "open", "stuck_open"; pressure: beyond it; drop}, or
+//                          null: it has none, or no water comes
 //     pipes[]              {name; start, end: distances; highest_velocity, lowest_pressure,
 //                          highest_pressure}: the line's first reaches and its pipe
 //     openings[]           {kind of the fault; distance, line_pressure, flow that escapes}: leaks
@@ -33,9 +44,9 @@
 //     line_pressure[]      of outlets: in the pipe below
 //     flow[], velocity[]   of outlets: out of the outlet; in the pipe, arriving at it
 //     state[]              of outlets: "works", "below_rated", "below_minimum", "above_maximum",
-//                          "dry", "no_water" (cut off), "capped", "broken": the worst that is
-//                          true of it
-//   faults[]               {line; outlet; kind: as in description files; description: one sentence
+//                          "dry", "no_water" (cut off), "shut" (its line is), "capped",
+//                          "broken": the worst that is true of it
+//   faults[]               {line: "" of the supply; outlet; kind: as in description files; description: one sentence
 //                          with the values used}
 //   check                  what check() finds with its defaults:
 //     every_outlet_serves  true or false
@@ -48,6 +59,13 @@
 //     fast_water[]         {line, velocity}
 //     below_atmosphere[]           {line, pressure; column_separates: true or false}
 //     over_rating[]        {line, pipe_name, pressure, rating: at the water's temperature}
+//     supply_limits[]      "top_speed", "power", "least_flow", "most_flow", "suction",
+//                          "gauge_range": those that are passed
+//     lifts_no_water, all_is_shut   true or false
+//   pressure_budget        of the weakest outlet, or null: there is none that water comes to
+//                          {line, outlet; left: at the device; rated;
+//                          entries[]: {part: "suction", "pump", "source", "filter", "line", "riser";
+//                          line: its name; gain, rise, loss, regulator, left: pressures}}
 //   uniformity[]           of the flows, groups as in variations but with dry outlets: {line;
 //                          outlet_name; outlets: how many; mean, least, low_quarter: flows;
 //                          christiansen, distribution, statistical: CU, DU, Us [%], the last null

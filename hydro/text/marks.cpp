@@ -18,6 +18,8 @@ Shape shape_of(Doing what) {
       return {"m-5 -5l10 10m0 -10l-10 10", false};
     case Doing::capped:
       return {"m-4 -4h8v8h-8z", false};
+    case Doing::shut:
+      return {"m-4 -4h8v8h-8zm0 0l8 8", false};
     case Doing::without_water:
       return {"m-5.5 0h11", false};
     case Doing::dry:

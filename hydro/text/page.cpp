@@ -4,11 +4,16 @@
 #include <cstddef>
 
 namespace hydro {
-namespace {
 
-constexpr std::size_t screen_width = 88;
-
-}  // namespace
+std::string cut(std::string_view text, std::size_t width) {
+  if (text.size() <= width) return std::string(text);
+  const auto is_inside_a_character = [&](std::size_t i) {  // of UTF-8
+    return (static_cast<unsigned char>(text[i]) & 0xC0U) == 0x80U;
+  };
+  std::size_t end = width - 2;
+  while (end > 0 && is_inside_a_character(end)) --end;
+  return std::string(text.substr(0, end)) + "..";
+}
 
 void Page::paragraph(std::string_view mark, std::string_view text) {
   std::string row(mark);
@@ -16,7 +21,7 @@ void Page::paragraph(std::string_view mark, std::string_view text) {
   bool empty = true;
   while (!text.empty()) {
     const std::size_t end = std::min(text.find(' '), text.size());
-    if (!empty && row.size() + 1 + end > screen_width) {
+    if (!empty && row.size() + 1 + end > width_) {
       line(row);
       row = set_in;
       empty = true;

@@ -9,6 +9,8 @@
 #include "hydro/text/outlet_kinds.hpp"
 #include "hydro/text/outlet_table.hpp"
 #include "hydro/text/page.hpp"
+#include "hydro/text/setting_report.hpp"
+#include "hydro/text/supply_table.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -28,6 +30,8 @@ class Report {
         shown_(figures_.units()),
         check_(check(after)),
         kinds_(after) {
+    if (options.throttling)
+      throttling_ = throttling_sentences(*options.throttling, figures_.system());
     for (const SkippedFault& it : options.skipped) {
       std::string why = kind_of(it.fault);
       if (!is_of_the_supply(it.fault)) why += " on " + line_of(it.fault);
@@ -41,10 +45,9 @@ class Report {
 
   std::string write() {
     const std::string& name = after_.layout().site().name;
-    if (!name.empty()) {
-      page_.paragraph("", name);
-      page_.line();
-    }
+    if (!name.empty()) page_.paragraph("", name);
+    running_sets();
+    if (!name.empty() || !after_.layout().sets().empty()) page_.line();
     for (const Solution* solution : {before_, &after_})
       if (solution && !solution->residuals().are_met()) {
         page_.paragraph("", "NOT SOLVED: no figure below is an answer.");
@@ -53,10 +56,13 @@ class Report {
       }
     write_findings(page_, after_, check_, kinds_, figures_);
     if (before_) consequences();
-    supply();
+    write_supply(page_, before_, after_, figures_);
     for (std::size_t i = 0; i < after_.lines().size(); ++i)
-      write_outlet_table(page_, before_, after_, kinds_, figures_, i);
+      if (!after_.lines()[i].shut) write_outlet_table(page_, before_, after_, kinds_, figures_, i);
+    shut_lines();
     pipes();
+    write_regulators(page_, after_, figures_);
+    write_pressure_budget(page_, after_, figures_);
     evenness();
     page_.list("Skipped, because it does not fit", skipped_);
     page_.list("Notes", after_.notes());
@@ -96,20 +102,74 @@ class Report {
                       fmt::format("{} escapes; the other outlets get {} less in all.",
                                   figures_.flow_with_unit(change.escaping),
                                   figures_.flow_with_unit(change.missing)));
-    page_.paragraph(
-        "  - ",
-        fmt::format("The supply gives {} instead of {}. Its pressure was taken as held; a real "
-                    "pump would fall and all outlets with it.",
-                    figures_.flow_with_unit(change.inflow_after),
-                    figures_.flow_with_unit(change.inflow_before)));
+    opened_by_fault();
+    supply_change(change);
+    for (const std::string& sentence : throttling_) page_.paragraph("  - ", sentence);
   }
 
-  void supply() {
-    page_.line();
+  /// Lines that should be shut and are not.
+  void opened_by_fault() {
+    for (std::size_t i = 0; i < after_.lines().size(); ++i) {
+      const LineSolution& now = after_.lines()[i];
+      if (before_->lines()[i].shut && !now.shut && now.inflow > Flow{})
+        page_.paragraph("  - ",
+                        fmt::format("{}, which should be shut, takes {}.",
+                                    now.name,
+                                    figures_.flow_with_unit(now.inflow)));
+    }
+  }
+
+  void supply_change(const Comparison& change) {
+    const std::string flows = fmt::format("The supply gives {} instead of {}",
+                                          figures_.flow_with_unit(change.inflow_after),
+                                          figures_.flow_with_unit(change.inflow_before));
+    const Supply& supply = after_.layout().supply_as_it_is();
+    if (supply.pressure) {
+      page_.paragraph("  - ",
+                      flows +
+                          ". Its pressure was taken as held; a real pump would fall and all "
+                          "outlets with it.");
+      return;
+    }
+    std::string text = flows + "; its pressure " + moved(change.supply_before, change.supply_after);
+    const auto& then = before_->supply().gauge_reading;
+    const auto& now = after_.supply().gauge_reading;
+    if (then && now) text += ", the gauge " + moved(*then, *now);
+    page_.paragraph("  - ", text + ".");
+  }
+
+  /// "fell from 38.2 psi to 33.1 psi", as far as the figures tell.
+  std::string moved(const Pressure& from, const Pressure& to) const {
+    const std::string then = figures_.pressure_with_unit(from);
+    const std::string now = figures_.pressure_with_unit(to);
+    if (then == now) return "stayed at " + now;
+    return fmt::format("{} from {} to {}", to < from ? "fell" : "rose", then, now);
+  }
+
+  void running_sets() {
+    const Layout& layout = after_.layout();
+    if (layout.sets().empty()) return;
+    const std::vector<std::string>& running = layout.running_sets();
     page_.paragraph("",
-                    fmt::format("Supply: held at {}, gives {}.",
-                                figures_.pressure_with_unit(after_.supply_pressure()),
-                                figures_.flow_with_unit(after_.inflow())));
+                    running.empty()
+                        ? "No set was chosen: all lines run whose own valve is not shut."
+                    : running.size() == 1 ? "Set that runs: " + running.front()
+                                          : "Sets that run together: " + joined(running));
+  }
+
+  static std::string joined(const std::vector<std::string>& names) {
+    std::string text;
+    for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
+    return text;
+  }
+
+  void shut_lines() {
+    std::vector<std::string> names;
+    for (const LineSolution& line : after_.lines())
+      if (line.shut) names.push_back(line.name);
+    if (names.empty()) return;
+    page_.line();
+    page_.paragraph("", "Shut: " + joined(names) + ".");
   }
 
   void pipes() {
@@ -123,7 +183,8 @@ class Report {
                            shown_.velocity.symbol,
                            fmt::format("{} at inlet", shown_.pressure.symbol),
                            fmt::format("{} at end", shown_.pressure.symbol)));
-    for (const LineSolution& solved : after_.lines())
+    for (const LineSolution& solved : after_.lines()) {
+      if (solved.shut) continue;
       page_.line(fmt::format("  {:<{}}  {:>10.1f}  {:>10.1f}  {:>12}  {:>10}",
                              solved.name,
                              width,
@@ -131,6 +192,7 @@ class Report {
                              solved.inlet_velocity / shown_.velocity,
                              figures_.pressure(solved.inlet_pressure),
                              figures_.pressure(solved.end_pressure)));
+    }
   }
 
   /// Wide enough for the names of all lines.
@@ -225,6 +287,7 @@ class Report {
   Check check_;
   OutletKinds kinds_;
   std::vector<std::string> skipped_;
+  std::vector<std::string> throttling_;
   Page page_;
 };
 

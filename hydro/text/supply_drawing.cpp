@@ -60,8 +60,7 @@ class SupplyDrawing {
     after_.supply = supply_curve(*after_.solution);
     after_.lines = lines_curve(*after_.solution);
     if (!before_) return;
-    const Layout& layout = before_->solution->layout();
-    if (!(layout.supply_as_it_is() == after.layout().supply_as_it_is()))
+    if (!(before->layout().supply_as_it_is() == after.layout().supply_as_it_is()))
       before_->supply = supply_curve(*before_->solution);
     before_->lines = lines_curve(*before_->solution);
   }
@@ -201,23 +200,24 @@ class SupplyDrawing {
   void legend() {
     y_ += 6;
     double x = page_margin;
-    const auto entry = [&](double sample, const std::string& words) {
-      const double width = sample + width_of(words, 12) + 18;
-      svg_.text({x + sample, y_ + 4}, words);
-      x += width;
-    };
-    const auto stroke =
-        [&](const std::vector<Point>& curve, const Stroke& its_stroke, const std::string& words) {
+    const auto entry =
+        [&](const std::vector<Point>& curve, const Stroke& stroke, const std::string& words) {
           if (curve.empty()) return;
-          svg_.line({x, y_}, {x + 34, y_}, its_stroke);
-          entry(40, words);
+          const double width = 40 + width_of(words, 12);
+          if (x + width > page_width - page_margin) {
+            x = page_margin;
+            y_ += row_height;
+          }
+          svg_.line({x, y_}, {x + 34, y_}, stroke);
+          svg_.text({x + 40, y_ + 4}, words);
+          x += width + 18;
         };
-    stroke(after_.supply, supply_stroke, source_in_words(*after_.solution));
-    stroke(after_.lines, curve_stroke, "the lines ask");
+    entry(after_.supply, supply_stroke, source_in_words(*after_.solution));
+    entry(after_.lines, curve_stroke, "the lines ask");
     if (before_) {
-      stroke(
+      entry(
           before_->supply, supply_stroke_before, "before, " + source_in_words(*before_->solution));
-      stroke(before_->lines, curve_stroke_before, "before, the lines ask");
+      entry(before_->lines, curve_stroke_before, "before, the lines ask");
     }
     y_ += 1.5 * row_height;
   }
@@ -274,10 +274,8 @@ class SupplyDrawing {
     draw_mark(svg_, Doing::serves, now, in_words(*after_.solution));
   }
 
-  /// Between the two curves, which fall and rise through the point.
-  void name(const Point& point, const char* word) {
-    svg_.text({point.x - 9, point.y + 18}, word, {.anchor = "end"});
-  }
+  /// Below the supply's curve and to the right of the lines'.
+  void name(const Point& point, const char* word) { svg_.text({point.x + 4, point.y + 24}, word); }
 
   static bool is_far(const Point& from, const Point& to) {
     return std::hypot(to.x - from.x, to.y - from.y) > 40;
@@ -317,9 +315,12 @@ class SupplyDrawing {
     y_ += row_height;
     remark(in_words(solution) + ".");
     const OperatingPoint& point = solution.supply();
-    for (std::size_t i = 0; i < point.pumps.size(); ++i)
-      remark((point.pumps.size() == 1 ? "Pump" : fmt::format("Pump {}", i + 1)) + ": " +
-             in_words(point.pumps[i]) + ".");
+    for (std::size_t i = 0; i < point.pumps.size(); ++i) {
+      const PumpDuty& pump = point.pumps[i];
+      remark((point.pumps.size() == 1 ? "Pump: " : fmt::format("Pump {}: ", i + 1)) +
+             in_words(pump));
+      if (pump.range != PumpRange::unknown) remark(range_in_words(pump));
+    }
     if (!point.npsh_available) return;
     std::string suction =
         fmt::format("Suction: NPSH available {}", head_with_unit(*point.npsh_available));
@@ -347,19 +348,24 @@ class SupplyDrawing {
       words += fmt::format(", {:.1f} {} at the shaft",
                            *pump.shaft_power / figures_.units().power,
                            figures_.units().power.symbol);
+    return words + '.';
+  }
+
+  /// Empty where its range is not known.
+  std::string range_in_words(const PumpDuty& pump) const {
     switch (pump.range) {
       case PumpRange::below_least_flow:
-        return words + fmt::format(", below its least flow of {}: it heats",
-                                   figures_.flow_with_unit(*pump.least_flow));
+        return fmt::format("It is below its least flow of {}: it heats.",
+                           figures_.flow_with_unit(*pump.least_flow));
       case PumpRange::above_most_flow:
-        return words + fmt::format(", above its usable range, which ends at {}",
-                                   figures_.flow_with_unit(*pump.most_flow));
+        return fmt::format("It is above its usable range, which ends at {}.",
+                           figures_.flow_with_unit(*pump.most_flow));
       case PumpRange::inside:
-        return words + ", inside its usable range";
+        return "It is inside its usable range.";
       case PumpRange::unknown:
         break;
     }
-    return words;
+    return {};
   }
 
   Figures figures_;

@@ -7,26 +7,22 @@
 #include <fmt/format.h>
 
 namespace hydro {
-namespace {
 
-/// "outlets 3 to 10, 12"; of very many stretches the first ones.
-std::string numbers(const std::vector<int>& outlets) {
-  constexpr int most_stretches = 12;
-  std::string text = outlets.size() == 1 ? "outlet " : "outlets ";
-  int stretches = 0;
-  for (std::size_t i = 0; i < outlets.size(); ++stretches) {
-    if (stretches == most_stretches) return text + fmt::format(" and {} more", outlets.size() - i);
+std::string stretches(const std::vector<int>& numbers) {
+  constexpr int most = 12;
+  std::string text;
+  int told = 0;
+  for (std::size_t i = 0; i < numbers.size(); ++told) {
+    if (told == most) return text + fmt::format(" and {} more", numbers.size() - i);
     std::size_t last = i;
-    while (last + 1 < outlets.size() && outlets[last + 1] == outlets[last] + 1) ++last;
+    while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
     if (i > 0) text += ", ";
-    text += std::to_string(outlets[i]);
-    if (last > i) text += (last > i + 1 ? " to " : ", ") + std::to_string(outlets[last]);
+    text += std::to_string(numbers[i]);
+    if (last > i) text += (last > i + 1 ? " to " : ", ") + std::to_string(numbers[last]);
     i = last + 1;
   }
   return text;
 }
-
-}  // namespace
 
 Doing doing(const Solution& solution, std::size_t line_index, std::size_t outlet_index) {
   const Layout& layout = solution.layout();
@@ -35,7 +31,7 @@ Doing doing(const Solution& solution, std::size_t line_index, std::size_t outlet
     case OutletState::broken:
       return Doing::broken;
     case OutletState::closed:
-      return Doing::capped;
+      return solved.shut ? Doing::shut : Doing::capped;
     case OutletState::dry: {
       const auto end = layout.open_end_of(line_index);
       const bool beyond = end && solved.distance[outlet_index] > *end + same_place;
@@ -59,6 +55,8 @@ std::string in_words(Doing what) {
       return "BROKEN, water escapes";
     case Doing::capped:
       return "capped";
+    case Doing::shut:
+      return "shut";
     case Doing::without_water:
       return "NO WATER, cut off";
     case Doing::dry:
@@ -80,7 +78,8 @@ std::string in_a_sentence(Doing what,
                           const LineSolution& solved,
                           const std::vector<int>& outlets,
                           const Figures& figures) {
-  std::string who = fmt::format("{}: {}", solved.name, numbers(outlets));
+  std::string who = fmt::format(
+      "{}: outlet{} {}", solved.name, outlets.size() == 1 ? "" : "s", stretches(outlets));
   const bool one = outlets.size() == 1;
   const auto extreme = [&](auto better) {
     const int found = *std::min_element(outlets.begin(), outlets.end(), [&](int a, int b) {
@@ -103,6 +102,8 @@ std::string in_a_sentence(Doing what,
     }
     case Doing::capped:
       return fmt::format("{} {} capped.", who, one ? "is" : "are");
+    case Doing::shut:
+      return fmt::format("{} {} shut.", who, one ? "is" : "are");
     case Doing::without_water:
       return fmt::format("{} {} cut off from the water.", who, one ? "is" : "are");
     case Doing::dry:
@@ -139,7 +140,9 @@ std::string in_a_word(const Fault& fault) {
     return "wrong outlet" + (wrong->fitted.name.empty() ? "" : ", " + wrong->fitted.name);
   const bool says_it = std::holds_alternative<Clogged>(fault) ||
                        std::holds_alternative<Worn>(fault) ||
-                       std::holds_alternative<NozzleMissing>(fault);
+                       std::holds_alternative<NozzleMissing>(fault) ||
+                       std::holds_alternative<RegulatorStuckOpen>(fault) ||
+                       std::holds_alternative<RegulatorStuckShut>(fault);
   return says_it ? kind_of(fault) : "";
 }
 

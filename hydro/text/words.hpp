@@ -16,6 +16,7 @@ namespace hydro {
 enum class Doing {
   broken,
   capped,
+  shut,  ///< on purpose, with its line
   without_water,
   dry,
   below_minimum,
@@ -26,6 +27,7 @@ enum class Doing {
 
 inline constexpr std::array failings{Doing::broken,
                                      Doing::capped,
+                                     Doing::shut,
                                      Doing::without_water,
                                      Doing::dry,
                                      Doing::below_minimum,
@@ -34,6 +36,9 @@ inline constexpr std::array failings{Doing::broken,
 
 /// @param outlet_index from 0 on
 Doing doing(const Solution& solution, std::size_t line_index, std::size_t outlet_index);
+
+/// "3 to 10, 12"; of very many stretches the first ones. @param numbers in order
+std::string stretches(const std::vector<int>& numbers);
 
 /// For a table: "DOES NOT WORK".
 std::string in_words(Doing what);

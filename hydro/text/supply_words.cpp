@@ -1,0 +1,188 @@
+#include "hydro/text/supply_words.hpp"
+
+#include "hydro/physics/choices.hpp"
+
+#include <algorithm>
+#include <cstddef>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+std::string short_words(SupplyLimit limit) {
+  switch (limit) {
+    case SupplyLimit::top_speed:
+      return "the engine's top speed";
+    case SupplyLimit::power:
+      return "the engine's power";
+    case SupplyLimit::least_flow:
+      return "the pump's least usable flow";
+    case SupplyLimit::most_flow:
+      return "the pump's largest usable flow";
+    case SupplyLimit::suction:
+      return "the pump's suction";
+    case SupplyLimit::gauge_range:
+      return "the gauge's range";
+  }
+  return {};
+}
+
+/// Of one pump, or of the supply.
+class Sentences {
+ public:
+  Sentences(const Solution& solution, const Figures& figures)
+      : supply_(solution.layout().supply_as_it_is()),
+        point_(solution.supply()),
+        figures_(figures) {}
+
+  std::vector<std::string> on(SupplyLimit limit) const {
+    if (limit == SupplyLimit::gauge_range)
+      return {fmt::format("The gauge would have to read {}, but it ends at {}.",
+                          figures_.pressure_with_unit(*point_.gauge_reading),
+                          figures_.limit(*supply_.gauge->range))};
+    std::vector<std::string> sentences;
+    for (std::size_t i = 0; i < point_.pumps.size(); ++i) {
+      Supply alone = supply_;
+      if (i == 1) alone.pump = supply_.second_pump;
+      alone.second_pump.reset();
+      OperatingPoint point = point_;
+      point.pumps = {point_.pumps[i]};
+      for (const SupplyLimit passed : limits_passed(alone, point))
+        if (passed == limit) sentences.push_back(of_pump(limit, i, *alone.pump));
+    }
+    return sentences;
+  }
+
+ private:
+  std::string of_pump(SupplyLimit limit, std::size_t index, const Pump& pump) const {
+    const PumpDuty& duty = point_.pumps[index];
+    const std::string who = point_.pumps.size() == 1 ? "The pump"
+                            : index == 0             ? "The first pump"
+                                                     : "The second pump";
+    switch (limit) {
+      case SupplyLimit::top_speed:
+        return fmt::format("{} would have to turn at {}, over its engine's top speed of {}.",
+                           who,
+                           figures_.speed(*duty.speed),
+                           figures_.speed(*pump.top_speed));
+      case SupplyLimit::power:
+        return fmt::format("{} takes {}, more than the {} that its engine gives.",
+                           who,
+                           figures_.power(*duty.shaft_power),
+                           figures_.power(*pump.power));
+      case SupplyLimit::least_flow:
+        return fmt::format(
+            "{} gives {}, less than its least usable flow of {}: it heats the water; open another "
+            "set or a bypass.",
+            who,
+            figures_.flow_with_unit(duty.flow),
+            figures_.flow_with_unit(*duty.least_flow));
+      case SupplyLimit::most_flow:
+        return fmt::format(
+            "{} gives {}, more than its largest usable flow of {}: run fewer lines at once.",
+            who,
+            figures_.flow_with_unit(duty.flow),
+            figures_.flow_with_unit(*duty.most_flow));
+      case SupplyLimit::suction:
+        return fmt::format(
+            "{} cavitates: it needs a net positive suction head of {} and has {}. Lower it, widen "
+            "or clear its suction, or draw less.",
+            who,
+            figures_.height(*duty.npsh_required),
+            figures_.height(*point_.npsh_available));
+      case SupplyLimit::gauge_range:
+        break;
+    }
+    return {};
+  }
+
+  const Supply& supply_;
+  const OperatingPoint& point_;
+  const Figures& figures_;
+};
+
+}  // namespace
+
+std::string name_of(SupplyLimit limit) {
+  switch (limit) {
+    case SupplyLimit::top_speed:
+      return "top_speed";
+    case SupplyLimit::power:
+      return "power";
+    case SupplyLimit::least_flow:
+      return "least_flow";
+    case SupplyLimit::most_flow:
+      return "most_flow";
+    case SupplyLimit::suction:
+      return "suction";
+    case SupplyLimit::gauge_range:
+      return "gauge_range";
+  }
+  return {};
+}
+
+std::string in_words(const std::vector<SupplyLimit>& limits) {
+  std::string text;
+  for (const SupplyLimit limit : limits) text += (text.empty() ? "" : ", ") + short_words(limit);
+  return text;
+}
+
+std::string in_words(const Supply& supply) {
+  if (supply.second_pump)
+    return fmt::format("two pumps in {}",
+                       word_of(supply.arrangement.value_or(PumpArrangement::parallel)));
+  return supply.pump      ? "a pump"
+         : supply.tank    ? "a tank"
+         : supply.hydrant ? "a hydrant"
+                          : "a held pressure";
+}
+
+bool write_that_all_is_dry(Page& page,
+                           const Solution& solution,
+                           const Check& check,
+                           const Figures& figures) {
+  const Supply& supply = solution.layout().supply_as_it_is();
+  if (check.all_is_shut) {
+    page.paragraph("* ",
+                   supply.pump
+                       ? "Everything is shut: no outlet is open. The pump runs against shut "
+                         "valves and heats its water; open a set, or stop it."
+                       : "Everything is shut: no outlet is open.");
+    return true;
+  }
+  if (!check.lifts_no_water) return false;
+  std::string why;
+  if (supply.pump) {
+    const std::vector<PumpDuty>& pumps = solution.supply().pumps;
+    const bool series = supply.arrangement == PumpArrangement::series;
+    Length at_rest{};
+    for (const PumpDuty& duty : pumps)
+      at_rest = series ? at_rest + duty.head : std::max(at_rest, duty.head);
+    why = fmt::format("the {} head at rest, {},",
+                      pumps.size() == 1 ? "pump's" : "pumps'",
+                      figures.height(at_rest));
+  } else if (supply.tank) {
+    why = fmt::format("the tank's level, {},", figures.height(supply.tank->level));
+  } else {
+    why = fmt::format("the supply's pressure, {},",
+                      figures.pressure_with_unit(solution.supply_pressure()));
+  }
+  page.paragraph("* ",
+                 fmt::format("Everything is dry: {} does not lift water to any outlet.", why));
+  return true;
+}
+
+void write_supply_limits(Page& page,
+                         const Solution& solution,
+                         const Check& check,
+                         const Figures& figures) {
+  const Sentences sentences(solution, figures);
+  for (const SupplyLimit limit : check.supply_limits) {
+    // Nothing flows: said already, and the cure is another.
+    if (limit == SupplyLimit::least_flow && (check.all_is_shut || check.lifts_no_water)) continue;
+    for (const std::string& sentence : sentences.on(limit)) page.paragraph("* ", sentence);
+  }
+}
+
+}  // namespace hydro

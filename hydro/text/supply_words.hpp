@@ -1,0 +1,35 @@
+// supply_words.hpp: what a supply is asked and should not be, in words. Not installed.
+#pragma once
+
+#include "hydro/answers/check.hpp"
+#include "hydro/physics/supply_limit.hpp"
+#include "hydro/solver/solution.hpp"
+#include "hydro/text/figures.hpp"
+#include "hydro/text/page.hpp"
+
+#include <string>
+#include <vector>
+
+namespace hydro {
+
+/// For programs: "top_speed".
+std::string name_of(SupplyLimit limit);
+/// For people: "the engine's top speed, the gauge's range"; empty when there are none.
+std::string in_words(const std::vector<SupplyLimit>& limits);
+
+/// "a pump", "two pumps in parallel", "a tank", "a hydrant", "a held pressure".
+std::string in_words(const Supply& supply);
+
+/// That no water comes, and why; nothing when it does. Whether it wrote anything.
+bool write_that_all_is_dry(Page& page,
+                           const Solution& solution,
+                           const Check& check,
+                           const Figures& figures);
+
+/// A sentence for each limit that is passed.
+void write_supply_limits(Page& page,
+                         const Solution& solution,
+                         const Check& check,
+                         const Figures& figures);
+
+}  // namespace hydro
