@@ -19,7 +19,6 @@ class SupplyTable {
   SupplyTable(Page& page, const Solution* before, const Solution& after, const Figures& figures)
       : page_(page),
         before_(before ? &before->supply() : nullptr),
-        after_(after),
         now_(after.supply()),
         supply_(after.layout().supply_as_it_is()),
         figures_(figures),
@@ -165,7 +164,6 @@ class SupplyTable {
 
   Page& page_;
   const OperatingPoint* before_;
-  const Solution& after_;
   const OperatingPoint& now_;
   const Supply& supply_;
   const Figures& figures_;
