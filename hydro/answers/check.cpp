@@ -79,15 +79,17 @@ class Checking {
   void judge_supply() {
     found_.supply_limits = limits_passed(solution_.layout().supply_as_it_is(), solution_.supply());
     bool some_are_open = false;
+    bool some_have_a_way = false;
     bool all_are_dry = true;
     for (const LineSolution& line : solution_.lines())
       for (const OutletState state : line.state) {
         some_are_open = some_are_open || state != OutletState::closed;
+        some_have_a_way = some_have_a_way || (state != OutletState::closed && !line.pipes.empty());
         all_are_dry = all_are_dry && (state == OutletState::dry || state == OutletState::closed);
       }
     const bool has_outlets = solution_.layout().outlet_count() > 0;
     found_.all_is_shut = has_outlets && !some_are_open;
-    found_.lifts_no_water = some_are_open && all_are_dry && !(solution_.inflow() > Flow{});
+    found_.lifts_no_water = some_have_a_way && all_are_dry && !(solution_.inflow() > Flow{});
   }
 
   void judge_outlets(std::size_t index) {
