@@ -2,7 +2,7 @@
 //
 //   check_line FILE [--set NAME]... [--gauge PRESSURE | --weakest PRESSURE | --rated[=SHARE]]
 //              [--fault 'line="row 2", outlet=7, kind="head off"']... [--try FAULT]...
-//              [--units us|si] [--csv FILE] [--json FILE] [--svg FILE]
+//              [--units us|si] [--csv FILE] [--json FILE] [--svg FILE] [--supply-svg FILE]
 //   check_line FILE --sets | --pocket [--units us|si]
 //
 // The report goes to standard output, once the files that are asked for are written: each whole or
@@ -43,11 +43,12 @@ struct Arguments {
   std::string csv;  // empty where it is not asked for
   std::string json;
   std::string svg;
+  std::string supply_svg;
 
   /// Nothing that needs one layout to be solved.
   bool asks_for_no_more() const {
     return sets.empty() && faults.empty() && tries.empty() && gauge.empty() && weakest.empty() &&
-           !rated && csv.empty() && json.empty() && svg.empty();
+           !rated && csv.empty() && json.empty() && svg.empty() && supply_svg.empty();
   }
 };
 
@@ -133,6 +134,7 @@ int check_line(const Arguments& arguments) {
   require_other_file("--csv", arguments.csv, arguments.file);
   require_other_file("--json", arguments.json, arguments.file);
   require_other_file("--svg", arguments.svg, arguments.file);
+  require_other_file("--supply-svg", arguments.supply_svg, arguments.file);
   std::optional<hydro::UnitSystem> units;
   if (!arguments.units.empty())
     units = arguments.units == "us" ? hydro::UnitSystem::us : hydro::UnitSystem::si;
@@ -167,6 +169,10 @@ int check_line(const Arguments& arguments) {
   if (!arguments.svg.empty())
     hydro::write_file(arguments.svg,
                       before ? hydro::to_svg(*before, now, {units}) : hydro::to_svg(now, {units}));
+  if (!arguments.supply_svg.empty())
+    hydro::write_file(arguments.supply_svg,
+                      before ? hydro::to_svg_of_supply(*before, now, {units})
+                             : hydro::to_svg_of_supply(now, {units}));
   print(text);
   const hydro::Check found = hydro::check(now);
   return found.every_outlet_serves() && !found.all_is_shut ? all_serve : some_do_not;
@@ -216,6 +222,9 @@ int run(int argc, char** argv) {
   output("--csv", arguments.csv, "also writes a table of the outlets (CSV, SI units)");
   output("--json", arguments.json, "also writes all that is known (JSON, SI units)");
   output("--svg", arguments.svg, "also draws the pressure along the lines (SVG)");
+  output("--supply-svg",
+         arguments.supply_svg,
+         "also draws what the supply gives against what the lines ask (SVG)");
   program.add_flag("--sets", arguments.which_sets, "tells only which sets can run together");
   program.add_flag("--pocket", arguments.pocket, "prints only a short sheet for each set");
   try {
