@@ -69,7 +69,7 @@ plant solver/sweeps.cpp 's/source_\.slope = -law\.slope/source_.slope = law.slop
 plant solver/sweeps.cpp 's/state\.energy_gap > held/state.energy_gap > 0.9 * held/' 'when a regulator holds'
 plant solver/tree.cpp 's/none, layout_\.inlet_elevation(index_))/none)/' 'the ground that a regulator counts from'
 plant layout/layout.cpp 's/(!shut\.empty() \&\& shut\[i\]) || is_stuck_shut(i)/is_stuck_shut(i)/' 'that shut lines draw nothing'
-plant layout/plumbing.cpp 's/^  open_what_hangs(by_fault);//' 'what hangs on a line whose valve is left open'
+plant layout/plumbing.cpp 's/if (by_fault\[i\] && reached\[i\]) open\[i\] = true;//' 'a line whose valve is left open'
 plant layout/line.cpp 's/static_cast<double>(outlet_number - 1)/static_cast<double>(outlet_number)/' 'an off-by-one in the places of outlets'
 plant layout/layout.cpp 's/return start + line\.ground_rise/return start - line.ground_rise/' 'the sign of the ground from line to line'
 plant physics/outlet.hpp 's/limit \* (1 - 1e-6)/limit * (1 - 1e-3)/' 'the tolerance of below rated'
