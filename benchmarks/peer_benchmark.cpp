@@ -73,7 +73,7 @@ Lateral lateral_of(const Tree& tree) {
   if (tree.runs.size() != 1 || tree.mouths.size() != 1 || mouth.has_riser || mouth.height != 0 ||
       mouth.law.exponent != 0.5 || mouth.law.bent)
     throw std::logic_error("not the case that the peers know");
-  return {tree.places.size(), tree.supply_head, unit_loss, mouth.law.coefficient};
+  return {tree.places.size(), tree.supply.head_at_rest(), unit_loss, mouth.law.coefficient};
 }
 
 class Ours final : public Peer {

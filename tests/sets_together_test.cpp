@@ -114,7 +114,7 @@ TEST(Verdict, WaterTooFast) {
   EXPECT_TRUE(pair.reached);
   EXPECT_TRUE(pair.too_fast);  // 70 gal/min through the 1.5 in of the strip valve: 12.7 ft/s
   EXPECT_EQ(pair.fastest_line, "strip valve");
-  EXPECT_FALSE(pair.can_run());
+  EXPECT_TRUE(pair.can_run());  // a caution only
   const auto all = sets_together(four_sets(), {.velocity = 20 * ft_per_s});
   EXPECT_FALSE(all[4].too_fast);
 }

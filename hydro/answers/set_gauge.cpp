@@ -176,10 +176,30 @@ class Settable {
   WaterProperties water_;
 };
 
+/// Whether every outlet that is judged has what it should.
+bool has_all(const Solution& solution, const HeldLines::Wanted& wanted) {
+  for (std::size_t l = 0; l < solution.lines().size(); ++l) {
+    const LineSolution& line = solution.lines()[l];
+    for (std::size_t i = 0; i < line.state.size(); ++i) {
+      if (line.state[i] == OutletState::closed || line.state[i] == OutletState::broken) continue;
+      const Outlet& kind = solution.layout().outlet_at(l, static_cast<int>(i) + 1);
+      if (is_below(line.pressure[i], wanted(kind))) return false;
+    }
+  }
+  return true;
+}
+
 Setting set_for(const Layout& layout, const HeldLines::Wanted& wanted) {
   const Settable settable(layout);
   const auto enough = HeldLines(layout).enough(wanted);
-  return enough ? settable.at_start(enough->pressure, enough->flow, true) : settable.as_it_is();
+  if (!enough) return settable.as_it_is();
+  Setting setting = settable.at_start(enough->pressure, enough->flow, true);
+  // No less than 0 is ever held; downhill of a slow pump that may be more than is wanted.
+  if (!setting.reached && has_all(setting.solution, wanted)) {
+    setting.reached = true;
+    std::erase(setting.limits, SupplyLimit::top_speed);
+  }
+  return setting;
 }
 
 void require(const std::string& key, const Pressure& pressure) {
