@@ -14,6 +14,7 @@
 
 namespace hydro {
 
+/// A value and its word.
 template <class E>
 struct Choice {
   E value;

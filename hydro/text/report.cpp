@@ -4,6 +4,7 @@
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
 #include "hydro/answers/uniformity.hpp"
+#include "hydro/text/cautions.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/findings.hpp"
 #include "hydro/text/outlet_kinds.hpp"
@@ -69,7 +70,7 @@ class Report {
     page_.list("Assumed, because it was not given",
                assumptions(after_.layout(), figures_.system()));
     proof();
-    cautions();
+    write_cautions(page_);
     return page_.take();
   }
 
@@ -265,21 +266,6 @@ class Report {
                     residuals.mass,
                     residuals.energy,
                     residuals.outlet));
-  }
-
-  void cautions() {
-    page_.line();
-    page_.line("Cautions");
-    for (const char* caution : {"This is an estimate of steady flow, not a design certificate: "
-                                "verify it in the field. Local codes "
-                                "and licensed practice decide.",
-                                "Shut down and release the pressure before touching an outlet or a "
-                                "riser; keep clear of the engine "
-                                "and its shafts; open and close valves slowly.",
-                                "Near drinking water use backflow protection. Put no chemicals "
-                                "into the water without following the "
-                                "local rules."})
-      page_.paragraph("  - ", caution);
   }
 
   const Solution* before_;

@@ -1,5 +1,6 @@
 #include "hydro/text/sets_report.hpp"
 
+#include "hydro/text/cautions.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/page.hpp"
 #include "hydro/text/supply_words.hpp"
@@ -44,7 +45,8 @@ class SetsReport {
       page_.line();
       row("all at once", last);
     }
-    cautions();
+    fast_water();
+    write_cautions(page_);
     return page_.take();
   }
 
@@ -163,7 +165,7 @@ class SetsReport {
   }
 
   /// Where the water is faster than is customary, which is no limit.
-  void cautions() {
+  void fast_water() {
     if (fast_.empty()) return;
     std::string lines;
     for (const std::string& line : fast_) lines += (lines.empty() ? "" : ", ") + line;
