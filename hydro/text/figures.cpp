@@ -41,6 +41,10 @@ std::string Figures::height(const Length& value) const {
       "{:.1f} {}", without_sign_of_zero(value / units_.length), units_.length.symbol);
 }
 
+Length Figures::as_printed(const Length& value) const {
+  return std::round(10 * (value / units_.length)) / 10 * units_.length;
+}
+
 std::string Figures::speed(const RotationalSpeed& value) const {
   return fmt::format("{:.0f} {}", value / rpm, rpm.symbol);
 }

@@ -26,6 +26,8 @@ class Figures {
   const Unit<Flow>& flow_unit(const Flow& rated) const;
 
   std::string height(const Length& value) const;
+  /// What height() prints of it, so that differences of what is printed are right.
+  Length as_printed(const Length& value) const;
   std::string speed(const RotationalSpeed& value) const;
   std::string power(const Power& value) const;
 

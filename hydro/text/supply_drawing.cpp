@@ -326,7 +326,8 @@ class SupplyDrawing {
         fmt::format("Suction: NPSH available {}", head_with_unit(*point.npsh_available));
     const std::optional<Length> required = point.pumps.front().npsh_required;
     if (required) {
-      const Length left_over = *point.npsh_available - *required;
+      const Length left_over =
+          figures_.as_printed(*point.npsh_available) - figures_.as_printed(*required);
       suction += fmt::format(", required {}: ", head_with_unit(*required));
       suction += left_over >= Length{}
                      ? fmt::format("{} to spare", head_with_unit(left_over))

@@ -5,7 +5,6 @@
 #include "hydro/text/words.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <functional>
 #include <string>
 
@@ -150,14 +149,11 @@ class SupplyTable {
                     now_.pumps.size() == 1 ? "pump" : (i == 0 ? "first pump" : "second pump"),
                     shown_.length.symbol),
         [&](const OperatingPoint& at) { return length(required(at)); });
-    // What is printed adds up.
-    const auto rounded = [&](const Length& it) {
-      return std::round(10 * (it / shown_.length)) / 10;
-    };
     row(
         fmt::format("  margin, {}", shown_.length.symbol),
         [&](const OperatingPoint& at) {
-          return fmt::format("{:.1f}", rounded(*at.npsh_available) - rounded(required(at)));
+          return length(figures_.as_printed(*at.npsh_available) -
+                        figures_.as_printed(required(at)));
         },
         *now_.npsh_available < *duty.npsh_required ? "TOO LITTLE" : "");
   }
