@@ -10,7 +10,8 @@
 // tells which of them can run together. The supply is set while all is sound; then it breaks.
 //
 // Exit status: 0 no outlet is below its rated or lowest or above its highest pressure (of sets:
-// each can run alone); 1 some are, or everything is shut; 2 bad input; 3 not solved.
+// each can run alone); 1 some are, or everything is shut, or what the supply should be set for is
+// not reached; 2 bad input; 3 not solved.
 
 #include "hydro/hydro.hpp"
 
@@ -105,10 +106,16 @@ bool all_is_shut(const hydro::Layout& layout) {
   return hydro::check(hydro::solve(layout)).all_is_shut;
 }
 
+/// What is told of all sets is told of the sound farm.
+std::string without_the_faults(const hydro::Layout& layout) {
+  return layout.faults().empty() ? "" : "\nThe faults of the file are left out here.\n";
+}
+
 /// Which sets can run, alone and together.
 int check_sets(const hydro::Layout& layout, std::optional<hydro::UnitSystem> units) {
-  const auto together = hydro::sets_together(layout);
-  std::string text = hydro::sets_report(layout, together, units);
+  const auto together = hydro::sets_together(layout.without_faults());
+  std::string text = hydro::sets_report(layout.without_faults(), together, units);
+  text += without_the_faults(layout);
   text += "\nTo see one set whole: --set \"" + layout.sets().front().name + "\"\n";
   print(text);
   for (const hydro::SetsTogether& it : together)
@@ -120,14 +127,20 @@ int check_pocket(const hydro::Layout& layout, std::optional<hydro::UnitSystem> u
   std::string text;
   for (const std::string& sheet : hydro::pocket_sheets(layout, units))
     text += (text.empty() ? "" : "\n") + sheet;
-  print(text);
+  print(text + without_the_faults(layout));
   return all_serve;
 }
 
-/// Whether the engine can be throttled up to bring the gauge back, after something broke.
-bool can_throttle_up(const hydro::Layout& layout, const hydro::Solution& before) {
-  const hydro::Supply& supply = layout.supply();
-  return supply.pump && hydro::can_be_set(supply) && hydro::weakest_outlet(before);
+/// Whether the gauge fell when something broke, and the engine can be throttled up to bring it back.
+bool can_throttle_up(const hydro::Solution& before, const hydro::Solution& now) {
+  const hydro::Supply& supply = now.layout().supply();
+  const auto reading = [](const hydro::Solution& solution) {
+    const hydro::OperatingPoint& point = solution.supply();
+    return point.gauge_reading.value_or(point.source_pressure);
+  };
+  return supply.pump && hydro::can_be_set(supply) && hydro::weakest_outlet(before) &&
+         hydro::weakest_outlet(now) && before.supply().source_pressure > hydro::Pressure{} &&
+         reading(now) < reading(before);
 }
 
 int check_line(const Arguments& arguments) {
@@ -147,19 +160,21 @@ int check_line(const Arguments& arguments) {
   if (arguments.pocket) return check_pocket(layout, units);
   const bool no_choice = arguments.asks_for_no_more() && !all_is_shut(layout);
   if (arguments.which_sets || (!layout.sets().empty() && no_choice))
-    return check_sets(layout.without_faults(), units);
+    return check_sets(layout, units);
 
   std::string text;
+  bool reached = true;
   if (const auto setting = setting_of(layout, arguments)) {
     layout = layout.with_supply(setting->solution.layout().supply());
     text += hydro::setting_report(*setting, units) + "\n";
+    reached = setting->reached;
   }
   const hydro::Solution now = hydro::solve(layout);
   std::optional<hydro::Solution> before;
   if (!layout.faults().empty()) before = hydro::solve(layout.without_faults());
 
   hydro::ReportOptions told{units, skipped};
-  if (before && can_throttle_up(layout, *before))
+  if (before && can_throttle_up(*before, now))
     told.throttling = hydro::throttle_up(layout.without_faults(), layout.faults());
   text += before ? hydro::report(*before, now, told) : hydro::report(now, told);
   if (!arguments.csv.empty())
@@ -175,14 +190,15 @@ int check_line(const Arguments& arguments) {
                              : hydro::to_svg_of_supply(now, {units}));
   print(text);
   const hydro::Check found = hydro::check(now);
-  return found.every_outlet_serves() && !found.all_is_shut ? all_serve : some_do_not;
+  return reached && found.every_outlet_serves() && !found.all_is_shut ? all_serve : some_do_not;
 }
 
 int run(int argc, char** argv) {
   CLI::App program{"Pressure at every outlet of the lines in FILE, and what is wrong with it."};
   program.footer(
       "Exit status: 0 no outlet is below its rated or lowest or above its highest pressure (of\n"
-      "sets: each can run alone); 1 some are, or everything is shut; 2 bad input; 3 not solved.");
+      "sets: each can run alone); 1 some are, or everything is shut, or the supply cannot be set\n"
+      "so; 2 bad input; 3 not solved.");
   Arguments arguments;
   program.add_option("FILE", arguments.file, "description of the lines (TOML)")->required();
   program

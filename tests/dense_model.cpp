@@ -89,7 +89,7 @@ DenseModel::OwnPump DenseModel::own_pump(const Pump& pump, int number) const {
     }
     if (const auto* slow = std::get_if<EngineSlow>(&fault);
         slow && slow->pump.value_or(1) == number)
-      speed = slow->speed;
+      speed = std::min(slow->speed, speed.value_or(*pump.curve_speed));
   }
   if (speed) own.unloaded = *speed / rpm / (*pump.curve_speed / rpm);
   if (!(pump.droop.value_or(0) > 0)) return own;

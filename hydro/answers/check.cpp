@@ -144,7 +144,8 @@ class Checking {
         found_.over_rating.push_back({solved.name, pipe.pipe_name, pipe.highest_pressure, rating});
     }
     if (fastest > options_.velocity) found_.fast_water.push_back({solved.name, fastest});
-    if (lowest < Pressure{})
+    constexpr Pressure rounding = 1 * units::Pa;
+    if (lowest < -rounding)
       found_.below_atmosphere.push_back(
           {solved.name, lowest, atmosphere_ + lowest < solution_.water().vapour_pressure});
   }
@@ -167,6 +168,7 @@ class Checking {
     add(kind.nozzle);
     add(kind.discharge_coefficient);
     add(kind.body_bore);
+    add(kind.regulator);
     const Compensating range = kind.compensating.value_or(Compensating{});
     values.insert(values.end(), {si(range.low), si(range.high)});
     for (const RatedPoint& point : kind.points)

@@ -202,6 +202,12 @@ Setting set_for(const Layout& layout, const HeldLines::Wanted& wanted) {
   return setting;
 }
 
+void require_share(double share) {
+  Examination examination;
+  examination.within("share", share, Range<double>{0, 5, units::plain, true});
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+}
+
 void require(const std::string& key, const Pressure& pressure) {
   Examination examination;
   examination.within(key, pressure, Range<Pressure>{0, 5000, kPa, true});
@@ -229,13 +235,12 @@ Setting set_for_weakest(const Layout& layout, const Pressure& pressure) {
 }
 
 Setting set_for_rated(const Layout& layout, double share) {
-  Examination examination;
-  examination.within("share", share, Range<double>{0, 5, units::plain, true});
-  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+  require_share(share);
   return set_for(layout, [&](const Outlet& kind) { return share * kind.rated_pressure(); });
 }
 
 Setting set_for_rated_if_possible(const Layout& layout, double share) {
+  require_share(share);
   const Supply& supply = layout.supply_as_it_is();
   if (can_be_set(supply)) return set_for_rated(layout, share);
   Solution solution = solve(layout);

@@ -192,7 +192,8 @@ Supply with_faults(Supply supply, const std::vector<Fault>& faults) {
     if (const auto* it = std::get_if<PumpWorn>(&fault)) {
       for (PumpPoint& point : pump_of(supply, it->pump).value().points) point.head *= 1 - it->share;
     } else if (const auto* slow = std::get_if<EngineSlow>(&fault)) {
-      pump_of(supply, slow->pump).value().speed = slow->speed;
+      Pump& pump = pump_of(supply, slow->pump).value();
+      pump.speed = std::min(slow->speed, pump.speed.value_or(*pump.curve_speed));
     } else if (const auto* dirty = std::get_if<FilterDirty>(&fault)) {
       supply.filter.value().loss = dirty->loss;
     }
@@ -377,11 +378,6 @@ std::vector<Problem> problems(const Fault& fault, const Supply& supply) {
     examination.within("speed", slow->speed, Range<RotationalSpeed>{1, 100000, rpm});
     if (pump && !pump->curve_speed)
       examination.add("speed", "is given, but the pump's curve_speed is not known");
-    else if (pump && slow->speed > pump->speed.value_or(*pump->curve_speed))
-      examination.add("speed",
-                      "is " + to_message(slow->speed, rpm) + ", above the " +
-                          to_message(pump->speed.value_or(*pump->curve_speed), rpm) +
-                          " at which the pump runs");
   } else if (const auto* dirty = std::get_if<FilterDirty>(&fault)) {
     if (!supply.filter) examination.add("kind", "is of a filter, but the supply has none");
     examination.within("loss", dirty->loss, Range<Pressure>{0, 10000, kPa});

@@ -156,7 +156,7 @@ struct PumpWorn {
 
 /// The engine does not reach its speed.
 struct EngineSlow {
-  RotationalSpeed speed;         ///< that it reaches
+  RotationalSpeed speed;         ///< that it reaches; a pump that runs slower does not feel it
   std::optional<int> pump = {};  ///< 1 or 2, default 1
   bool operator==(const EngineSlow&) const = default;
 };

@@ -66,6 +66,9 @@ OperatingPoint operating_point(const Supply& supply,
   point.pumps.push_back(duty_of(*supply.pump, now.pump[0], weight_density));
   if (supply.second_pump)
     point.pumps.push_back(duty_of(*supply.second_pump, now.pump[1], weight_density));
+  // The first of two in series feeds the second under pressure.
+  if (supply.second_pump && supply.arrangement == PumpArrangement::series)
+    point.pumps.back().npsh_required.reset();
   return point;
 }
 

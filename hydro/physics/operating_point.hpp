@@ -36,7 +36,7 @@ struct PumpDuty {
   Power water_power = {};
   std::optional<double> efficiency = {};     ///< inside the usable range only
   std::optional<Power> shaft_power = {};     ///< inside the usable range only
-  std::optional<Length> npsh_required = {};  ///< at this flow and speed
+  std::optional<Length> npsh_required = {};  ///< at this flow and speed; not of a second in series
 };
 
 /// The whole supply at one flow.

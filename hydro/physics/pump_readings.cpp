@@ -32,6 +32,10 @@ std::vector<Problem> problems(const std::vector<PumpReading>& readings,
     const PumpReading& reading = readings[i];
     const std::string which = "readings, " + std::to_string(i + 1);
     examination.within(which + ": gauge", reading.gauge, Range<Pressure>{-100, 50000, kPa});
+    if (range_known && reading.gauge > *place.gauge->range)
+      examination.add(which + ": gauge",
+                      "is " + to_message(reading.gauge, kPa) + ", beyond the gauge's range of " +
+                          to_message(*place.gauge->range, kPa));
     examination.within(which + ": flow", reading.flow, some_flow);
     examination.within(
         which + ": gauge_uncertainty", reading.gauge_uncertainty, Range<Pressure>{0, 50000, kPa});

@@ -4,6 +4,7 @@
 #include "hydro/quantities/range.hpp"
 #include "hydro/solver/reading.hpp"
 #include "hydro/solver/settle.hpp"
+#include "hydro/solver/supply_notes.hpp"
 #include "hydro/solver/tree.hpp"
 
 #include <algorithm>
@@ -31,6 +32,7 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
                       Flow::from_value(std::max(0.0, settled.sweeps.supply_flow())),
                       layout.water(),
                       layout.site());
+  std::ranges::move(notes_on(layout.supply_as_it_is(), supply), std::back_inserter(notes));
   Solution solution(
       layout, water, std::move(lines), std::move(supply), settled.residuals, std::move(notes));
   if (!settled.met) throw NotSolved(std::move(solution));

@@ -25,8 +25,15 @@ std::string reads(const Solution& solution, const Figures& figures) {
 }
 
 std::string how(const Setting& setting, const Figures& figures) {
-  return setting.speed ? "the engine at " + figures.speed(*setting.speed)
-                       : "a pressure of " + figures.pressure_with_unit(setting.pressure) + " held";
+  if (!setting.speed)
+    return "a pressure of " + figures.pressure_with_unit(setting.pressure) + " held";
+  std::string text = "the engine at " + figures.speed(*setting.speed);
+  const auto& loaded = setting.solution.supply().pumps.front().speed;
+  if (loaded && figures.speed(*loaded) != figures.speed(*setting.speed))
+    text += " without load (" + figures.speed(*loaded) + " under it)";
+  const std::optional<Pump>& second = setting.solution.layout().supply().second_pump;
+  if (second && second->speed) text += ", the second pump's at " + figures.speed(*second->speed);
+  return text;
 }
 
 /// "row 2, outlets 3 to 10; row 1, outlet 9".
@@ -66,7 +73,7 @@ std::string cured(const std::vector<Found>& broken,
                   const std::vector<Found>& throttled,
                   const char* what) {
   if (broken.empty() && throttled.empty())
-    return fmt::format("No outlet falls under {}, throttled up or not.", what);
+    return fmt::format("No outlet falls below {}, throttled up or not.", what);
   const auto healed =
       std::ranges::count_if(broken, [&](const Found& outlet) { return !has(throttled, outlet); });
   const std::string text = fmt::format(
@@ -93,10 +100,16 @@ std::string setting_report(const Setting& setting, std::optional<UnitSystem> uni
                         figures.pressure_with_unit(weakest->pressure),
                         figures.limit(weakest->rated));
   page.paragraph("", text + ".");
+  const bool at_top =
+      std::ranges::find(setting.limits, SupplyLimit::top_speed) != setting.limits.end();
+  if (!setting.reached && !at_top)
+    page.paragraph("",
+                   "No setting brings what is wanted: a regulator, a cut or the lie of the land "
+                   "keeps it from an outlet.");
   if (!setting.limits.empty())
-    page.paragraph("", "What stands in the way: " + in_words(setting.limits) + ".");
-  else if (!setting.reached)
-    page.paragraph("", "No setting brings what is wanted.");
+    page.paragraph("",
+                   (at_top ? "What stands in the way: " : "Passed at this setting: ") +
+                       in_words(setting.limits) + ".");
   return page.take();
 }
 
