@@ -64,7 +64,7 @@ plant physics/supply_law.cpp 's/-= parts_->lift + suction\.head/-= parts_->lift/
 plant physics/supply_law.cpp 's/-= parts_->lift + suction/-= suction/' 'the lift of the suction'
 plant physics/supply_law.cpp 's|1 / 0\.54|1 / 0.5|' 'the exponent of a hydrant'
 plant physics/losses.hpp 's/{per_square \* flow \* flow,/{per_square * flow,/' 'the square of the flow in a filter'
-plant physics/outlet_law.hpp 's/std::min(unheld_head(flow), held)/unheld_head(flow)/' 'what a regulator below an outlet leaves'
+plant physics/outlet_law.hpp 's/unheld_flow(std::min(head, held))/unheld_flow(head)/' 'what a regulator below an outlet leaves'
 plant solver/sweeps.cpp 's/source_\.slope = -law\.slope/source_.slope = law.slope/' 'the sign of the slope of a supply'
 plant solver/sweeps.cpp 's/state\.energy_gap > held/state.energy_gap > 0.9 * held/' 'when a regulator holds'
 plant solver/tree.cpp 's/none, layout_\.inlet_elevation(index_))/none)/' 'the ground that a regulator counts from'
