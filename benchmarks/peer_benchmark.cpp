@@ -26,6 +26,7 @@
 #include <utility>
 #include <vector>
 
+#include "law_pass.hpp"
 #include "peers.hpp"
 #include <benchmark/benchmark.h>
 
@@ -142,25 +143,6 @@ void cold_solve(benchmark::State& state, Peer& peer, const Lateral& line) {
   state.counters["mass"] = gaps.mass;
   state.counters["energy"] = gaps.energy;
   state.counters["solved"] = solved;
-}
-
-/// The unit of solve_benchmark.cpp: one power and one square root with their derivatives.
-void law_pass(benchmark::State& state) {
-  constexpr std::size_t count = 1000;
-  std::vector<double> flow(count), pressure(count);
-  for (std::size_t i = 0; i < count; ++i) {  // values that a predictor cannot learn
-    flow[i] = 1e-4 * static_cast<double>(i % 977 + 1);
-    pressure[i] = 20 + 0.01 * static_cast<double>(i % 613);
-  }
-  for (auto _ : state) {
-    double sum = 0;
-    for (std::size_t i = 0; i < count; ++i) {
-      const double friction = 1e5 * std::pow(flow[i], 0.852);
-      const double outlet = 1e-4 * std::sqrt(pressure[i]);
-      sum += friction * flow[i] + 1.852 * friction + outlet + outlet / (2 * pressure[i]);
-    }
-    benchmark::DoNotOptimize(sum);
-  }
 }
 
 struct Case {
