@@ -62,7 +62,7 @@ plant solver/tree.cpp 's/pending_loss_ = line_\.loss_coefficient\.value_or(0)/pe
 plant physics/pump_law.cpp 's/{flow, r \* r \* on_curve\.head/{flow, r * on_curve.head/' 'the square of the speed in the affinity laws'
 plant physics/supply_law.cpp 's/-= parts_->lift + suction\.head/-= parts_->lift/' 'the loss in the suction'
 plant physics/supply_law.cpp 's/-= parts_->lift + suction/-= suction/' 'the lift of the suction'
-plant physics/supply_law.cpp 's|1 / 0\.54|1 / 0.5|' 'the exponent of a hydrant'
+plant physics/hydrant_law.hpp 's/hydrant_exponent = 0\.54/hydrant_exponent = 0.5/' 'the exponent of a hydrant'
 plant physics/losses.hpp 's/{per_square \* flow \* flow,/{per_square * flow,/' 'the square of the flow in a filter'
 plant physics/outlet_law.hpp 's/unheld_flow(std::min(head, held))/unheld_flow(head)/' 'what a regulator below an outlet leaves'
 plant solver/sweeps.cpp 's/source_\.slope = -law\.slope/source_.slope = law.slope/' 'the sign of the slope of a supply'

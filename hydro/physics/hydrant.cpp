@@ -1,5 +1,6 @@
 #include "hydro/physics/hydrant.hpp"
 
+#include "hydro/physics/hydrant_law.hpp"
 #include "hydro/quantities/range.hpp"
 
 #include <cmath>
@@ -7,8 +8,6 @@
 
 namespace hydro {
 namespace {
-
-constexpr double flow_exponent = 0.54;  // NFPA 291
 
 double fall(const Hydrant& hydrant) {
   return si(hydrant.pressure_at_rest) - si(hydrant.residual_pressure);
@@ -24,7 +23,7 @@ Pressure hydrant_pressure(const Hydrant& hydrant, const Flow& flow) {
   if (!found.empty()) throw InvalidInput(std::move(found));
   const double share = si(flow) / si(hydrant.flow);
   return Pressure::from_value(si(hydrant.pressure_at_rest) -
-                              fall(hydrant) * std::pow(share, 1 / flow_exponent));
+                              fall(hydrant) * std::pow(share, 1 / hydrant_exponent));
 }
 
 Flow hydrant_flow(const Hydrant& hydrant, const Pressure& pressure) {
@@ -33,7 +32,7 @@ Flow hydrant_flow(const Hydrant& hydrant, const Pressure& pressure) {
   examination.within("pressure", pressure, Range<Pressure>{0, hydrant.pressure_at_rest / kPa, kPa});
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
   const double share = (si(hydrant.pressure_at_rest) - si(pressure)) / fall(hydrant);
-  return std::pow(share, flow_exponent) * hydrant.flow;
+  return std::pow(share, hydrant_exponent) * hydrant.flow;
 }
 
 std::vector<Problem> problems(const Hydrant& hydrant) {

@@ -1,31 +1,14 @@
 #include "hydro/physics/supply_law.hpp"
 
+#include "hydro/physics/hydrant_law.hpp"
 #include "hydro/physics/losses.hpp"
 #include "hydro/physics/root_between.hpp"
 
-#include <cmath>
 #include <optional>
 #include <utility>
 #include <vector>
 
 namespace hydro {
-namespace {
-
-/// Two readings of a town main, as heads.
-struct HydrantLaw {
-  double at_rest;
-  double drop;  // at `flow`
-  double flow;
-
-  HeadAtFlow at(double other_flow) const {
-    constexpr double exponent = 1 / 0.54;
-    const double share = other_flow / flow;
-    return {at_rest - drop * std::pow(share, exponent),
-            -drop * exponent * std::pow(share, exponent - 1) / flow};
-  }
-};
-
-}  // namespace
 
 struct SupplyLaw::Parts {
   std::optional<HydrantLaw> hydrant;
