@@ -145,7 +145,7 @@ TEST(PocketSheet, SaysWhatStandsInTheWay) {
   slow.pump->top_speed = 1500 * rpm;
   EXPECT_THAT(pocket_sheets(pumped_farm(slow)).at(0),
               AllOf(HasSubstr("NOT ENOUGH for the rated pressure everywhere."),
-                    HasSubstr("PASSES the engine's top speed.")));
+                    HasSubstr("OUTSIDE A LIMIT: the engine's top speed.")));
 }
 
 TEST(PocketSheet, IsInTheUnitsThatAreAskedFor) {

@@ -87,7 +87,8 @@ class PocketSheet {
                     setting_.speed ? " at " + figures_.speed(*setting_.speed) : std::string(),
                     figures_.flow_with_unit(sound_.inflow())));
     if (!setting_.reached) page.paragraph("", "NOT ENOUGH for the rated pressure everywhere.");
-    if (!setting_.limits.empty()) page.paragraph("", "PASSES " + in_words(setting_.limits) + ".");
+    if (!setting_.limits.empty())
+      page.paragraph("", "OUTSIDE A LIMIT: " + in_words(setting_.limits) + ".");
   }
 
   void rows(Page& page) const {
