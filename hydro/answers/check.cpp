@@ -77,7 +77,11 @@ class Checking {
 
  private:
   void judge_supply() {
-    found_.supply_limits = limits_passed(solution_.layout().supply_as_it_is(), solution_.supply());
+    const Layout& layout = solution_.layout();
+    found_.supply_limits = limits_passed(layout.supply_as_it_is(), solution_.supply());
+    for (std::size_t i = 0; i < solution_.further_supplies().size(); ++i)
+      found_.further_supply_limits.push_back(
+          limits_passed(layout.further_supplies_as_they_are()[i], solution_.further_supplies()[i]));
     bool some_are_open = false;
     bool some_have_a_way = false;
     bool all_are_dry = true;

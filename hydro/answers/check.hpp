@@ -106,6 +106,8 @@ struct Check {
   std::vector<BelowAtmosphere> below_atmosphere;
   std::vector<OverRating> over_rating;
   std::vector<SupplyLimit> supply_limits;  ///< that are passed
+  /// Of each further supply, in the order of the layout.
+  std::vector<std::vector<SupplyLimit>> further_supply_limits;
   bool lifts_no_water = false;  ///< outlets are open, and the supply brings water to none of them
   bool all_is_shut = false;     ///< no outlet is open: a pump runs against shut valves
 

@@ -101,14 +101,14 @@ RegulatorStuckOpen regulator_stuck_open(std::string line, std::optional<int> out
 RegulatorStuckShut regulator_stuck_shut(std::string line, std::optional<int> outlet) {
   return {std::move(line), outlet};
 }
-PumpWorn pump_worn(double share, std::optional<int> pump) {
-  return {share, pump};
+PumpWorn pump_worn(double share, std::optional<int> pump, std::string supply) {
+  return {share, pump, std::move(supply)};
 }
-EngineSlow engine_slow(RotationalSpeed speed, std::optional<int> pump) {
-  return {speed, pump};
+EngineSlow engine_slow(RotationalSpeed speed, std::optional<int> pump, std::string supply) {
+  return {speed, pump, std::move(supply)};
 }
-FilterDirty filter_dirty(Pressure loss) {
-  return {loss};
+FilterDirty filter_dirty(Pressure loss, std::string supply) {
+  return {loss, std::move(supply)};
 }
 
 const std::string& line_of(const Fault& fault) {
@@ -140,6 +140,18 @@ bool is_of_the_supply(const Fault& fault) {
         return !requires {
           kind.line;
         };
+      },
+      fault);
+}
+
+const std::string& supply_of(const Fault& fault) {
+  static const std::string the_first;
+  return std::visit(
+      [](const auto& kind) -> const std::string& {
+        if constexpr (requires { kind.supply; })
+          return kind.supply;
+        else
+          return the_first;
       },
       fault);
 }
@@ -189,6 +201,7 @@ std::optional<Length> open_end(const Fault& fault, const Line& line) {
 
 Supply with_faults(Supply supply, const std::vector<Fault>& faults) {
   for (const Fault& fault : faults) {
+    if (supply_of(fault) != supply.name) continue;
     if (const auto* it = std::get_if<PumpWorn>(&fault)) {
       for (PumpPoint& point : pump_of(supply, it->pump).value().points) point.head *= 1 - it->share;
     } else if (const auto* slow = std::get_if<EngineSlow>(&fault)) {
@@ -271,7 +284,8 @@ std::string describe(const Fault& fault, const Line& line, UnitSystem units) {
                                shown.pressure.symbol);
           }},
       fault);
-  if (is_of_the_supply(fault)) return what;
+  if (is_of_the_supply(fault))
+    return supply_of(fault).empty() ? what : fmt::format("{}: {}", supply_of(fault), what);
   const std::optional<int> outlet = outlet_of(fault);
   return outlet ? fmt::format("{}, outlet {}: {}", line_of(fault), *outlet, what)
                 : fmt::format("{}: {}", line_of(fault), what);

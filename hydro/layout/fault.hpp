@@ -151,6 +151,7 @@ struct RegulatorStuckShut {
 struct PumpWorn {
   double share;                  ///< of the head that is lost, above 0 and below 1
   std::optional<int> pump = {};  ///< 1 or 2, default 1
+  std::string supply = {};       ///< name of a further one; empty: the first
   bool operator==(const PumpWorn&) const = default;
 };
 
@@ -158,12 +159,14 @@ struct PumpWorn {
 struct EngineSlow {
   RotationalSpeed speed;         ///< that it reaches; a pump that runs slower does not feel it
   std::optional<int> pump = {};  ///< 1 or 2, default 1
+  std::string supply = {};       ///< name of a further one; empty: the first
   bool operator==(const EngineSlow&) const = default;
 };
 
 /// Dirt in the filter.
 struct FilterDirty {
-  Pressure loss;  ///< that it takes now, at the flow at which it is rated
+  Pressure loss;            ///< that it takes now, at the flow at which it is rated
+  std::string supply = {};  ///< name of a further one; empty: the first
   bool operator==(const FilterDirty&) const = default;
 };
 
@@ -206,16 +209,20 @@ ValvePartClosed valve_part_closed(std::string line, double loss_coefficient);
 ValveLeftOpen valve_left_open(std::string line);
 RegulatorStuckOpen regulator_stuck_open(std::string line, std::optional<int> outlet = {});
 RegulatorStuckShut regulator_stuck_shut(std::string line, std::optional<int> outlet = {});
-PumpWorn pump_worn(double share, std::optional<int> pump = {});
-EngineSlow engine_slow(RotationalSpeed speed, std::optional<int> pump = {});
-FilterDirty filter_dirty(Pressure loss);
+PumpWorn pump_worn(double share, std::optional<int> pump = {}, std::string supply = {});
+EngineSlow engine_slow(RotationalSpeed speed,
+                       std::optional<int> pump = {},
+                       std::string supply = {});
+FilterDirty filter_dirty(Pressure loss, std::string supply = {});
 
 /// Empty: the fault is the supply's.
 const std::string& line_of(const Fault& fault);
 /// None: the fault is the line's or the supply's.
 std::optional<int> outlet_of(const Fault& fault);
-/// Whether it is of the pump, the engine or the filter.
+/// Whether it is of a pump, an engine or a filter.
 bool is_of_the_supply(const Fault& fault);
+/// Of a fault that is_of_the_supply, the name of the further supply; empty: the first one's.
+const std::string& supply_of(const Fault& fault);
 /// "riser sheared", as it is spelt in a file.
 std::string kind_of(const Fault& fault);
 
@@ -239,7 +246,7 @@ std::optional<OpenBody> open_body(const Fault& fault, const Line& line);
 /// Where the fault opens the line to the air, so that no water is beyond; none for the others.
 std::optional<Length> open_end(const Fault& fault, const Line& line);
 
-/// The supply with what its faults change; those of lines change nothing.
+/// The supply with what its faults change; those of lines and of other supplies change nothing.
 Supply with_faults(Supply supply, const std::vector<Fault>& faults);
 
 /// One sentence, with the values used: `row 2, outlet 7: riser sheared, a stub of 0.5 ft left open

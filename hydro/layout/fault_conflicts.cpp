@@ -2,9 +2,11 @@
 
 #include "hydro/layout/names.hpp"
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <unordered_map>
 #include <utility>
 
@@ -17,10 +19,12 @@ class Conflicts {
  public:
   Conflicts(const std::vector<Fault>& faults,
             const Supply& supply,
+            const std::vector<Supply>& further_supplies,
             const std::vector<Line>& lines,
             bool with_sets)
       : faults_(faults),
         supply_(supply),
+        further_supplies_(further_supplies),
         lines_(lines),
         with_sets_(with_sets),
         index_(index_lines(lines)) {}
@@ -34,7 +38,9 @@ class Conflicts {
         sound.push_back(i);
     }
     for (const std::size_t i : sound) first_of_its_kind(i);
-    if (!open_ends_.empty())
+    const bool none_joins =
+        std::ranges::all_of(lines_, [](const Line& line) { return line.joins.empty(); });
+    if (!open_ends_.empty() && none_joins)
       for (const std::size_t i : sound) has_water(i);
     return std::move(found_);
   }
@@ -44,8 +50,18 @@ class Conflicts {
     found_.push_back({fmt::format("fault {}", fault + 1), std::move(key), std::move(message)});
   }
 
+  const Supply* supply_named(const std::string& name) const {
+    if (name.empty()) return &supply_;
+    const auto found = std::ranges::find(further_supplies_, name, &Supply::name);
+    return found == further_supplies_.end() ? nullptr : &*found;
+  }
+
   void fits_the_supply(std::size_t i) {
-    for (const Problem& problem : problems(faults_[i], supply_))
+    const std::string& name = supply_of(faults_[i]);
+    const Supply* supply = supply_named(name);
+    if (!supply)
+      return add(i, "supply", "is " + in_quotes(name) + ", but there is no such further supply");
+    for (const Problem& problem : problems(faults_[i], *supply))
       add(i, problem.key, problem.message);
     const int pump = std::visit(
         [](const auto& kind) {
@@ -53,7 +69,7 @@ class Conflicts {
           return 0;
         },
         faults_[i]);
-    const auto [first, is_new] = on_supply_.emplace(std::pair{faults_[i].index(), pump}, i);
+    const auto [first, is_new] = on_supply_.emplace(std::tuple{name, faults_[i].index(), pump}, i);
     if (!is_new) add(i, "kind", fmt::format("is that of fault {} already", first->second + 1));
   }
 
@@ -109,8 +125,16 @@ class Conflicts {
     if (stuck && !outlet_of(faults_[i])) once(regulators_, "one regulator gets stuck once");
   }
 
-  /// Where other lines begin there is no cap to lose.
+  /// Where other lines begin, or where it joins one, there is no cap to lose.
   bool is_an_end(std::size_t i, std::size_t line) {
+    if (!lines_[line].joins.empty()) {
+      add(i,
+          "line",
+          fmt::format("is {}, whose far end joins line {}; \"line cut\" parts them",
+                      in_quotes(lines_[line].name),
+                      in_quotes(lines_[line].joins)));
+      return false;
+    }
     for (const Line& other : lines_)
       if (other.fed_by == lines_[line].name && !other.tap && !other.tap_outlet) {
         add(i,
@@ -158,6 +182,7 @@ class Conflicts {
 
   const std::vector<Fault>& faults_;
   const Supply& supply_;
+  const std::vector<Supply>& further_supplies_;
   const std::vector<Line>& lines_;
   bool with_sets_;
   IndexByName index_;
@@ -165,7 +190,8 @@ class Conflicts {
   std::unordered_map<std::size_t, std::size_t> open_ends_;         // by line: the fault
   std::unordered_map<std::size_t, std::size_t> valves_;
   std::unordered_map<std::size_t, std::size_t> regulators_;
-  std::map<std::pair<std::size_t, int>, std::size_t> on_supply_;  // by kind and pump: the fault
+  /// By supply, kind and pump: the fault.
+  std::map<std::tuple<std::string, std::size_t, int>, std::size_t> on_supply_;
   std::vector<Problem> found_;
 };
 
@@ -173,10 +199,11 @@ class Conflicts {
 
 std::vector<Problem> problems_of_faults(const std::vector<Fault>& faults,
                                         const Supply& supply,
+                                        const std::vector<Supply>& further_supplies,
                                         const std::vector<Line>& lines,
                                         bool with_sets) {
   return faults.empty() ? std::vector<Problem>{}
-                        : Conflicts(faults, supply, lines, with_sets).find();
+                        : Conflicts(faults, supply, further_supplies, lines, with_sets).find();
 }
 
 }  // namespace hydro

@@ -1,5 +1,5 @@
-// layout.hpp: the whole of it: a supply, the lines that hang on it, the water, the place, the sets
-// in which it is watered, and what is broken.
+// layout.hpp: the whole of it: the supplies, the lines that hang on them, the water, the place, the
+// sets in which it is watered, and what is broken.
 //
 // What      A Layout is examined when it is made and cannot be changed afterwards; copies share it
 //           and cost nothing. A change makes a new layout.
@@ -37,9 +37,12 @@ class Layout {
          std::vector<Line> lines,
          Water water = {},
          Site site = {},
-         std::vector<WateringSet> sets = {});
+         std::vector<WateringSet> sets = {},
+         std::vector<Supply> further_supplies = {});
 
   const Supply& supply() const;
+  /// Beside the first, each with a name.
+  const std::vector<Supply>& further_supplies() const;
   const std::vector<Line>& lines() const;
   const Water& water() const;
   const Site& site() const;
@@ -48,6 +51,8 @@ class Layout {
 
   /// The supply with what its faults change.
   const Supply& supply_as_it_is() const;
+  /// The further supplies with what their faults change.
+  const std::vector<Supply>& further_supplies_as_they_are() const;
   /// Names of the sets that run; empty: none was chosen.
   const std::vector<std::string>& running_sets() const;
 
@@ -57,10 +62,16 @@ class Layout {
 
   /// Indices of the lines, each after the line that feeds it.
   const std::vector<std::size_t>& outward_order() const;
-  /// Index of the line that feeds this one; none: the supply does.
+  /// Index of the line that feeds this one; none: a supply does.
   std::optional<std::size_t> feeder_of(std::size_t line_index) const;
+  /// Index of the line that this one's far end meets; none: it meets none.
+  std::optional<std::size_t> joined_by(std::size_t line_index) const;
+  /// Of the supply at the start of the lines that feed this one: 0 the first, 1 on the further ones.
+  std::size_t supply_of(std::size_t line_index) const;
   /// Ground elevation of a line's near end.
   Length inlet_elevation(std::size_t line_index) const;
+  /// A line's far end above its near end.
+  Length ground_rise(std::size_t line_index) const;
   /// Ground elevation at a distance from the near end.
   Length ground_elevation(std::size_t line_index, const Length& place) const;
   /// Ground elevation of an outlet (from 1 on).
@@ -73,11 +84,17 @@ class Layout {
   const std::vector<Fault>& faults_on(std::size_t line_index) const;
   /// Where a line is open to the air, and dry beyond; none: it is not.
   std::optional<Length> open_end_of(std::size_t line_index) const;
-  /// Whether no water comes to a line: one that feeds it is open to the air before it, or it or
-  /// such a line is shut or its regulator is stuck shut.
+  /// Whether no water comes to any part of a line, whatever the pressures: on every way to it a line
+  /// is open to the air, shut, or its regulator stuck shut, or a check valve points the other way.
   bool is_cut_off(std::size_t line_index) const;
-  /// Whether it or a line that feeds it is shut on purpose: by its valve or by the sets that run.
+  /// Whether no water comes to it on purpose: by its valve or another, or by the sets that run.
   bool is_shut(std::size_t line_index) const;
+  /// Whether nothing passes its inlet, whatever the pressures. Where its far end joins another line
+  /// it may have water all the same.
+  bool inlet_is_shut(std::size_t line_index) const;
+  /// Whether water can come to a place on a line; at one where it is open to the air, to what lies
+  /// beyond.
+  bool has_water(std::size_t line_index, const Length& place) const;
 
   int outlet_count() const;
   UnitSystem units() const { return site().units.value_or(UnitSystem::si); }
@@ -98,6 +115,9 @@ class Layout {
   /// With another supply. Faults stay. @throws InvalidInput when it is no supply, or when a fault
   /// does not fit it.
   Layout with_supply(Supply supply) const;
+  /// With these supplies beside the first. Faults stay.
+  /// @throws InvalidInput when one is no supply, or a line or a fault does not fit them.
+  Layout with_further_supplies(std::vector<Supply> further_supplies) const;
   /// With this line added, or put in the place of the line of its name. Faults stay.
   /// @throws InvalidInput when the line or a fault does not fit the rest.
   Layout with_line(Line line) const;
@@ -112,7 +132,6 @@ class Layout {
   struct Data;
   explicit Layout(std::shared_ptr<const Data> data) : data_(std::move(data)) {}
   const Line& line_with(std::size_t line_index, int outlet_number) const;
-  void find_elevations(Data& data) const;
   /// A layout made of changed parts, with these faults and the sets that run here and are still there.
   Layout as_it_was(Layout changed, const std::vector<Fault>& faults) const;
   std::shared_ptr<const Data> data_;
@@ -135,13 +154,15 @@ struct PossibleFaults {
 std::vector<std::string> places_of(const std::vector<Line>& lines);
 
 /// All that is wrong with the parts taken together; empty when nothing is. The place of a Problem
-/// is `supply`, `water`, `site`, one of places_of(lines), `set N` or `fault N`, N from 1 on.
+/// is `supply`, `further supply N`, `water`, `site`, one of places_of(lines), `set N` or `fault N`, N
+/// from 1 on.
 std::vector<Problem> problems(const Supply& supply,
                               const std::vector<Line>& lines,
                               const Water& water,
                               const Site& site,
                               const std::vector<WateringSet>& sets,
-                              const std::vector<Fault>& faults);
+                              const std::vector<Fault>& faults,
+                              const std::vector<Supply>& further_supplies = {});
 
 /// One sentence on a fault of this layout, with the values used (fault.hpp).
 std::string describe(const Fault& fault, const Layout& layout, UnitSystem units);

@@ -151,6 +151,11 @@ Length begins_at(const Line& line, const Line& feeder) {
   return line.tap_outlet ? feeder.place_of(*line.tap_outlet) : feeder.whole_length();
 }
 
+Length ends_at(const Line& line, const Line& joined) {
+  if (line.joins_at) return joined.merged(*line.joins_at);
+  return line.joins_outlet ? joined.place_of(*line.joins_outlet) : joined.whole_length();
+}
+
 std::vector<Problem> problems(const Line& line) {
   constexpr Range<double> some_loss{0, 1e9, units::plain};
   Examination examination;
@@ -162,6 +167,11 @@ std::vector<Problem> problems(const Line& line) {
   if (line.fed_by.empty() && (line.tap || line.tap_outlet))
     examination.add(line.tap ? "tap" : "tap_outlet", "is given, but fed_by is not");
   examination.within("tap", line.tap, some_place);
+  if (line.joins_at && line.joins_outlet)
+    examination.add("joins_at, joins_outlet", "are both given; take one of the two ways");
+  if (line.joins.empty() && (line.joins_at || line.joins_outlet))
+    examination.add(line.joins_at ? "joins_at" : "joins_outlet", "is given, but joins is not");
+  examination.within("joins_at", line.joins_at, some_place);
 
   examination.include("pipe", problems(line.pipe));
   examination.include("riser", problems(line.riser));

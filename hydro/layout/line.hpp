@@ -1,10 +1,16 @@
 // line.hpp: one line of pipe, with or without outlets, as it lies in the field.
 //
-// What      A line begins at the supply, or on the line that feeds it: at its far end, at a tap
-//           along it or at one of its outlets. It is of one pipe, or its first lengths are of
+// What      A line begins at a supply, or on the line that feeds it: at its far end, at a tap along it
+//           or at one of its outlets. Its far end is closed, or joins another line, or the same one;
+//           then water may run in it either way. It is of one pipe, or its first lengths are of
 //           others. Its outlets stand at even spacing or each at a place of its own, and count from
 //           1, from the inlet on. The ground rises evenly with the distance, or is known at every
-//           outlet; then it is even from the inlet to the first, and level beyond the last.
+//           outlet; then it is even from the inlet to the first, and level beyond the last, or even
+//           to where the line joins another. The far end of a line that joins lies as high as the
+//           place where it does.
+//           A check valve lets no water run back out of the line's inlet, and nor does a regulator,
+//           which also shuts against more pressure beyond it than it is set to (common practice, no
+//           source).
 // Range     A place within 1 mm of an outlet or of the far end is taken to be there.
 // Errors    problems() names each field that is out of its accepted interval.
 // Threads   Plain values and pure functions.
@@ -28,8 +34,12 @@ namespace hydro {
 inline constexpr int most_outlets = 1'000'000;
 /// The most lines that one layout may have.
 inline constexpr std::size_t most_lines = 100'000;
+/// The most supplies that one layout may have beside the first.
+inline constexpr std::size_t most_further_supplies = 1'000;
 /// What is nearer than this to an outlet or to the far end is there.
 inline constexpr Length same_place = 1 * mm;
+/// The far end of a line may seem this much higher or lower than the place where it joins another.
+inline constexpr Length same_height = 1 * cm;
 
 /// A first length of other pipe.
 struct PipeReach {
@@ -48,9 +58,12 @@ struct PlacedOutlet {
 /// A line as it is described.
 struct Line {
   std::string name = {};
-  std::string fed_by = {};             ///< the line on which this one begins; empty: the supply
-  std::optional<Length> tap = {};      ///< where along it; default its far end
-  std::optional<int> tap_outlet = {};  ///< or at which of its outlets
+  std::string fed_by = {};         ///< the line or further supply it begins at; empty: the supply
+  std::optional<Length> tap = {};  ///< where along that line; default its far end
+  std::optional<int> tap_outlet = {};    ///< or at which of its outlets
+  std::string joins = {};                ///< the line that its far end meets; empty: it is closed
+  std::optional<Length> joins_at = {};   ///< where along that line; default its far end
+  std::optional<int> joins_outlet = {};  ///< or at which of its outlets
   Pipe pipe = {};
   std::vector<PipeReach> reaches = {};  ///< from the inlet on; beyond them it is of `pipe`
   std::optional<Outlet> outlet = {};    ///< none: a main or a manifold
@@ -59,11 +72,13 @@ struct Line {
   std::optional<Length> first_at = {};  ///< from the inlet to the first outlet, default one spacing
   std::vector<PlacedOutlet> outlets = {};  ///< instead of the four above: from the inlet on
   std::optional<Length> length = {};       ///< to the far end; default to the last outlet
-  std::optional<Length> ground_rise = {};  ///< far end above near end, default 0; may be negative
+  std::optional<Length> ground_rise =
+      {};  ///< far end above near end; default 0, or what it takes to join
   std::vector<Length> elevations =
       {};  ///< instead: of the ground at every outlet, like the supply's
   Riser riser = {};
   std::optional<Valve> valve = {};         ///< at the inlet, default none
+  std::optional<bool> check_valve = {};    ///< at the inlet: no water runs back, default false
   std::optional<Pressure> regulator = {};  ///< at the inlet: no more than this beyond it
   std::optional<double> loss_coefficient =
       {};  ///< K at the inlet, on this pipe's velocity head, default 0
@@ -92,6 +107,8 @@ struct Line {
 
 /// Where on its feeder a line begins.
 Length begins_at(const Line& line, const Line& feeder);
+/// Where on the line that it joins a line ends.
+Length ends_at(const Line& line, const Line& joined);
 
 /// What is wrong with the fields; empty when nothing is.
 std::vector<Problem> problems(const Line& line);

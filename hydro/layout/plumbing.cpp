@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <set>
+#include <string_view>
 #include <unordered_map>
 #include <utility>
 
@@ -13,57 +14,133 @@
 namespace hydro {
 namespace {
 
-/// Lines in an order in which each comes after its feeder; those in a circle are left out. Lines
-/// with one feeder are taken by name, so that the order in which they were written changes not even
-/// the rounding.
-std::vector<std::size_t> order_outward(const std::vector<Line>& lines, const Feeders& feeders) {
-  std::vector<std::vector<std::size_t>> fed(lines.size());
+/// By line: those that refer to it, by name, so that the order in which they were written changes
+/// not even the rounding.
+std::vector<std::vector<std::size_t>> turned_round(const std::vector<Line>& lines,
+                                                   const Others& others) {
+  std::vector<std::vector<std::size_t>> found(lines.size());
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (others[i]) found[*others[i]].push_back(i);
+  for (std::vector<std::size_t>& same : found)
+    std::ranges::sort(same, {}, [&](std::size_t i) { return std::string_view(lines[i].name); });
+  return found;
+}
+
+/// Lines in an order in which each comes after its feeder, those with one feeder by name; those in a
+/// circle are left out.
+std::vector<std::size_t> order_outward(const std::vector<Line>& lines,
+                                       const Others& feeders,
+                                       const std::vector<std::vector<std::size_t>>& fed) {
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < lines.size(); ++i)
-    (feeders[i] ? fed[*feeders[i]] : order).push_back(i);
-  const auto by_name = [&](std::size_t a, std::size_t b) { return lines[a].name < lines[b].name; };
-  std::sort(order.begin(), order.end(), by_name);
+    if (!feeders[i]) order.push_back(i);
+  std::ranges::sort(order, {}, [&](std::size_t i) { return std::string_view(lines[i].name); });
   for (std::size_t next = 0; next < order.size(); ++next) {
-    std::vector<std::size_t>& beyond = fed[order[next]];
-    std::sort(beyond.begin(), beyond.end(), by_name);
+    const std::vector<std::size_t>& beyond = fed[order[next]];
     order.insert(order.end(), beyond.begin(), beyond.end());
   }
   return order;
 }
 
-void examine_tap(const Line& line,
-                 const Line& feeder,
-                 const std::string& place,
-                 std::vector<Problem>& all) {
-  if (line.tap && *line.tap > feeder.whole_length() + same_place)
+/// Whether how high its far end lies is taken from the line that it joins.
+bool rises_to_join(const Line& line) {
+  return !line.joins.empty() && !line.ground_rise;
+}
+
+/// An order in which each line comes after its feeder and, where it rises to join another, after
+/// that one; those that hang on themselves are left out.
+std::vector<std::size_t> order_by_height(const std::vector<Line>& lines,
+                                         const Others& joined,
+                                         const std::vector<std::size_t>& outward_order,
+                                         const std::vector<std::vector<std::size_t>>& fed,
+                                         const std::vector<std::vector<std::size_t>>& joining) {
+  std::vector<int> waits_for(lines.size(), 0);
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    for (const std::size_t beyond : fed[i]) ++waits_for[beyond];
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (joined[i] && rises_to_join(lines[i])) ++waits_for[i];
+  std::vector<std::size_t> order;
+  for (const std::size_t i : outward_order)
+    if (waits_for[i] == 0) order.push_back(i);
+  const auto tell = [&](std::size_t waiting) {
+    if (--waits_for[waiting] == 0) order.push_back(waiting);
+  };
+  for (std::size_t next = 0; next < order.size(); ++next) {
+    for (const std::size_t beyond : fed[order[next]]) tell(beyond);
+    for (const std::size_t other : joining[order[next]])
+      if (rises_to_join(lines[other])) tell(other);
+  }
+  return order;
+}
+
+/// A place on another line: where a line begins, or where its far end meets it.
+struct PlaceOn {
+  const char* at_key;
+  const std::optional<Length>& at;
+  const char* outlet_key;
+  const std::optional<int>& outlet;
+};
+
+void examine_place(const PlaceOn& it,
+                   const Line& other,
+                   const std::string& place,
+                   std::vector<Problem>& all) {
+  if (it.at && *it.at > other.whole_length() + same_place)
     all.push_back({place,
-                   "tap",
-                   "is " + to_message(*line.tap, units::m) + ", beyond the far end of line " +
-                       in_quotes(feeder.name) + " at " +
-                       to_message(feeder.whole_length(), units::m)});
-  if (line.tap_outlet && !(*line.tap_outlet >= 1 && *line.tap_outlet <= feeder.outlet_count()))
+                   it.at_key,
+                   "is " + to_message(*it.at, units::m) + ", beyond the far end of line " +
+                       in_quotes(other.name) + " at " +
+                       to_message(other.whole_length(), units::m)});
+  if (it.outlet && !(*it.outlet >= 1 && *it.outlet <= other.outlet_count()))
     all.push_back({place,
-                   "tap_outlet",
+                   it.outlet_key,
                    fmt::format("is {}, but line {} has {} outlets",
-                               *line.tap_outlet,
-                               in_quotes(feeder.name),
-                               feeder.outlet_count())});
+                               *it.outlet,
+                               in_quotes(other.name),
+                               other.outlet_count())});
+}
+
+bool ends_on_itself(const Line& line) {
+  return line.joins == line.name && ends_at(line, line) > line.whole_length() - same_place;
 }
 
 }  // namespace
 
-Plumbing::Plumbing(std::vector<Line> all, std::vector<WateringSet> its_sets)
-    : lines(std::move(all)), sets(std::move(its_sets)), index(index_lines(lines)) {
-  for (const Line& line : lines) {
+Plumbing::Plumbing(std::vector<Line> all,
+                   std::vector<WateringSet> its_sets,
+                   const std::vector<Supply>& further_supplies)
+    : lines(std::move(all)),
+      sets(std::move(its_sets)),
+      index(index_lines(lines)),
+      supplies(lines.size(), 0) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const Line& line = lines[i];
     feeders.emplace_back();
-    if (!line.fed_by.empty()) feeders.back() = index.at(line.fed_by);
+    joined.emplace_back();
     outlet_count += line.outlet_count();
+    if (!line.joins.empty()) joined.back() = index.at(line.joins);
+    any_joins = any_joins || !line.joins.empty();
+    if (line.fed_by.empty()) continue;
+    const auto supply = std::ranges::find(further_supplies, line.fed_by, &Supply::name);
+    if (supply == further_supplies.end())
+      feeders.back() = index.at(line.fed_by);
+    else
+      supplies[i] = static_cast<std::size_t>(supply - further_supplies.begin()) + 1;
   }
-  outward_order = order_outward(lines, feeders);
+  fed = turned_round(lines, feeders);
+  joining = turned_round(lines, joined);
+  outward_order = order_outward(lines, feeders, fed);
+  order_of_heights = order_by_height(lines, joined, outward_order, fed, joining);
+  for (const std::size_t i : outward_order)
+    if (feeders[i]) supplies[i] = supplies[*feeders[i]];
 }
 
 Length Plumbing::begins_at(std::size_t line) const {
   return hydro::begins_at(lines[line], lines[feeders[line].value()]);
+}
+
+Length Plumbing::ends_at(std::size_t line) const {
+  return hydro::ends_at(lines[line], lines[joined[line].value()]);
 }
 
 std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running,
@@ -92,16 +169,47 @@ std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running,
   for (const std::size_t i : outward_order)
     if (feeders[i] && open[*feeders[i]] && !named_by_any[i]) open[i] = true;
   open_feeders(open);
-  open.flip();
+  if (any_joins) open_what_joins(named_by_any, open);
+  // A line without a valve of its own is not what shuts it where its feeder is shut.
+  std::vector<bool> shut = open;
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    shut[i] = !open[i] && (named_by_any[i] || !feeders[i] || open[*feeders[i]]);
+  return shut;
   return open;
 }
 
-std::vector<Problem> problems_between(const std::vector<Line>& lines) {
+void Plumbing::open_what_joins(const std::vector<bool>& named, std::vector<bool>& open) const {
+  std::vector<std::size_t> reached;
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (open[i]) reached.push_back(i);
+  for (std::size_t next = 0; next < reached.size(); ++next)
+    for (std::optional<std::size_t> at : joining[reached[next]])
+      for (; at && !named[*at] && !open[*at]; at = feeders[*at]) {
+        open[*at] = true;
+        reached.push_back(*at);
+      }
+}
+
+std::vector<Problem> problems_between(const std::vector<Line>& lines,
+                                      const std::vector<Supply>& further_supplies) {
   std::vector<Problem> all;
   const std::vector<std::string> places = places_of(lines);
   const IndexByName index = index_lines(lines);
-  Feeders feeders(lines.size());
+  Others feeders(lines.size());
+  Others joined(lines.size());
   long long outlets = 0;
+  const auto refer = [&](std::size_t i, const char* key, const std::string& name, PlaceOn where) {
+    const auto other = index.find(name);
+    if (other == index.end()) {
+      all.push_back(
+          {places[i],
+           key,
+           "is " + in_quotes(name) + ", but there is no such line; there are " + names_of(lines)});
+      return std::optional<std::size_t>();
+    }
+    examine_place(where, lines[other->second], places[i], all);
+    return std::optional(other->second);
+  };
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = lines[i];
     const std::string& place = places[i];
@@ -109,19 +217,23 @@ std::vector<Problem> problems_between(const std::vector<Line>& lines) {
       all.push_back(
           {place, "name", "is used by an earlier line; every line needs a name of its own"});
     outlets += std::max(0, line.outlet_count());
-    if (line.fed_by.empty()) continue;
-    const auto feeder = index.find(line.fed_by);
-    if (feeder == index.end())
-      all.push_back({place,
-                     "fed_by",
-                     "is " + in_quotes(line.fed_by) + ", but there is no such line; there are " +
-                         names_of(lines)});
-    else {
-      feeders[i] = feeder->second;
-      examine_tap(line, lines[feeder->second], place, all);
+    if (std::ranges::find(further_supplies, line.fed_by, &Supply::name) != further_supplies.end()) {
+      if (line.tap || line.tap_outlet)
+        all.push_back({place,
+                       line.tap ? "tap" : "tap_outlet",
+                       "is given, but " + in_quotes(line.fed_by) + " is a supply, not a line"});
+    } else if (!line.fed_by.empty()) {
+      feeders[i] =
+          refer(i, "fed_by", line.fed_by, {"tap", line.tap, "tap_outlet", line.tap_outlet});
     }
+    if (line.joins.empty()) continue;
+    joined[i] = refer(
+        i, "joins", line.joins, {"joins_at", line.joins_at, "joins_outlet", line.joins_outlet});
+    if (joined[i] == i && ends_on_itself(line))
+      all.push_back({place, "joins", "is its own far end; say where along it, with joins_at"});
   }
-  const std::vector<std::size_t> order = order_outward(lines, feeders);
+  const auto fed = turned_round(lines, feeders);
+  const std::vector<std::size_t> order = order_outward(lines, feeders, fed);
   if (order.size() != lines.size()) {
     std::vector<bool> reached(lines.size(), false);
     for (const std::size_t i : order) reached[i] = true;
@@ -130,7 +242,18 @@ std::vector<Problem> problems_between(const std::vector<Line>& lines) {
         all.push_back({places[i],
                        "fed_by",
                        "is " + in_quotes(lines[i].fed_by) +
-                           ", but that leads round in a circle and never to the supply"});
+                           ", but that leads round in a circle and never to a supply"});
+  } else if (const auto by_height =
+                 order_by_height(lines, joined, order, fed, turned_round(lines, joined));
+             by_height.size() != lines.size()) {
+    std::vector<bool> is_known(lines.size(), false);
+    for (const std::size_t i : by_height) is_known[i] = true;
+    for (std::size_t i = 0; i < lines.size(); ++i)
+      if (!is_known[i] && joined[i] && rises_to_join(lines[i]))
+        all.push_back({places[i],
+                       "ground_rise",
+                       "is not given, and how high line " + in_quotes(lines[i].joins) +
+                           " lies where this one joins it hangs on it in turn; give one of them"});
   }
   if (outlets > most_outlets)
     all.push_back(

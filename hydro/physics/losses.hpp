@@ -16,7 +16,8 @@ struct Losses {
   FrictionLaw friction = {};
 
   Loss at(double flow) const {
-    Loss loss{per_square * flow * flow, 2 * per_square * flow};
+    const double speed = std::abs(flow);
+    Loss loss{per_square * flow * speed, 2 * per_square * speed};
     if (length > 0) {
       const Loss one_metre = friction.per_metre(flow);
       loss.head += length * one_metre.head;

@@ -33,6 +33,10 @@ PumpDuty duty_of(const Pump& pump, const PumpAtFlow& now, double weight_density)
 
 }  // namespace
 
+bool takes_water_in(const Supply& supply) {
+  return supply.pressure || supply.tank;
+}
+
 OperatingPoint operating_point(const Supply& supply,
                                const Flow& flow,
                                const Water& water,
@@ -41,7 +45,8 @@ OperatingPoint operating_point(const Supply& supply,
   examination.include("supply", problems(supply));
   examination.include("water", problems(water));
   examination.include("site", problems(site));
-  examination.within("flow", flow, Range<Flow>{0, 100000, m3_per_h});
+  constexpr double most = 100000;
+  examination.within("flow", flow, Range<Flow>{takes_water_in(supply) ? -most : 0, most, m3_per_h});
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
 
   const WaterProperties is = properties(water);

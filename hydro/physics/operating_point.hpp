@@ -1,5 +1,7 @@
 // operating_point.hpp: what a supply does while a flow leaves it: pressures, pump, power, suction.
 //
+// What      A held pressure and a tank also take water in where other supplies push it: a flow below 0.
+//           Pumps and hydrants have a check valve (common practice, no source).
 // Formula   water power = rho g Q H; shaft power = water power / efficiency
 //           NPSH available as in suction.hpp: at the pump's centre line, which stands at the
 //           supply's elevation and `lift` above the water; it hangs on the speed only through the
@@ -42,16 +44,20 @@ struct PumpDuty {
 /// The whole supply at one flow.
 struct OperatingPoint {
   Flow flow = {};
-  Pressure pressure = {};         ///< at the start of the lines
+  Pressure pressure = {};         ///< at the start of the lines that it feeds
   Pressure source_pressure = {};  ///< before the filter: at the pump's outlet, the tank's, ...
   std::optional<Pressure> gauge_reading = {};  ///< none: there is no gauge
   Pressure filter_loss = {};
   Length suction_loss = {};                   ///< friction and fittings
   std::optional<Length> npsh_available = {};  ///< of a pump, of the first in series
   std::vector<PumpDuty> pumps = {};           ///< none, one or two
+  bool held_shut = false;  ///< other supplies hold its check valve shut: `pressure` is theirs
 };
 
-/// @param flow 0 or more, that leaves the supply
+/// Whether it takes water in where others push it.
+bool takes_water_in(const Supply& supply);
+
+/// @param flow that leaves the supply; 0 or more, unless it takes_water_in
 OperatingPoint operating_point(const Supply& supply,
                                const Flow& flow,
                                const Water& water = {},

@@ -22,12 +22,14 @@
 #include "hydro/quantities/units.hpp"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace hydro {
 
 /// The supply as it is described.
 struct Supply {
+  std::string name = {};  ///< of a further one, by which lines begin there; the first has none
   std::optional<Pressure> pressure = {};            ///< held, gauge, before the filter; or ...
   std::optional<Pump> pump = {};                    ///< ... this, or ...
   std::optional<Tank> tank = {};                    ///< ... this, or ...

@@ -86,10 +86,11 @@ SupplyAtFlow SupplyLaw::in_full(double flow) const {
   if (!parts_) return now;
   now.pumps = parts_->pumps.size();
   HeadAtFlow source = now.lines;
-  if (parts_->hydrant) source = parts_->hydrant->at(flow);
+  const double outward = std::max(0.0, flow);
+  if (parts_->hydrant) source = parts_->hydrant->at(outward);
   if (now.pumps > 0) {
-    source = parts_->together(flow, now.pump);
-    const Loss suction = parts_->suction.at(flow);
+    source = parts_->together(outward, now.pump);
+    const Loss suction = parts_->suction.at(outward);
     now.suction_loss = suction.head;
     source.head -= parts_->lift + suction.head;
     source.slope -= suction.slope;

@@ -34,7 +34,8 @@ class SupplyLaw {
   double head_at_rest() const { return head_at_rest_; }
   /// Whether the head is the same at every flow.
   bool is_held() const { return !parts_; }
-  /// @param flow 0 or more [m3/s]
+  /// @param flow [m3/s]; below 0 it runs in: what loses head then loses as much the other way, and
+  ///   a pump or a hydrant has its head at rest
   HeadAtFlow at(double flow) const { return in_full(flow).lines; }
   SupplyAtFlow in_full(double flow) const;
 

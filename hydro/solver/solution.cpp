@@ -11,13 +11,21 @@ Solution::Solution(Layout layout,
                    std::vector<LineSolution> lines,
                    OperatingPoint supply,
                    Residuals residuals,
-                   std::vector<std::string> notes)
+                   std::vector<std::string> notes,
+                   std::vector<OperatingPoint> further_supplies)
     : layout_(std::move(layout)),
       water_(std::move(water)),
       lines_(std::move(lines)),
       supply_(std::move(supply)),
       residuals_(residuals),
-      notes_(std::move(notes)) {}
+      notes_(std::move(notes)),
+      further_supplies_(std::move(further_supplies)) {}
+
+Flow Solution::inflow() const {
+  Flow sum = supply_.flow;
+  for (const OperatingPoint& further : further_supplies_) sum += further.flow;
+  return sum;
+}
 
 NotSolved::NotSolved(Solution unfinished)
     : std::runtime_error(fmt::format(

@@ -2,7 +2,9 @@
 //
 // What      One LineSolution for each line of the layout, in the same order. Pressures are gauge
 //           pressures. `pressure` is at the device (what the outlet is rated by), `line_pressure`
-//           in the pipe below it. A dry outlet has pressure 0 (it is open to the air) and flow 0;
+//           in the pipe below it. Where lines join, or there are several supplies, water may run in a
+//           line either way: velocities and flows that count outward from the inlet are below 0 where
+//           it runs towards the inlet. A dry outlet has pressure 0 (it is open to the air) and flow 0;
 //           line_pressure may be negative. An open riser has pressure 0 at its mouth, and the flow
 //           that escapes. A capped outlet has the static pressure, and flow 0. On a line that is
 //           shut all is 0 and the outlets are closed. An outlet with a regulator of its own has
@@ -55,7 +57,13 @@ struct PipeExtremes {
 enum class RegulatorState {
   holding,    ///< keeps what it is set to
   open,       ///< less comes than it is set to: it lets all through
+  shut,       ///< more stands beyond it than it is set to, or than comes
   stuck_open  ///< by a fault
+};
+
+enum class CheckValveState {
+  open,
+  shut  ///< more stands beyond it than comes
 };
 
 /// The regulator at the inlet of a line.
@@ -72,18 +80,21 @@ struct LineSolution {
   Series<Pressure> pressure;       ///< at the device
   Series<Pressure> line_pressure;  ///< in the pipe
   Series<Flow> flow;               ///< out of the outlet
-  Series<Velocity> velocity;       ///< in the pipe, arriving at the outlet
+  Series<Velocity> velocity;       ///< in the pipe on the inlet's side of the outlet, outward
   std::vector<OutletState> state;
 
-  Flow inflow = {};  ///< into the line
+  Flow inflow = {};    ///< into the line through its inlet
+  Flow end_flow = {};  ///< out of its far end into the line that this joins
   Velocity inlet_velocity = {};
   Pressure inlet_pressure = {};  ///< in the pipe that feeds it, where it begins
   Pressure end_pressure = {};    ///< at its far end
 
   std::vector<Opening> openings = {};    ///< from the inlet on
   std::vector<PipeExtremes> pipes = {};  ///< from the inlet on; empty where no water comes
-  bool shut = false;                     ///< on purpose, by a valve or the sets that run
+  bool shut = false;                     ///< on purpose, by valves or the sets that run
+  bool inlet_shut = false;  ///< nothing passes its inlet, whatever the pressures (layout.hpp)
   std::optional<RegulatorSolution> regulator = {};  ///< none: it has none, or no water comes
+  std::optional<CheckValveState> check_valve = {};  ///< none: it has none, or no water comes
 };
 
 /// How well the equations are met. Each figure is the largest one left, divided by its scale: the
@@ -108,7 +119,8 @@ class Solution {
            std::vector<LineSolution> lines,
            OperatingPoint supply,
            Residuals residuals,
-           std::vector<std::string> notes);
+           std::vector<std::string> notes,
+           std::vector<OperatingPoint> further_supplies = {});
 
   const Layout& layout() const { return layout_; }
   const WaterProperties& water() const { return water_; }
@@ -116,11 +128,13 @@ class Solution {
   /// @throws InvalidInput when there is no line of this name.
   const LineSolution& line(std::string_view name) const { return lines_[layout_.index_of(name)]; }
 
-  /// What the supply does.
+  /// What the first supply does.
   const OperatingPoint& supply() const { return supply_; }
-  /// Out of the supply.
-  Flow inflow() const { return supply_.flow; }
-  /// At the start of the lines that nothing feeds.
+  /// What each of the further ones does, in the order of the layout.
+  const std::vector<OperatingPoint>& further_supplies() const { return further_supplies_; }
+  /// Out of all supplies together.
+  Flow inflow() const;
+  /// At the start of the lines that the first supply feeds.
   Pressure supply_pressure() const { return supply_.pressure; }
   const Residuals& residuals() const { return residuals_; }
   /// Where an input or result lies outside the range in which a law was validated.
@@ -133,6 +147,7 @@ class Solution {
   OperatingPoint supply_;
   Residuals residuals_;
   std::vector<std::string> notes_;
+  std::vector<OperatingPoint> further_supplies_;
 };
 
 /// Thrown when the equations could not be met. Carries what was reached, which is not an answer.

@@ -116,7 +116,7 @@ class RunBuilder {
         water_(water),
         length_(si(line_.whole_length())),
         supply_elevation_(si(layout.supply().elevation.value_or(Length{}))),
-        slope_(si(line_.ground_rise.value_or(Length{})) / length_),
+        slope_(si(layout.ground_rise(index)) / length_),
         reached_elevation_(si(layout.inlet_elevation(index)) - supply_elevation_),
         tree_(tree),
         places_(tree.lines[index]) {}
@@ -380,7 +380,7 @@ std::pair<double, double> ground_of(const Layout& layout, std::size_t index) {
   const auto include = [&](double elevation) {
     ground = {std::min(ground.first, elevation), std::max(ground.second, elevation)};
   };
-  include(near + si(line.ground_rise.value_or(Length{})));
+  include(near + si(layout.ground_rise(index)));
   for (const Length& elevation : line.elevations) include(si(elevation) - supply);
   ground.second += si(line.riser.height);
   return ground;
