@@ -150,6 +150,8 @@ const char* name_of(RegulatorState state) {
       return "holding";
     case RegulatorState::open:
       return "open";
+    case RegulatorState::shut:
+      return "shut";
     case RegulatorState::stuck_open:
       break;
   }

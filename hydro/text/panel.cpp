@@ -87,6 +87,8 @@ std::string regulator_in_words(const Solution& solution, std::size_t line, const
         return "holds " + set_to;
       case RegulatorState::open:
         return fmt::format("is open, since less comes than its {}", set_to);
+      case RegulatorState::shut:
+        return std::string("is shut by the pressure beyond it");
       case RegulatorState::stuck_open:
         break;
     }
