@@ -48,7 +48,7 @@ Flow HeldLines::flow_at(const Pressure& held, const std::optional<Filter>& filte
   const Tree tree = make_tree(here, water_);
   const Settled settled = settle(tree, SolveOptions{}.newton_steps);
   if (!settled.met) solve(here);  // throws, with what was reached
-  return Flow::from_value(settled.sweeps.supply_flow());
+  return Flow::from_value(settled.sweeps.source_flow());
 }
 
 std::vector<HeldLines::Judged> HeldLines::judged(const Wanted& wanted) const {
@@ -77,12 +77,12 @@ HeldLines::Excess HeldLines::excess_at(double head, const std::vector<Judged>& o
   const Settled settled = settle(tree, SolveOptions{}.newton_steps);
   if (!settled.met) solve(here);  // throws, with what was reached
   const std::vector<double> rises = settled.sweeps.device_rises();
-  Excess worst{std::numeric_limits<double>::infinity(), 0, settled.sweeps.supply_flow()};
+  Excess worst{std::numeric_limits<double>::infinity(), 0, settled.sweeps.source_flow()};
   for (const Judged& outlet : outlets) {
     const LinePlaces& places = tree.lines[outlet.line];
-    const bool has_water = places.first_run != none && outlet.outlet < places.outlets;
-    const std::size_t place = has_water ? tree.place_of(places, outlet.outlet) : 0;
-    const std::int32_t reference = has_water ? tree.places[place].mouth : none;
+    const std::size_t place =
+        outlet.outlet < places.outlets ? tree.place_of(places, outlet.outlet) : nowhere;
+    const std::int32_t reference = place != nowhere ? tree.places[place].mouth : none;
     if (reference == none) return {-HUGE_VAL, 0, worst.flow};
     const State& state = settled.sweeps.states()[place];
     const Mouth& mouth = tree.mouths[static_cast<std::size_t>(reference)];

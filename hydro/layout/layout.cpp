@@ -390,6 +390,12 @@ bool Layout::is_shut(std::size_t line_index) const {
 bool Layout::inlet_is_shut(std::size_t line_index) const {
   return !data_->ways.inlet.at(line_index);
 }
+bool Layout::inlet_has_water(std::size_t line_index) const {
+  return data_->ways.near.at(line_index);
+}
+bool Layout::has_water_beyond_open_end(std::size_t line_index) const {
+  return data_->ways.beyond.at(line_index);
+}
 bool Layout::has_water(std::size_t line_index, const Length& place) const {
   return data_->ways.reach(line_index, place, data_->open_ends);
 }

@@ -95,6 +95,10 @@ class Layout {
   /// Whether water can come to a place on a line; at one where it is open to the air, to what lies
   /// beyond.
   bool has_water(std::size_t line_index, const Length& place) const;
+  /// Whether it can come to its inlet, and on to where the line is open to the air.
+  bool inlet_has_water(std::size_t line_index) const;
+  /// Whether it can come to what lies beyond the place where the line is open to the air.
+  bool has_water_beyond_open_end(std::size_t line_index) const;
 
   int outlet_count() const;
   UnitSystem units() const { return site().units.value_or(UnitSystem::si); }

@@ -3,6 +3,7 @@
 #include "hydro/physics/friction.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include <fmt/format.h>
@@ -26,8 +27,8 @@ Reading::Reading(const Layout& layout,
     : layout_(layout),
       water_(water),
       tree_(tree),
+      sweeps_(sweeps),
       states_(sweeps.states()),
-      supply_head_(sweeps.supply_head()),
       weight_density_(si(water.density) * gravity) {}
 
 LineSolution Reading::line(std::size_t line_index) const {
@@ -45,6 +46,7 @@ LineSolution Reading::line(std::size_t line_index) const {
     distance[i] = si(place);
     if (i >= places.outlets) continue;
     const std::size_t at = tree_.place_of(places, i);
+    if (at == nowhere) continue;
     const State& here = states_[at];
     const std::int32_t mouth = tree_.places[at].mouth;
     line_pressure[i] = weight_density_ * here.head;
@@ -77,14 +79,21 @@ LineSolution Reading::line(std::size_t line_index) const {
                       .flow = Series<Flow>(std::move(flow)),
                       .velocity = Series<Velocity>(std::move(velocity)),
                       .state = std::move(state),
-                      .shut = shut};
-  if (places.first_run == none) return solved;
-  const double inflow = states_[tree_.first_run(places).first].flow;
-  solved.inflow = Flow::from_value(inflow);
-  solved.inlet_velocity = Velocity::from_value(inflow / si(area(line.pipe_at(Length{}))));
-  solved.inlet_pressure = pressure_at(head_at_inlet(places));
-  if (!layout_.open_end_of(line_index))
+                      .shut = shut,
+                      .inlet_shut = layout_.inlet_is_shut(line_index)};
+  if (places.last_run == none) return solved;
+  if (places.first_run != none && !solved.inlet_shut) {
+    const bool held_shut = sweeps_.is_shut(static_cast<std::size_t>(places.first_run));
+    const double inflow = held_shut ? 0 : states_[tree_.first_run(places).first].flow;
+    solved.inflow = Flow::from_value(inflow);
+    solved.inlet_velocity = Velocity::from_value(inflow / si(area(line.pipe_at(Length{}))));
+    if (line.check_valve.value_or(false))
+      solved.check_valve = held_shut ? CheckValveState::shut : CheckValveState::open;
+  }
+  if (places.first_run != none) solved.inlet_pressure = pressure_at(head_at_inlet(places));
+  if (!layout_.open_end_of(line_index) || places.beyond_run != none)
     solved.end_pressure = pressure_at(states_[tree_.last_run(places).end - 1].head);
+  solved.end_flow = end_flow(line_index);
   for (const OpenPlace& open : places.open) {
     const State& here = states_[open.place];
     const Fault& fault = layout_.faults_on(line_index)[open.fault];
@@ -104,22 +113,43 @@ Pressure Reading::pressure_at(double head) const {
 }
 
 double Reading::head_at_inlet(const LinePlaces& places) const {
-  const Run& run = tree_.first_run(places);
-  if (run.fed_by == none) return supply_head_;
-  return states_[tree_.runs[static_cast<std::size_t>(run.fed_by)].end - 1].head;
+  if (places.first_run == none)
+    return states_[tree_.runs[static_cast<std::size_t>(places.beyond_run)].first].head;
+  return sweeps_.head_before(static_cast<std::size_t>(places.first_run));
+}
+
+Flow Reading::end_flow(std::size_t line_index) const {
+  const std::int32_t last = tree_.lines[line_index].last_run;
+  if (!layout_.joined_by(line_index)) return {};
+  for (std::size_t i = 0; i < tree_.joints.size(); ++i)
+    if (tree_.joints[i].from == last) return Flow::from_value(sweeps_.joint_flow(i));
+  return {};
+}
+
+OperatingPoint Reading::supply(const Supply& supply, std::size_t which) const {
+  const bool held_shut = sweeps_.source_is_shut(which);
+  double flow = held_shut ? 0 : sweeps_.source_flow(which);
+  if (!takes_water_in(supply)) flow = std::max(0.0, flow);
+  OperatingPoint point =
+      operating_point(supply, Flow::from_value(flow), layout_.water(), layout_.site());
+  point.held_shut = held_shut;
+  if (held_shut) point.pressure = pressure_at(sweeps_.source_head(which));
+  return point;
 }
 
 std::vector<Reading::Piece> Reading::pieces(std::size_t line_index) const {
   const Line& line = layout_.lines()[line_index];
   const LinePlaces& places = tree_.lines[line_index];
-  if (places.first_run == none) return {};
-  const Length end = layout_.open_end_of(line_index).value_or(line.whole_length());
+  if (places.last_run == none) return {};
+  const auto open_end = layout_.open_end_of(line_index);
+  const Length end = open_end && places.beyond_run == none ? *open_end : line.whole_length();
   const std::size_t last = tree_.last_run(places).end;
   std::vector<Piece> found;
-  std::size_t first = tree_.first_run(places).first;
-  Length from{};
+  std::size_t first = places.start;
+  Length from = places.first_run == none ? *open_end : Length{};
   for (std::size_t i = 0; i < places.ends_of_reaches.size(); ++i) {
     const PipeReach& reach = line.reaches[i];
+    if (places.ends_of_reaches[i] == first) continue;
     found.push_back({reach.pipe, from, reach.to, first, places.ends_of_reaches[i]});
     from = reach.to;
     first = places.ends_of_reaches[i];
@@ -131,14 +161,17 @@ std::vector<Reading::Piece> Reading::pieces(std::size_t line_index) const {
 std::vector<PipeExtremes> Reading::pipes(std::size_t line_index) const {
   std::vector<PipeExtremes> found;
   const LinePlaces& places = tree_.lines[line_index];
+  if (places.last_run == none) return found;
   double head = head_at_inlet(places);
-  if (places.first_run != none && layout_.lines()[line_index].regulator)
-    head = states_[tree_.first_run(places).first].head;
+  const bool begins_elsewhere =
+      layout_.lines()[line_index].regulator ||
+      (places.first_run != none && sweeps_.is_shut(static_cast<std::size_t>(places.first_run)));
+  if (begins_elsewhere) head = states_[places.start].head;
   for (const Piece& piece : pieces(line_index)) {
     double fastest = 0, lowest = head, highest = head;
     for (std::size_t place = piece.first; place < piece.end; ++place) {
       head = states_[place].head;
-      fastest = std::max(fastest, states_[place].flow);
+      fastest = std::max(fastest, std::abs(states_[place].flow));
       lowest = std::min(lowest, head);
       highest = std::max(highest, head);
     }
@@ -159,6 +192,8 @@ std::optional<RegulatorSolution> Reading::regulator(std::size_t line_index) cons
   const Reach& reach = tree_.reaches[static_cast<std::size_t>(tree_.places[first].reach)];
   if (!(reach.held < no_limit)) return RegulatorSolution{RegulatorState::stuck_open, {}, {}};
   const State& here = states_[first];
+  if (sweeps_.is_shut(static_cast<std::size_t>(places.first_run)))
+    return RegulatorSolution{RegulatorState::shut, pressure_at(here.head), {}};
   double slope = unknown_slope;
   const double passing = head_at_inlet(places) - reach.loss(here.flow, slope).head;
   const bool holds = passing > reach.held;
@@ -212,9 +247,10 @@ std::optional<std::string> Reading::note_on_slow_flow(std::size_t line_index) co
     for (std::size_t place = piece.first; place < piece.end; ++place) {
       const State& here = states_[place];
       const Reach& reach = tree_.reaches[static_cast<std::size_t>(tree_.places[place].reach)];
-      const double loss = reach.length * reach.friction.per_metre(here.flow, here.wall_slope).head;
+      const double speed = std::abs(here.flow);
+      const double loss = reach.length * reach.friction.per_metre(speed, here.wall_slope).head;
       whole += loss;
-      if (piece.pipe.hazen_williams && here.flow < slow_below) slow += loss;
+      if (piece.pipe.hazen_williams && speed < slow_below) slow += loss;
     }
   }
   if (!(slow > much * whole)) return std::nullopt;

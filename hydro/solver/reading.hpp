@@ -22,12 +22,17 @@ class Reading {
 
   LineSolution line(std::size_t line_index) const;
 
+  /// @param which 0 the first, 1 on the further ones
+  OperatingPoint supply(const Supply& supply, std::size_t which) const;
+
   /// A catalogue that a power law meets badly; a law used where it was not validated.
   std::vector<std::string> notes(std::size_t line_index) const;
 
  private:
   Pressure pressure_at(double head) const;
+  /// Before its fittings; where no water is there, at the first place that has some.
   double head_at_inlet(const LinePlaces& places) const;
+  Flow end_flow(std::size_t line_index) const;
   std::vector<PipeExtremes> pipes(std::size_t line_index) const;
   std::optional<RegulatorSolution> regulator(std::size_t line_index) const;
 
@@ -48,8 +53,8 @@ class Reading {
   const Layout& layout_;
   const WaterProperties& water_;
   const Tree& tree_;
+  const Sweeps& sweeps_;
   const std::vector<State>& states_;
-  double supply_head_;
   double weight_density_;  // rho g [N/m3]
 };
 

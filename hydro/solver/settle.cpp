@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <utility>
+#include <vector>
 
 namespace hydro {
 namespace {
@@ -42,7 +44,7 @@ Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& step
   constexpr double gentlest = 0.95;
   double factor = fastest;
   double ramp = 2;  // of the head span: no head is higher anywhere
-  sweeps = Sweeps(tree, ramp * tree.head_span);
+  sweeps.restart(ramp * tree.head_span);
   Imbalance left = iterate(sweeps, most_each, steps);
   while (left.within(tolerance) && ramp > last_ramp) {
     Sweeps next = sweeps;
@@ -62,24 +64,75 @@ Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& step
   return left;
 }
 
-/// The last resort where the supply's head falls with the flow: on a curve that is hollow here and
+/// The last resort where a supply's head falls with the flow: on a curve that is hollow here and
 /// bulges there, tangents may lead from rest to far too much and back for ever. The higher a head is
-/// held, the more the lines draw and the less the supply gives, so the head has a bracket.
-Imbalance bracket_the_supply(Sweeps& sweeps, const Tree& tree, int most_each, int& steps) {
+/// held, the more the lines draw and the less the supply gives, so the head has a bracket; that of
+/// each supply by itself, where no lines join.
+Imbalance bracket_the_supplies(Sweeps& sweeps, const Tree& tree, int most_each, int& steps) {
   constexpr double below_all_ground = 2.1;  // of the head span
   Tree held = tree;
-  const auto excess = [&](double head) {
-    held.supply = SupplyLaw(head);
-    sweeps = Sweeps(held, last_ramp * tree.head_span);
-    if (!iterate(sweeps, most_each, steps).within(tolerance))
-      shrink_ramp(sweeps, held, most_each, steps);
-    return head - tree.supply.at(std::max(0.0, sweeps.supply_flow())).head;
-  };
-  const double rest = tree.supply.head_at_rest();
-  excess(root_between(excess, rest - below_all_ground * tree.head_span, rest));
+  for (Source& source : held.sources) source.law = SupplyLaw(source.law->head_at_rest());
+  for (std::size_t i = 0; i < tree.sources.size(); ++i) {
+    const SupplyLaw& law = *tree.sources[i].law;
+    if (law.is_held()) continue;
+    const auto excess = [&](double head) {
+      held.sources[i].law = SupplyLaw(head);
+      sweeps = Sweeps(held, last_ramp * tree.head_span);
+      if (!iterate(sweeps, most_each, steps).within(tolerance))
+        shrink_ramp(sweeps, held, most_each, steps);
+      return head - law.at(std::max(0.0, sweeps.source_flow(i))).head;
+    };
+    const double rest = law.head_at_rest();
+    excess(root_between(excess, rest - below_all_ground * tree.head_span, rest));
+  }
   sweeps.set_supply(tree);
   sweeps.set_ramp(last_ramp * tree.head_span);  // where shrinking ended early it is too high
   return iterate(sweeps, most_each, steps);
+}
+
+/// Steps until the imbalance is within the tolerance, with the gates as they are.
+Imbalance settle_steps(Sweeps& sweeps, const Tree& tree, int most_each, Residuals& residuals) {
+  Imbalance left = iterate(sweeps, most_each, residuals.steps);
+  if (left.within(tolerance)) return left;
+  residuals.last_resort = true;
+  left = shrink_ramp(sweeps, tree, most_each, residuals.steps);
+  const bool any_falls = std::ranges::any_of(
+      tree.sources, [](const Source& source) { return source.law && !source.law->is_held(); });
+  if (!left.within(tolerance) && any_falls && tree.joints.empty())
+    left = bracket_the_supplies(sweeps, tree, most_each, residuals.steps);
+  return left;
+}
+
+/// Turns gates over that are the wrong way, and settles anew, until all are right: all of them as
+/// long as they become fewer, else the first one alone, which leads to the end where each turn is
+/// felt most by the gate itself (Murty's rule for complementarity problems).
+Imbalance settle_gates(Sweeps& sweeps, const Tree& tree, int most_each, Residuals& residuals) {
+  constexpr double doubt = 10 * tolerance;
+  constexpr int patience = 3;
+  constexpr std::size_t most_turns_each = 20;
+  Imbalance left = settle_steps(sweeps, tree, most_each, residuals);
+  std::size_t fewest = nowhere;
+  int tries_left = patience;
+  for (std::size_t turns = 0; left.within(tolerance); ++turns) {
+    const std::vector<Sweeps::Gate> wrong = sweeps.wrong_gates(left, doubt);
+    if (wrong.empty()) break;
+    if (turns > most_turns_each * (tree.runs.size() + tree.sources.size())) {
+      left.sum = HUGE_VAL;
+      break;
+    }
+    if (wrong.size() < fewest) {
+      fewest = wrong.size();
+      tries_left = patience;
+    } else {
+      --tries_left;
+    }
+    if (tries_left >= 0)
+      for (const Sweeps::Gate& gate : wrong) sweeps.turn(gate);
+    else
+      sweeps.turn(wrong.front());
+    left = settle_steps(sweeps, tree, most_each, residuals);
+  }
+  return left;
 }
 
 }  // namespace
@@ -87,13 +140,7 @@ Imbalance bracket_the_supply(Sweeps& sweeps, const Tree& tree, int most_each, in
 Settled settle(const Tree& tree, int newton_steps) {
   Sweeps sweeps(tree, last_ramp * tree.head_span);
   Residuals residuals;
-  Imbalance left = iterate(sweeps, newton_steps, residuals.steps);
-  if (!left.within(tolerance)) {
-    residuals.last_resort = true;
-    left = shrink_ramp(sweeps, tree, newton_steps, residuals.steps);
-    if (!left.within(tolerance) && !tree.supply.is_held())
-      left = bracket_the_supply(sweeps, tree, newton_steps, residuals.steps);
-  }
+  const Imbalance left = settle_gates(sweeps, tree, newton_steps, residuals);
   const double beyond_numbers = std::isfinite(left.sum) ? 0 : HUGE_VAL;
   residuals.mass = std::max(beyond_numbers, share_of(left.mass, left.flow_scale));
   residuals.energy = std::max(beyond_numbers, share_of(left.energy, left.head_scale));

@@ -1,6 +1,5 @@
 #include "hydro/solver/solve.hpp"
 
-#include "hydro/physics/operating_point.hpp"
 #include "hydro/quantities/range.hpp"
 #include "hydro/solver/reading.hpp"
 #include "hydro/solver/settle.hpp"
@@ -27,14 +26,22 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
     lines.push_back(reading.line(i));
     std::ranges::move(reading.notes(i), std::back_inserter(notes));
   }
-  OperatingPoint supply =
-      operating_point(layout.supply_as_it_is(),
-                      Flow::from_value(std::max(0.0, settled.sweeps.supply_flow())),
-                      layout.water(),
-                      layout.site());
-  std::ranges::move(notes_on(layout.supply_as_it_is(), supply), std::back_inserter(notes));
-  Solution solution(
-      layout, water, std::move(lines), std::move(supply), settled.residuals, std::move(notes));
+  std::vector<OperatingPoint> supplies;
+  const std::vector<Supply>& further = layout.further_supplies_as_they_are();
+  for (std::size_t i = 0; i <= further.size(); ++i) {
+    const Supply& supply = i == 0 ? layout.supply_as_it_is() : further[i - 1];
+    supplies.push_back(reading.supply(supply, i));
+    std::ranges::move(notes_on(supply, supplies.back()), std::back_inserter(notes));
+  }
+  OperatingPoint first = std::move(supplies.front());
+  supplies.erase(supplies.begin());
+  Solution solution(layout,
+                    water,
+                    std::move(lines),
+                    std::move(first),
+                    settled.residuals,
+                    std::move(notes),
+                    std::move(supplies));
   if (!settled.met) throw NotSolved(std::move(solution));
   return solution;
 }

@@ -153,18 +153,57 @@ Sweeps::Sweeps(const Tree& tree, double ramp)
       states_(tree.places.size()),
       far_ends_(tree.runs.size()),
       holds_(tree.has_regulators ? tree.reaches.size() : 0),
-      source_{.head = tree.supply.head_at_rest()} {
-  for (const Run& run : tree.runs) {
+      sources_(tree.sources.size()),
+      joint_flows_(tree.joints.size()) {
+  for (std::size_t i = 0; i < sources_.size(); ++i) sources_[i].shut = !tree.sources[i].law;
+  for (const Run& run : tree.runs)
+    if (run.when_shut != none) sources_[index(run.when_shut)].shut = false;
+  if (!tree.joints.empty()) {
+    shut_.resize(tree.runs.size());
+    as_stretch_.assign(tree.runs.size(), none);
+    double capacity = 0;
+    for (std::size_t r = 0; r < tree.runs.size(); ++r) {
+      const Run& run = tree.runs[r];
+      if (!run.two_way) continue;
+      as_stretch_[r] = static_cast<std::int32_t>(two_way_.size());
+      two_way_.push_back(r);
+      for (std::size_t i = run.first; i < run.end; ++i)
+        if (const double it = tree.reaches[index(tree.places[i].reach)].capacity; it < no_limit)
+          capacity = std::max(capacity, it);
+    }
+    constexpr double hardly_any_loss = 1e-12;
+    least_loss_ = hardly_any_loss * (capacity > 0 ? tree.head_span / capacity : 1);
+  }
+  start();
+}
+
+void Sweeps::restart(double ramp) {
+  ramp_ = ramp;
+  std::fill(states_.begin(), states_.end(), State{});
+  std::fill(far_ends_.begin(), far_ends_.end(), FarEnd{});
+  std::fill(joint_flows_.begin(), joint_flows_.end(), 0.0);
+  for (SourceState& source : sources_) source = {.shut = source.shut};
+  start();
+}
+
+void Sweeps::start() {
+  const Tree& tree = *tree_;
+  for (std::size_t i = 0; i < sources_.size(); ++i)
+    if (tree.sources[i].law) sources_[i].head = tree.sources[i].law->head_at_rest();
+  for (std::size_t r = 0; r < tree.runs.size(); ++r) {
+    const Run& run = tree.runs[r];
     double elevation = run.elevation;
+    if (const std::int32_t source = source_of(r); source != none && sources_[index(source)].shut)
+      sources_[index(source)].head = run.head_at_rest - elevation;
     for (std::size_t i = run.first; i < run.end; ++i) {
       const Place& place = tree.places[i];
       const Reach& reach = tree.reaches[index(place.reach)];
       elevation += reach.ground_rise;
-      states_[i].head = tree.head_at_rest(run) - elevation;
+      states_[i].head = run.head_at_rest - elevation;
       if (place.mouth == none) continue;
       const Mouth& mouth = tree.mouths[index(place.mouth)];
       set_by_head(states_[i], mouth.law, ramp_, start_share * (states_[i].head - mouth.height));
-      limit(mouth, ramp_, reach.capacity, states_[i]);
+      limit(mouth, ramp_, run.two_way ? no_limit : reach.capacity, states_[i]);
     }
   }
   for (std::size_t r = tree.runs.size(); r-- > 0;) {
@@ -174,18 +213,40 @@ Sweeps::Sweeps(const Tree& tree, double ramp)
       const double capacity = tree.reaches[index(tree.places[i].reach)].capacity;
       states_[i].flow = flow = std::min(flow + states_[i].outlet_flow, capacity);
     }
-    (run.fed_by == none ? source_.flow : far_ends_[index(run.fed_by)].beyond.flow) += flow;
+    const std::int32_t source = source_of(r);
+    (source != none ? sources_[index(source)].flow : far_ends_[index(run.fed_by)].beyond.flow) +=
+        flow;
   }
+  for (SourceState& source : sources_)
+    if (source.shut) source.flow = 0;
+}
+
+std::int32_t Sweeps::source_of(std::size_t r) const {
+  const Run& run = tree_->runs[r];
+  return is_shut(r) ? run.when_shut : run.fed_by == none ? run.source : none;
+}
+
+double Sweeps::head_before(std::size_t r) const {
+  const Run& run = tree_->runs[r];
+  return run.fed_by == none ? sources_[index(run.source)].head
+                            : states_[tree_->runs[index(run.fed_by)].end - 1].head;
 }
 
 Imbalance Sweeps::gather() {
   Imbalance left{.head_scale = tree_->head_span};
-  Answer drawn;
   std::fill(far_ends_.begin(), far_ends_.end(), FarEnd{});
+  for (SourceState& source : sources_) source.drawn = {};
+  for (std::size_t i = 0; i < joint_flows_.size(); ++i) {
+    far_ends_[index(tree_->joints[i].from)].beyond.flow += joint_flows_[i];
+    far_ends_[index(tree_->joints[i].to)].beyond.flow -= joint_flows_[i];
+  }
   for (std::size_t r = tree_->runs.size(); r-- > 0;) {
     const Run& run = tree_->runs[r];
-    const double head_at_inlet =
-        run.fed_by == none ? source_.head : states_[tree_->runs[index(run.fed_by)].end - 1].head;
+    const std::int32_t source = source_of(r);
+    const bool shut = is_shut(r);
+    const double head_at_inlet = source != none
+                                     ? sources_[index(source)].head
+                                     : states_[tree_->runs[index(run.fed_by)].end - 1].head;
     Answer beyond = far_ends_[r].beyond;
     for (std::size_t i = run.end; i-- > run.first;) {
       const Place& place = tree_->places[i];
@@ -202,7 +263,7 @@ Imbalance Sweeps::gather() {
       const Reach& reach = tree_->reaches[index(place.reach)];
       const Loss loss = reach.loss(state.flow, state.wall_slope);
       state.energy_gap = head_before - state.head - reach.ground_rise - loss.head;
-      if (reach.held < no_limit && holds(place, state)) {
+      if (reach.held < no_limit && holds(place, state, shut)) {
         state.energy_gap = reach.held - state.head;
         state.answer = beyond.constant - mass_gap + beyond.slope * state.energy_gap;
         state.answer_slope = 0;
@@ -218,94 +279,258 @@ Imbalance Sweeps::gather() {
       left.energy = std::max(left.energy, std::abs(state.energy_gap));
       left.flow_scale = std::max(left.flow_scale, std::abs(state.flow));
     }
-    Answer& feeder = run.fed_by == none ? drawn : far_ends_[index(run.fed_by)].beyond;
+    Answer& feeder =
+        source != none ? sources_[index(source)].drawn : far_ends_[index(run.fed_by)].beyond;
     feeder = {
         feeder.flow + beyond.flow, feeder.constant + beyond.constant, feeder.slope + beyond.slope};
   }
-  answer_of_source(drawn, left);
+  for (std::size_t i = 0; i < sources_.size(); ++i) answer_of_source(i, left);
+  measure_joints(left);
   return left;
 }
 
 /// A regulator holds when more pressure would come through than it is set to.
-bool Sweeps::holds(const Place& place, const State& state) {
+bool Sweeps::holds(const Place& place, const State& state, bool shut) {
   const double held = tree_->reaches[index(place.reach)].held;
-  const bool it_does = state.head + state.energy_gap > held;
+  const bool it_does = !shut && state.head + state.energy_gap > held;
   holds_[index(place.reach)] = it_does;
   return it_does;
 }
 
-void Sweeps::answer_of_source(const Answer& drawn, Imbalance& left) {
-  if (tree_->supply.is_held()) {
-    source_.flow = drawn.flow;
+void Sweeps::answer_of_source(std::size_t which, Imbalance& left) {
+  SourceState& source = sources_[which];
+  const Answer& drawn = source.drawn;
+  if (source.shut) {
+    left.sum += drawn.flow;
+    left.mass = std::max(left.mass, std::abs(drawn.flow));
     return;
   }
-  const HeadAtFlow law = tree_->supply.at(source_.flow);
-  const double mass_gap = source_.flow - drawn.flow;
-  source_.energy_gap = law.head - source_.head;
-  source_.slope = -law.slope;
-  source_.answer = (drawn.constant - mass_gap + drawn.slope * source_.energy_gap) /
-                   (1 + drawn.slope * source_.slope);
-  left.sum += mass_gap + source_.energy_gap;
+  const auto& supply = tree_->sources[which].law;
+  if (!supply) return;
+  if (supply->is_held()) {
+    source.flow = drawn.flow;
+    return;
+  }
+  const HeadAtFlow law = supply->at(source.flow);
+  const double mass_gap = source.flow - drawn.flow;
+  source.energy_gap = law.head - source.head;
+  source.slope = -law.slope;
+  source.answer = (drawn.constant - mass_gap + drawn.slope * source.energy_gap) /
+                  (1 + drawn.slope * source.slope);
+  left.sum += mass_gap + source.energy_gap;
   left.mass = std::max(left.mass, std::abs(mass_gap));
-  left.energy = std::max(left.energy, std::abs(source_.energy_gap));
-  left.flow_scale = std::max(left.flow_scale, source_.flow);
+  left.energy = std::max(left.energy, std::abs(source.energy_gap));
+  left.flow_scale = std::max(left.flow_scale, std::abs(source.flow));
 }
 
-/// Returns the rise of head at the start of the lines.
-double Sweeps::correct_source() {
-  if (tree_->supply.is_held()) return 0;
-  const double rise = source_.energy_gap - source_.slope * source_.answer;
-  source_.flow = std::max(0.0, source_.flow + source_.answer);
-  source_.head += rise;
-  return rise;
+/// Of one that is shut, the joints have said how much its head rises.
+void Sweeps::correct_source(std::size_t which) {
+  SourceState& source = sources_[which];
+  const auto& supply = tree_->sources[which].law;
+  if (!source.shut) {
+    source.rise = 0;
+    if (!supply || supply->is_held()) return;
+    source.rise = source.energy_gap - source.slope * source.answer;
+    source.flow += source.answer;
+    if (joint_flows_.empty()) source.flow = std::max(0.0, source.flow);
+  }
+  source.head += source.rise;
+}
+
+void Sweeps::measure_joints(Imbalance& left) const {
+  for (const Joint& joint : tree_->joints) {
+    const double gap = states_[tree_->runs[index(joint.from)].end - 1].head -
+                       states_[tree_->runs[index(joint.to)].end - 1].head - joint.rise;
+    left.sum += gap;
+    left.energy = std::max(left.energy, std::abs(gap));
+  }
+}
+
+Stretch Sweeps::stretch_of(std::size_t two_way, bool of_itself) const {
+  const std::size_t r = two_way_[two_way];
+  const Run& run = tree_->runs[r];
+  const std::int32_t source = source_of(r);
+  Stretch stretch{.feeder = source == none ? as_stretch_[index(run.fed_by)] : none,
+                  .source = source};
+  for (std::size_t i = run.end; i-- > run.first;) {
+    const State& state = states_[i];
+    const Place& place = tree_->places[i];
+    const Reach& reach = tree_->reaches[index(place.reach)];
+    if (is_held(reach, place)) {
+      if (of_itself) stretch.rise += stretch.down * state.energy_gap;
+      stretch.down = 0;
+      continue;
+    }
+    const double slope = slope_of_reach(reach, state);
+    const double share = 1 - slope * state.answer_slope;
+    if (of_itself) stretch.rise += stretch.down * (state.energy_gap - slope * state.answer);
+    stretch.loss += slope * share * stretch.up * stretch.down;
+    stretch.up *= share;
+    stretch.down *= share;
+  }
+  return stretch;
+}
+
+/// @param of_themselves whether with what the trees correct by themselves
+/// @param rise_of_first of the head of the first source, beside that
+Balance Sweeps::balance_joints(bool of_themselves, double rise_of_first) const {
+  std::vector<Stretch> stretches(two_way_.size());
+  for (std::size_t i = 0; i < two_way_.size(); ++i) stretches[i] = stretch_of(i, of_themselves);
+  std::vector<Root> roots(sources_.size());
+  for (std::size_t i = 0; i < sources_.size(); ++i) {
+    const SourceState& source = sources_[i];
+    Root& root = roots[i];
+    root.is_shut = source.shut;
+    root.slope = source.drawn.slope;
+    if (source.shut) {
+      if (of_themselves) root.drawn = source.drawn.flow + source.drawn.constant;
+    } else if (tree_->sources[i].law && !tree_->sources[i].law->is_held()) {
+      root.resistance = source.slope / (1 + source.drawn.slope * source.slope);
+      if (of_themselves) root.rise = source.energy_gap - source.slope * source.answer;
+    }
+  }
+  if (!roots.front().is_shut) roots.front().rise += rise_of_first;
+  std::vector<Link> links;
+  for (const Joint& joint : tree_->joints) {
+    const double gap = states_[tree_->runs[index(joint.from)].end - 1].head -
+                       states_[tree_->runs[index(joint.to)].end - 1].head - joint.rise;
+    links.push_back(
+        {as_stretch_[index(joint.from)], as_stretch_[index(joint.to)], of_themselves ? gap : 0});
+  }
+  return balance(stretches, roots, links, least_loss_);
+}
+
+template <class Add>
+void Sweeps::take_along(std::size_t two_way, double taken, const Add& add) const {
+  const Run& run = tree_->runs[two_way_[two_way]];
+  for (std::size_t i = run.end; i-- > run.first;) {
+    const Place& place = tree_->places[i];
+    const Reach& reach = tree_->reaches[index(place.reach)];
+    if (!is_held(reach, place))
+      taken *= 1 - slope_of_reach(reach, states_[i]) * states_[i].answer_slope;
+    add(i, taken);
+  }
+}
+
+void Sweeps::correct_joints() {
+  const Balance found = balance_joints(true, 0);
+  for (std::size_t i = 0; i < joint_flows_.size(); ++i) joint_flows_[i] += found.joint_rises[i];
+  for (std::size_t i = 0; i < sources_.size(); ++i) {
+    SourceState& source = sources_[i];
+    if (source.shut)
+      source.rise = found.source_rises[i];
+    else
+      source.answer += found.asked[i] / (1 + source.drawn.slope * source.slope);
+  }
+  for (std::size_t i = 0; i < two_way_.size(); ++i)
+    take_along(i, found.taken[i], [&](std::size_t place, double taken) {
+      states_[place].answer += taken;
+    });
 }
 
 void Sweeps::correct() {
-  const double source_rise = correct_source();
+  if (!joint_flows_.empty()) correct_joints();
+  for (std::size_t i = 0; i < sources_.size(); ++i) correct_source(i);
   for (std::size_t r = 0; r < tree_->runs.size(); ++r) {
     const Run& run = tree_->runs[r];
-    double head_rise = run.fed_by == none ? source_rise : far_ends_[index(run.fed_by)].rise;
-    double at_rest = tree_->head_at_rest(run) - run.elevation;
+    const std::int32_t source = source_of(r);
+    double head_rise =
+        source != none ? sources_[index(source)].rise : far_ends_[index(run.fed_by)].rise;
+    double at_rest = run.head_at_rest - run.elevation;
     for (std::size_t i = run.first; i < run.end; ++i) {
       const Place& place = tree_->places[i];
       const Reach& reach = tree_->reaches[index(place.reach)];
       State& state = states_[i];
       const double flow_rise = state.answer + state.answer_slope * head_rise;
-      const double reach_slope =
-          reach.length * state.wall_slope + 2 * reach.fitting * std::abs(state.flow);
-      if (reach.held < no_limit && holds_[index(place.reach)])
+      if (is_held(reach, place))
         head_rise = state.energy_gap;
       else
-        head_rise += state.energy_gap - reach_slope * flow_rise;
+        head_rise += state.energy_gap - slope_of_reach(reach, state) * flow_rise;
       state.wall_slope = reach.friction.carry(state.wall_slope, flow_rise / state.flow);
-      state.flow = std::clamp(state.flow + flow_rise, 0.0, reach.capacity);
+      state.flow =
+          std::clamp(state.flow + flow_rise, run.two_way ? -reach.capacity : 0.0, reach.capacity);
       state.head += head_rise;
       at_rest -= reach.ground_rise;
       if (place.mouth == none) continue;
       const Mouth& mouth = tree_->mouths[index(place.mouth)];
       advance(mouth, ramp_, tree_->head_span, head_rise, at_rest, state);
-      limit(mouth, ramp_, reach.capacity, state);
+      limit(mouth, ramp_, run.two_way ? no_limit : reach.capacity, state);
     }
     far_ends_[r].rise = head_rise;
   }
 }
 
+std::vector<Sweeps::Gate> Sweeps::wrong_gates(const Imbalance& scales, double doubt) const {
+  std::vector<Gate> wrong;
+  const double flow_doubt = doubt * scales.flow_scale;
+  const double head_doubt = doubt * scales.head_scale;
+  if (joint_flows_.empty()) return wrong;
+  for (std::size_t i = 0; i < sources_.size(); ++i) {
+    const Source& source = tree_->sources[i];
+    if (!source.law || source.takes_in) continue;
+    const bool is_wrong = sources_[i].shut
+                              ? sources_[i].head < source.law->head_at_rest() - head_doubt
+                              : sources_[i].flow < -flow_doubt;
+    if (is_wrong) wrong.push_back({true, i});
+  }
+  for (const std::size_t r : two_way_) {
+    const Run& run = tree_->runs[r];
+    if (run.when_shut == none) continue;
+    const double held = tree_->reaches[index(tree_->places[run.first].reach)].held;
+    const bool is_wrong =
+        shut_[r] ? sources_[index(run.when_shut)].head < std::min(held, head_before(r)) - head_doubt
+                 : states_[run.first].flow < -flow_doubt;
+    if (is_wrong) wrong.push_back({false, r});
+  }
+  return wrong;
+}
+
+void Sweeps::turn(const Gate& gate) {
+  if (gate.is_source) {
+    sources_[gate.which].shut = !sources_[gate.which].shut;
+    sources_[gate.which].flow = 0;
+    return;
+  }
+  const Run& run = tree_->runs[gate.which];
+  const State& first = states_[run.first];
+  shut_[gate.which] = !shut_[gate.which];
+  SourceState& beyond = sources_[index(run.when_shut)];
+  beyond = {.shut = shut_[gate.which]};
+  beyond.head = first.head + tree_->reaches[index(tree_->places[run.first].reach)].ground_rise;
+}
+
 std::vector<double> Sweeps::device_rises() const {
+  std::vector<double> answers(joint_flows_.empty() ? 0 : states_.size());
+  std::vector<double> source_rises(sources_.size());
+  source_rises.front() = 1;
+  if (!joint_flows_.empty()) {
+    const Balance found = balance_joints(false, 1);
+    for (std::size_t i = 0; i < two_way_.size(); ++i)
+      take_along(
+          i, found.taken[i], [&](std::size_t place, double taken) { answers[place] += taken; });
+    for (std::size_t i = 0; i < sources_.size(); ++i)
+      if (sources_[i].shut)
+        source_rises[i] = found.source_rises[i];
+      else
+        source_rises[i] -=
+            found.asked[i] * sources_[i].slope / (1 + sources_[i].drawn.slope * sources_[i].slope);
+  }
   std::vector<double> rises(states_.size());
   std::vector<double> at_far_end(tree_->runs.size());
   for (std::size_t r = 0; r < tree_->runs.size(); ++r) {
     const Run& run = tree_->runs[r];
-    double rise = run.fed_by == none ? 1 : at_far_end[index(run.fed_by)];
+    const std::int32_t source = source_of(r);
+    double rise = source != none ? source_rises[index(source)] : at_far_end[index(run.fed_by)];
     for (std::size_t i = run.first; i < run.end; ++i) {
       const Place& place = tree_->places[i];
       const Reach& reach = tree_->reaches[index(place.reach)];
       const State& state = states_[i];
-      const double reach_slope =
-          reach.length * state.wall_slope + 2 * reach.fitting * std::abs(state.flow);
-      if (reach.held < no_limit && holds_[index(place.reach)])
+      const double slope = slope_of_reach(reach, state);
+      if (is_held(reach, place))
         rise = 0;
       else
-        rise *= 1 - reach_slope * state.answer_slope;
+        rise *= 1 - slope * state.answer_slope;
+      if (!answers.empty() && !is_held(reach, place)) rise -= slope * answers[i];
       rises[i] = rise;
       if (place.mouth == none || is_dry(state)) continue;
       const Mouth& mouth = tree_->mouths[index(place.mouth)];

@@ -1,11 +1,12 @@
-// sweeps.hpp: Newton's method on a tree of lines, as two sweeps. Not installed.
+// sweeps.hpp: Newton's method on trees of lines, as two sweeps. Not installed.
 //
 // What      The state at every place is the flow arriving AND the head; an outlet carries its own
 //           flow and pressure head, always on its curve. One step is two sweeps of corrections:
 //             outward-in   each subtree answers a small rise dH of head at its inlet with
 //                          dQ = a + b dH;
 //             inward-out   the rise is passed on, and flows and heads are corrected.
-//           No matrix, no fill: the time is linear in the number of places.
+//           No matrix, no fill: the time is linear in the number of places. Where lines join, a
+//           small system in between finds the flows through the joints (loops.hpp).
 // Formula   With m, e, o the residuals of mass, energy and outlet law, h' and g the slopes of the
 //           loss in the reach and of the outlet's flow with head, and A + B dH the answer of all
 //           that hangs on a place:
@@ -15,6 +16,9 @@
 //           The supply is one more reach, fed by its head at rest: its loss is what pump, suction
 //           and filter lose with the flow. A regulator that holds parts the tree: beyond it dH = e,
 //           and before it only the flow is felt, b = 0. It holds when more would come through.
+//           What lets water through one way only, and may be shut by what other lines bring, stays
+//           as it is while the steps settle; then gates whose flow or whose heads have the wrong
+//           sign are turned over (turn_gates).
 //           An outlet's curve P = (q/c)^(1/x) starts so flat (x < 1) or so steep (x > 1) that
 //           tangents near P = 0 mislead. Below a small head, the ramp, it is a straight line
 //           through the origin.
@@ -23,9 +27,12 @@
 //           eliminated, so nothing large is subtracted.
 #pragma once
 
+#include "hydro/solver/loops.hpp"
 #include "hydro/solver/tree.hpp"
 
 #include <cmath>
+#include <cstddef>
+#include <cstdint>
 #include <vector>
 
 #include <boost/container/small_vector.hpp>
@@ -72,13 +79,21 @@ class Sweeps {
   Sweeps(const Tree& tree, double ramp);
 
   const std::vector<State>& states() const { return states_; }
-  /// Out of the supply [m3/s].
-  double supply_flow() const { return source_.flow; }
-  /// At the start of the lines, above the supply [m].
-  double supply_head() const { return source_.head; }
+  /// Out of a source [m3/s]; the first one is the supply.
+  double source_flow(std::size_t source = 0) const { return sources_[source].flow; }
+  /// Pressure head at the start of its lines [m].
+  double source_head(std::size_t source = 0) const { return sources_[source].head; }
+  /// Whether others hold its check valve shut.
+  bool source_is_shut(std::size_t source) const { return sources_[source].shut; }
+  /// Whether what stands beyond the inlet of a run holds it shut.
+  bool is_shut(std::size_t run) const { return !shut_.empty() && shut_[run]; }
+  /// Pressure head before the inlet of a run [m].
+  double head_before(std::size_t run) const;
+  /// Through a joint [m3/s], from its one end on.
+  double joint_flow(std::size_t joint) const { return joint_flows_[joint]; }
 
-  /// How much the pressure head at each place's device rises with the head at the start of the lines
-  /// [-], after gather(); at a place where nothing comes out, the head in the line.
+  /// How much the pressure head at each place's device rises with the head of the first source [-],
+  /// after gather(); at a place where nothing comes out, the head in the line.
   std::vector<double> device_rises() const;
 
   /// Outward-in: linearises, measures what is left, and leaves every subtree's answer.
@@ -87,8 +102,20 @@ class Sweeps {
   void correct();
   /// Takes another ramp; outlets keep their flows.
   void set_ramp(double ramp);
-  /// Takes another supply, which must be that of an equal tree; all else stays.
+  /// Takes other supplies, which must be those of an equal tree; all else stays.
   void set_supply(const Tree& tree) { tree_ = &tree; }
+  /// Starts anew, with another ramp. Gates stay.
+  void restart(double ramp);
+
+  /// A supply with a check valve, or a run that lets water through one way, each in a loop.
+  struct Gate {
+    bool is_source;
+    std::size_t which;
+  };
+  /// Gates that should be the other way at the states that were reached.
+  /// @param doubt share of the scales up to which a sign says nothing
+  std::vector<Gate> wrong_gates(const Imbalance& scales, double doubt) const;
+  void turn(const Gate& gate);
 
  private:
   /// What a pipe beyond some place draws, and how it answers a rise of head there.
@@ -98,9 +125,38 @@ class Sweeps {
     double slope = 0;
   };
 
-  bool holds(const Place& place, const State& state);
-  void answer_of_source(const Answer& drawn, Imbalance& left);
-  double correct_source();
+  struct SourceState {
+    double flow = 0;    ///< [m3/s]
+    double head = 0;    ///< at the start of its lines [m]
+    bool shut = false;  ///< nothing flows, and its head is sought
+    double energy_gap = 0;
+    double slope = 0;   ///< of the head it loses with the flow
+    double answer = 0;  ///< of the flow
+    double rise = 0;    ///< correction of the head
+    Answer drawn = {};
+  };
+
+  void start();
+  /// From which a run begins; none: from the run that feeds it.
+  std::int32_t source_of(std::size_t run) const;
+  bool holds(const Place& place, const State& state, bool shut);
+  void answer_of_source(std::size_t source, Imbalance& left);
+  void correct_source(std::size_t source);
+
+  double slope_of_reach(const Reach& reach, const State& state) const {
+    return reach.length * state.wall_slope + 2 * reach.fitting * std::abs(state.flow);
+  }
+  bool is_held(const Reach& reach, const Place& place) const {
+    return reach.held < no_limit && holds_[static_cast<std::size_t>(place.reach)];
+  }
+  void measure_joints(Imbalance& left) const;
+  /// Its far end against its inlet. @param of_itself whether with what it corrects by itself
+  Stretch stretch_of(std::size_t two_way, bool of_itself) const;
+  Balance balance_joints(bool of_themselves, double rise_of_first) const;
+  /// Adds what is taken at the far end of a stretch to the answers along it.
+  template <class Add>
+  void take_along(std::size_t two_way, double taken, const Add& add) const;
+  void correct_joints();
 
   const Tree* tree_;
   double ramp_;
@@ -113,13 +169,14 @@ class Sweeps {
   /// By run; in place for the few runs of a small layout, where an allocation would be felt.
   boost::container::small_vector<FarEnd, 8> far_ends_;
   std::vector<bool> holds_;  // by reach: its regulator; empty where there is none
-  struct {
-    double flow = 0;  ///< [m3/s]
-    double head = 0;  ///< at the start of the lines [m]
-    double energy_gap = 0;
-    double slope = 0;   ///< of the head it loses with the flow
-    double answer = 0;  ///< of the flow
-  } source_;
+  boost::container::small_vector<SourceState, 1> sources_;
+
+  // Of layouts with joints.
+  std::vector<double> joint_flows_;       // [m3/s]
+  std::vector<std::size_t> two_way_;      // runs
+  std::vector<std::int32_t> as_stretch_;  // by run: its place in two_way_, or none
+  std::vector<bool> shut_;                // by run: its gate
+  double least_loss_ = 0;                 // of a joint [m / (m3/s)]
 };
 
 }  // namespace hydro

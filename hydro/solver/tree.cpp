@@ -1,5 +1,7 @@
 #include "hydro/solver/tree.hpp"
 
+#include "hydro/physics/operating_point.hpp"
+
 #include <algorithm>
 #include <optional>
 #include <span>
@@ -14,16 +16,28 @@ std::int32_t keep(std::vector<T>& store, T value) {
   return static_cast<std::int32_t>(store.size() - 1);
 }
 
-/// Where a line begins along another.
+/// Where another line begins along a line, or joins it.
 struct Tap {
-  std::size_t feeder;
-  double at;  ///< from the feeder's inlet [m]
+  std::size_t on;
+  double at;  ///< from its inlet [m]
   std::size_t line;
+  bool joins;
+};
+
+/// By line: the run at whose far end it begins along another line, and that at whose far end it
+/// joins along another; both empty where none does.
+struct MeetingRuns {
+  std::vector<std::int32_t> at_inlet;
+  std::vector<std::int32_t> at_far_end;
+
+  static std::int32_t of(std::size_t line, const std::vector<std::int32_t>& runs) {
+    return runs.empty() ? none : runs[line];
+  }
 };
 
 /// Something along a line that is no outlet. At one place they come in this order, after the outlet.
 struct Stop {
-  enum Kind { pipe_change, tap, leak, open_end, far_end };
+  enum Kind { pipe_change, tap, leak, open_end, tap_beyond, far_end };
   double at;  ///< from the inlet [m]
   Kind kind;
   std::size_t which;  ///< the tap or the fault
@@ -119,41 +133,45 @@ class RunBuilder {
         slope_(si(layout.ground_rise(index)) / length_),
         reached_elevation_(si(layout.inlet_elevation(index)) - supply_elevation_),
         tree_(tree),
-        places_(tree.lines[index]) {}
+        places_(tree.lines[index]) {
+    places_.start = tree.places.size();
+  }
 
-  /// @param taps on this line, in order
-  /// @param run_of_tap by the line that begins there: the run that ends there is entered
+  /// @param fed_by the run that feeds it, or none; then `source` does
+  /// @param taps on this line, in order; the runs that end there are entered into `meeting`
   void build(std::int32_t fed_by,
+             std::int32_t source,
              std::span<const Tap> taps,
-             std::vector<std::int32_t>& run_of_tap) {
+             MeetingRuns& meeting) {
     const std::vector<Stop> stops = stops_along(taps);
     next_pipe();
-    pending_loss_ = line_.loss_coefficient.value_or(0);
-    if (line_.valve && line_.valve->opening != ValveOpening::shut)
-      pending_loss_ += loss_coefficient(*line_.valve);
-    for (const Fault& fault : faults_)
-      if (const auto* valve = std::get_if<ValvePartClosed>(&fault))
-        pending_loss_ += valve->loss_coefficient;
-    begin_run(fed_by);
-    if (is_regulated()) add_regulator();
+    bool has_water = layout_.inlet_has_water(index_);
+    if (has_water) begin_line(fed_by, source);
     const int count = line_.outlet_count();
     int number = 1;
     for (const Stop& stop : stops) {
-      for (; number <= count && si(line_.place_of(number)) <= stop.at; ++number) add_outlet(number);
+      for (; number <= count && si(line_.place_of(number)) <= stop.at; ++number)
+        has_water ? add_outlet(number) : skip_outlet();
       if (stop.kind == Stop::open_end) {
-        add_open(stop, mouths_.open_end(line_.pipe_at(Length::from_value(stop.at))));
-        end_run();
-        return;
-      }
-      if (stop.kind == Stop::leak)
+        const Mouth mouth = mouths_.open_end(line_.pipe_at(Length::from_value(stop.at)));
+        if (has_water) {
+          add_open(stop, mouth);
+          end_run();
+        }
+        has_water = layout_.has_water_beyond_open_end(index_);
+        if (!has_water) return;
+        begin_beyond(stop, mouth);
+      } else if (stop.kind == Stop::pipe_change) {
+        change_pipe(stop.at, has_water);
+      } else if (has_water && stop.kind == Stop::leak) {
         add_open(stop, mouths_.hole(std::get<Leak>(faults_[stop.which])));
-      else if (stop.kind == Stop::pipe_change)
-        change_pipe(stop.at);
-      else
+      } else if (has_water) {
         pass(stop.at);
-      if (stop.kind == Stop::tap) {
+      }
+      if (has_water && (stop.kind == Stop::tap || stop.kind == Stop::tap_beyond)) {
         end_run();
-        run_of_tap[taps[stop.which].line] = places_.last_run;
+        const Tap& tap = taps[stop.which];
+        (tap.joins ? meeting.at_far_end : meeting.at_inlet)[tap.line] = places_.last_run;
       }
     }
     end_run();
@@ -162,19 +180,51 @@ class RunBuilder {
  private:
   std::vector<Stop> stops_along(std::span<const Tap> taps) const {
     std::vector<Stop> stops;
+    double cut = no_limit;
     const auto add = [&](const Length& place, Stop::Kind kind, std::size_t which) {
       stops.push_back({si(line_.merged(place)), kind, which});
     };
     for (std::size_t i = 0; i < line_.reaches.size(); ++i)
       add(line_.reaches[i].to, Stop::pipe_change, i);
-    for (std::size_t i = 0; i < taps.size(); ++i) stops.push_back({taps[i].at, Stop::tap, i});
     for (std::size_t i = 0; i < faults_.size(); ++i) {
       if (const auto* leak = std::get_if<Leak>(&faults_[i])) add(leak->place, Stop::leak, i);
-      if (const auto end = open_end(faults_[i], line_)) add(*end, Stop::open_end, i);
+      if (const auto end = open_end(faults_[i], line_)) {
+        add(*end, Stop::open_end, i);
+        cut = stops.back().at;
+      }
+    }
+    for (std::size_t i = 0; i < taps.size(); ++i) {
+      const bool beyond = taps[i].at > cut - si(same_place);
+      stops.push_back({beyond ? std::max(cut, taps[i].at) : taps[i].at,
+                       beyond ? Stop::tap_beyond : Stop::tap,
+                       i});
     }
     stops.push_back({length_, Stop::far_end, 0});
     std::ranges::stable_sort(stops, {}, [](const Stop& it) { return std::pair(it.at, it.kind); });
     return stops;
+  }
+
+  void begin_line(std::int32_t fed_by, std::int32_t source) {
+    pending_loss_ = line_.loss_coefficient.value_or(0);
+    if (line_.valve && line_.valve->opening != ValveOpening::shut)
+      pending_loss_ += loss_coefficient(*line_.valve);
+    for (const Fault& fault : faults_)
+      if (const auto* valve = std::get_if<ValvePartClosed>(&fault))
+        pending_loss_ += valve->loss_coefficient;
+    begin_run(fed_by, source);
+    places_.first_run = places_.last_run;
+    tree_.runs.back().one_way = line_.check_valve.value_or(false) || is_regulated();
+    if (is_regulated()) add_regulator();
+  }
+
+  /// What is open to the air at its near end too.
+  void begin_beyond(const Stop& open, const Mouth& mouth) {
+    reached_ = open.at;
+    reached_elevation_ =
+        si(layout_.ground_elevation(index_, Length::from_value(open.at))) - supply_elevation_;
+    begin_run(none, keep(tree_.sources, Source{}));
+    places_.beyond_run = places_.last_run;
+    add_open(open, mouth);
   }
 
   bool is_regulated() const {
@@ -191,7 +241,7 @@ class RunBuilder {
     reach.held = si(*line_.regulator) / (si(water_.density) * gravity);
     tree_.has_regulators = true;
     Run& run = tree_.runs.back();
-    run.regulated = std::min(run.regulated, run.elevation + reach.held);
+    run.head_at_rest = std::min(run.head_at_rest, run.elevation + reach.held);
     last_.reach = none;
   }
 
@@ -202,15 +252,15 @@ class RunBuilder {
     last_.reach = none;
   }
 
-  void change_pipe(double at) {
-    if (at > reached_) pass(at);
+  void change_pipe(double at, bool has_water) {
+    if (has_water && at > reached_) pass(at);
     places_.ends_of_reaches.push_back(tree_.places.size());
     next_pipe();
   }
 
   /// A place without a mouth, where there is none yet.
   void pass(double at) {
-    const bool has_one = places_.first_run != none && tree_.places.size() > first_place_;
+    const bool has_one = tree_.places.size() > places_.start;
     if (!has_one || at > reached_) add_place(at, at - reached_, 0, 0, none);
   }
 
@@ -222,10 +272,10 @@ class RunBuilder {
   void add_outlet(int number) {
     const double at = si(line_.place_of(number));
     const bool even = line_.outlets.empty() && reached_outlet_ == number - 1 && number > 1;
-    const bool in_a_row = tree_.places.size() == first_place_ + places_.outlets;
+    const bool in_a_row = tree_.places.size() == places_.start + places_.outlets;
     if (!in_a_row && places_.of_outlets.empty())
       for (std::size_t i = 0; i < places_.outlets; ++i)
-        places_.of_outlets.push_back(first_place_ + i);
+        places_.of_outlets.push_back(places_.start + i);
     if (!in_a_row || !places_.of_outlets.empty()) places_.of_outlets.push_back(tree_.places.size());
     ++places_.outlets;
     add_place(at,
@@ -237,6 +287,12 @@ class RunBuilder {
                   ? std::nullopt
                   : std::optional(line_.elevations[static_cast<std::size_t>(number - 1)]));
     reached_outlet_ = number;
+  }
+
+  /// One to which no water comes, before others to which some does.
+  void skip_outlet() {
+    places_.of_outlets.push_back(nowhere);
+    ++places_.outlets;
   }
 
   std::int32_t mouth_of(int number) {
@@ -261,7 +317,7 @@ class RunBuilder {
                  double extra,
                  std::int32_t mouth,
                  std::optional<Length> ground = {}) {
-    if (!in_run_) begin_run(places_.last_run);
+    if (!in_run_) begin_run(places_.last_run, none);
     double rise = slope_ * gap;
     if (!line_.elevations.empty())
       rise = si(ground ? *ground : layout_.ground_elevation(index_, Length::from_value(at))) -
@@ -284,17 +340,23 @@ class RunBuilder {
     reached_outlet_ = 0;
   }
 
-  void begin_run(std::int32_t fed_by) {
+  void begin_run(std::int32_t fed_by, std::int32_t source) {
     in_run_ = true;
-    const double regulated =
-        fed_by == none ? no_limit : tree_.runs[static_cast<std::size_t>(fed_by)].regulated;
-    places_.last_run =
-        keep(tree_.runs,
-             Run{fed_by, tree_.places.size(), tree_.places.size(), reached_elevation_, regulated});
-    if (places_.first_run == none) {
-      places_.first_run = places_.last_run;
-      first_place_ = tree_.places.size();
-    }
+    const double head_at_rest = fed_by == none
+                                    ? reached_elevation_ + head_at_rest_of(source)
+                                    : tree_.runs[static_cast<std::size_t>(fed_by)].head_at_rest;
+    places_.last_run = keep(tree_.runs,
+                            Run{fed_by,
+                                source,
+                                tree_.places.size(),
+                                tree_.places.size(),
+                                reached_elevation_,
+                                head_at_rest});
+  }
+
+  double head_at_rest_of(std::int32_t source) const {
+    const auto& law = tree_.sources[static_cast<std::size_t>(source)].law;
+    return law ? law->head_at_rest() : 0;
   }
 
   void end_run() {
@@ -316,7 +378,6 @@ class RunBuilder {
   LinePlaces& places_;
 
   bool in_run_ = false;
-  std::size_t first_place_ = 0;
   double reached_ = 0;      ///< distance of the last place [m]
   int reached_outlet_ = 0;  ///< number of the outlet at the last place, if one is there
   std::size_t next_reach_ = 0;
@@ -350,24 +411,38 @@ double capacity_for(const Reach& reach, double head) {
   return generous * flow;
 }
 
-/// Only lines that begin along another: at its far end there is nothing to look for.
+bool has_water_at_far_end(const Layout& layout, std::size_t line) {
+  return layout.open_end_of(line) ? layout.has_water_beyond_open_end(line)
+                                  : layout.inlet_has_water(line);
+}
+
+/// Only lines that meet another along it: at its far end there is nothing to look for, unless it is
+/// open to the air.
 std::vector<Tap> taps_of(const Layout& layout) {
   std::vector<Tap> taps;
+  const auto add = [&](std::size_t on, const Length& at, std::size_t line, bool joins) {
+    taps.push_back({on, si(at), line, joins});
+  };
   for (std::size_t i = 0; i < layout.lines().size(); ++i) {
     const Line& line = layout.lines()[i];
-    if (!(line.tap || line.tap_outlet) || layout.is_cut_off(i)) continue;
-    const std::size_t feeder = layout.feeder_of(i).value();
-    taps.push_back({feeder, si(begins_at(line, layout.lines()[feeder])), i});
+    if ((line.tap || line.tap_outlet) && !layout.inlet_is_shut(i)) {
+      const std::size_t feeder = layout.feeder_of(i).value();
+      add(feeder, begins_at(line, layout.lines()[feeder]), i, false);
+    }
+    if ((line.joins_at || line.joins_outlet) && has_water_at_far_end(layout, i)) {
+      const std::size_t joined = layout.joined_by(i).value();
+      add(joined, ends_at(line, layout.lines()[joined]), i, true);
+    }
   }
-  std::ranges::stable_sort(taps, {}, [](const Tap& it) { return std::pair(it.feeder, it.at); });
+  std::ranges::stable_sort(taps, {}, [](const Tap& it) { return std::pair(it.on, it.at); });
   return taps;
 }
 
-/// @param taps sorted by feeder
-std::span<const Tap> taps_on(const std::vector<Tap>& taps, std::size_t feeder) {
-  const auto is_before = [](const Tap& tap, std::size_t line) { return tap.feeder < line; };
-  const auto first = std::lower_bound(taps.begin(), taps.end(), feeder, is_before);
-  const auto end = std::lower_bound(first, taps.end(), feeder + 1, is_before);
+/// @param taps sorted by line
+std::span<const Tap> taps_on(const std::vector<Tap>& taps, std::size_t line) {
+  const auto is_before = [](const Tap& tap, std::size_t which) { return tap.on < which; };
+  const auto first = std::lower_bound(taps.begin(), taps.end(), line, is_before);
+  const auto end = std::lower_bound(first, taps.end(), line + 1, is_before);
   return {first, end};
 }
 
@@ -400,15 +475,63 @@ void bound_capacities(Tree& tree) {
     if (mouth.has_riser) mouth.riser.capacity = capacity_for(mouth.riser, head);
 }
 
+/// Enters the joints, and which runs they make two-way.
+void add_joints(const Layout& layout,
+                const MeetingRuns& meeting,
+                double highest_at_rest,
+                Tree& tree) {
+  const auto elevation_at_end = [&](const Run& run) {
+    double elevation = run.elevation;
+    for (std::size_t i = run.first; i < run.end; ++i)
+      elevation += tree.reaches[static_cast<std::size_t>(tree.places[i].reach)].ground_rise;
+    return elevation;
+  };
+  for (const std::size_t i : layout.outward_order()) {
+    const auto joined = layout.joined_by(i);
+    if (!joined || !has_water_at_far_end(layout, i)) continue;
+    const std::int32_t from = tree.lines[i].last_run;
+    const std::int32_t met = MeetingRuns::of(i, meeting.at_far_end);
+    const std::int32_t to = met != none ? met : tree.lines[*joined].last_run;
+    const double rise = elevation_at_end(tree.runs[static_cast<std::size_t>(to)]) -
+                        elevation_at_end(tree.runs[static_cast<std::size_t>(from)]);
+    tree.joints.push_back({from, to, rise});
+    for (const std::int32_t end : {from, to})
+      for (std::int32_t run = end; run != none;) {
+        Run& on_the_way = tree.runs[static_cast<std::size_t>(run)];
+        if (on_the_way.two_way) break;
+        on_the_way.two_way = true;
+        run = on_the_way.fed_by;
+      }
+  }
+  if (tree.joints.empty()) return;
+  for (Run& run : tree.runs) {
+    run.head_at_rest = highest_at_rest;
+    if (run.one_way && run.two_way) run.when_shut = keep(tree.sources, Source{});
+  }
+}
+
 }  // namespace
 
 Tree make_tree(const Layout& layout, const WaterProperties& water) {
-  Tree tree(SupplyLaw(layout.supply_as_it_is(), water));
+  Tree tree;
   tree.places.reserve(static_cast<std::size_t>(layout.outlet_count()) + layout.lines().size());
   tree.lines.resize(layout.lines().size());
+  double highest_at_rest = -no_limit;
+  const auto add_source = [&](const Supply& supply) {
+    tree.sources.push_back({SupplyLaw(supply, water), takes_water_in(supply)});
+    const double at_rest = si(supply.elevation.value_or(Length{})) -
+                           si(layout.supply().elevation.value_or(Length{})) +
+                           tree.sources.back().law->head_at_rest();
+    highest_at_rest = std::max(highest_at_rest, at_rest);
+    tree.head_span = std::max(tree.head_span, std::abs(at_rest));
+  };
+  add_source(layout.supply_as_it_is());
+  for (const Supply& supply : layout.further_supplies_as_they_are()) add_source(supply);
 
   const std::vector<Tap> taps = taps_of(layout);
-  std::vector<std::int32_t> run_of_tap(taps.empty() ? 0 : layout.lines().size(), none);
+  const std::size_t count = layout.lines().size();
+  MeetingRuns meeting{std::vector<std::int32_t>(taps.empty() ? 0 : count, none),
+                      std::vector<std::int32_t>(taps.empty() ? 0 : count, none)};
   double lowest = 0;
   double highest = 0;
   for (const std::size_t i : layout.outward_order()) {
@@ -417,12 +540,18 @@ Tree make_tree(const Layout& layout, const WaterProperties& water) {
     highest = std::max(highest, high);
     if (layout.is_cut_off(i)) continue;
     const auto feeder = layout.feeder_of(i);
-    const bool tapped = !run_of_tap.empty() && run_of_tap[i] != none;
-    const std::int32_t fed_by =
-        tapped ? run_of_tap[i] : (feeder ? tree.lines[*feeder].last_run : none);
-    RunBuilder(layout, i, water, tree).build(fed_by, taps_on(taps, i), run_of_tap);
+    std::int32_t fed_by = none;
+    auto source = static_cast<std::int32_t>(layout.supply_of(i));
+    if (layout.inlet_is_shut(i)) {
+      source = keep(tree.sources, Source{});
+    } else if (feeder) {
+      const std::int32_t tapped = MeetingRuns::of(i, meeting.at_inlet);
+      fed_by = tapped != none ? tapped : tree.lines[*feeder].last_run;
+    }
+    RunBuilder(layout, i, water, tree).build(fed_by, source, taps_on(taps, i), meeting);
   }
-  tree.head_span = std::max(std::abs(tree.supply.head_at_rest()), highest - lowest);
+  tree.head_span = std::max(tree.head_span, highest - lowest);
+  add_joints(layout, meeting, highest_at_rest, tree);
   bound_capacities(tree);
   return tree;
 }

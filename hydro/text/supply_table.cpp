@@ -197,6 +197,9 @@ void write_regulators(Page& page, const Solution& solution, const Figures& figur
                             set,
                             figures.pressure_with_unit(line.regulator->pressure));
         break;
+      case RegulatorState::shut:
+        state = "is shut by the pressure beyond it";
+        break;
       case RegulatorState::stuck_open:
         state = fmt::format("STUCK OPEN, does not hold its {}", set);
         break;
