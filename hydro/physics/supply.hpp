@@ -29,7 +29,6 @@ namespace hydro {
 
 /// The supply as it is described.
 struct Supply {
-  std::string name = {};  ///< of a further one, by which lines begin there; the first has none
   std::optional<Pressure> pressure = {};            ///< held, gauge, before the filter; or ...
   std::optional<Pump> pump = {};                    ///< ... this, or ...
   std::optional<Tank> tank = {};                    ///< ... this, or ...
@@ -40,6 +39,7 @@ struct Supply {
   std::optional<Filter> filter = {};
   std::optional<Gauge> gauge = {};
   std::optional<Length> elevation = {};  ///< default 0
+  std::string name = {};  ///< of a further one, by which lines begin there; the first has none
   bool operator==(const Supply&) const = default;
 };
 
