@@ -113,6 +113,10 @@ namespace {
 void examine(const Layout& layout, const DrainOptions& options) {
   if (!layout.supply().tank)
     throw InvalidInput("supply.tank", "is not given; only a tank runs empty");
+  if (!layout.further_supplies().empty())
+    throw InvalidInput(
+        "further_supplies",
+        "are given; they may fill the tank as it empties, which is not followed here");
   Examination examination;
   examination.within("to_level",
                      options.to_level,
@@ -121,13 +125,6 @@ void examine(const Layout& layout, const DrainOptions& options) {
   examination.within("levels", options.levels, 2, 1000);
   examination.within("tolerance", options.tolerance, Range<double>{1e-12, 0.01, units::plain});
   throw_if_any(examination.take());
-}
-
-/// Whether it is neither beyond a cut nor shut off on purpose.
-bool is_reached(const Layout& layout, std::size_t index, int outlet) {
-  const auto open_end = layout.open_end_of(index);
-  return !layout.is_cut_off(index) &&
-         !(open_end && layout.lines()[index].place_of(outlet) > *open_end);
 }
 
 std::optional<OpenRiser> riser_left_open(const Layout& layout, std::size_t index, int outlet) {
@@ -151,7 +148,7 @@ std::optional<LowestMouth> lowest_mouth(const Layout& layout, const Solution& so
     const LineSolution& solved = solution.lines()[index];
     for (int outlet = 1; outlet <= line.outlet_count(); ++outlet) {
       const OutletState state = solved.state[static_cast<std::size_t>(outlet - 1)];
-      if (!is_reached(layout, index, outlet) || state == OutletState::closed) continue;
+      if (!layout.outlet_has_water(index, outlet) || state == OutletState::closed) continue;
       const auto open = riser_left_open(layout, index, outlet);
       const Length height = open ? open->height : line.riser.height;
       consider(index, outlet, layout.outlet_elevation(index, outlet) + height);
@@ -290,7 +287,7 @@ Worst worst_of(FirstFall fall, const Solution& solution) {
       const OutletState state = line.state[i];
       const int number = static_cast<int>(i) + 1;
       const bool is_judged = state != OutletState::closed && state != OutletState::broken;
-      if (!is_judged || !is_reached(layout, index, number)) continue;
+      if (!is_judged || !layout.outlet_has_water(index, number)) continue;
       const auto limit = limit_of(fall, layout.outlet_at(index, number));
       if (!limit) continue;
       const double margin = fall == FirstFall::dry ? (state == OutletState::dry ? -1 : 1)

@@ -19,10 +19,10 @@ Layout with_held(const Layout& layout,
       {.pressure = pressure, .filter = filter, .elevation = layout.supply().elevation});
 }
 
-/// The supply's faults go with the supply.
-Layout with_faults_of_lines_only(const Layout& layout) {
+/// The first supply's faults go with the supply.
+Layout without_faults_of_first_supply(const Layout& layout) {
   std::vector<Fault> kept = layout.faults();
-  if (std::erase_if(kept, is_of_the_supply) == 0) return layout;
+  if (std::erase_if(kept, is_of_first_supply) == 0) return layout;
   return layout.without_faults().with_faults(kept);
 }
 
@@ -37,7 +37,7 @@ bool is_judged(const Fault* fault) {
 }  // namespace
 
 HeldLines::HeldLines(const Layout& layout)
-    : layout_(with_held(with_faults_of_lines_only(layout), 100 * kPa, {})),
+    : layout_(with_held(without_faults_of_first_supply(layout), 100 * kPa, {})),
       water_(properties(layout.water())) {
   if (judged([](const Outlet& kind) { return kind.rated_pressure(); }).empty())
     throw InvalidInput("layout", "has no open outlet that works; there is nothing to set for");

@@ -1,5 +1,6 @@
 #include "hydro/answers/pressure_budget.hpp"
 
+#include "hydro/answers/water_path.hpp"
 #include "hydro/physics/friction.hpp"
 #include "hydro/quantities/range.hpp"
 
@@ -16,31 +17,26 @@ bool is_judged(OutletState state) {
   return state != OutletState::closed && state != OutletState::broken;
 }
 
-/// Whether it stands before the place where its line is open to the air.
-bool has_water(const Layout& layout, std::size_t line, int outlet) {
-  const auto end = layout.open_end_of(line);
-  return !end || layout.lines()[line].place_of(outlet) <= layout.lines()[line].merged(*end);
-}
-
 /// Follows the water from the source to one outlet.
 class Way {
  public:
   Way(const Solution& solution, std::size_t line, int outlet)
-      : solution_(solution), layout_(solution.layout()), outlet_(outlet) {
-    for (std::optional<std::size_t> i = line; i; i = layout_.feeder_of(*i)) lines_.push_back(*i);
-    std::ranges::reverse(lines_);
-  }
+      : solution_(solution),
+        layout_(solution.layout()),
+        line_(line),
+        outlet_(outlet),
+        path_(water_path(solution, line, outlet)) {}
 
   PressureBudget follow() {
     from_source();
-    for (std::size_t i = 0; i < lines_.size(); ++i) along(i);
+    for (const PathLeg& leg : path_.legs) along(leg);
     up_the_riser();
     const Pressure at_device = left();
-    return {solution_.lines()[lines_.back()].name,
+    return {solution_.lines()[line_].name,
             outlet_,
             std::move(entries_),
             at_device,
-            layout_.outlet_at(lines_.back(), outlet_).rated_pressure()};
+            layout_.outlet_at(line_, outlet_).rated_pressure()};
   }
 
  private:
@@ -51,49 +47,53 @@ class Way {
   Pressure left() const { return entries_.empty() ? Pressure{} : entries_.back().left; }
 
   void from_source() {
-    const Supply& supply = layout_.supply_as_it_is();
-    const OperatingPoint& point = solution_.supply();
+    const bool is_first = path_.supply == 0;
+    const Supply& supply = is_first ? layout_.supply_as_it_is()
+                                    : layout_.further_supplies_as_they_are()[path_.supply - 1];
+    const OperatingPoint& point =
+        is_first ? solution_.supply() : solution_.further_supplies()[path_.supply - 1];
     if (supply.pump) {
       const Pressure lift = of_height(supply.suction ? supply.suction->lift : Length{});
       const Pressure loss = of_height(point.suction_loss);
       if (supply.suction)
-        entries_.push_back(
-            {.part = "suction", .line = {}, .rise = lift, .loss = loss, .left = -lift - loss});
+        entries_.push_back({.part = "suction",
+                            .line = supply.name,
+                            .rise = lift,
+                            .loss = loss,
+                            .left = -lift - loss});
       entries_.push_back({.part = "pump",
-                          .line = {},
+                          .line = supply.name,
                           .gain = point.source_pressure - left(),
                           .left = point.source_pressure});
     } else {
       entries_.push_back({.part = "source",
-                          .line = {},
+                          .line = supply.name,
                           .gain = point.source_pressure,
                           .left = point.source_pressure});
     }
     if (supply.filter)
-      entries_.push_back(
-          {.part = "filter", .line = {}, .loss = point.filter_loss, .left = point.pressure});
+      entries_.push_back({.part = "filter",
+                          .line = supply.name,
+                          .loss = point.filter_loss,
+                          .left = point.pressure});
   }
 
-  /// To where the next line begins, or to the outlet.
-  void along(std::size_t i) {
-    const LineSolution& line = solution_.lines()[lines_[i]];
-    const bool last = i + 1 == lines_.size();
-    const Pressure end =
-        last ? line.line_pressure[index()] : solution_.lines()[lines_[i + 1]].inlet_pressure;
-    const Length ground = last ? layout_.outlet_elevation(lines_[i], outlet_)
-                               : layout_.inlet_elevation(lines_[i + 1]);
-    const Pressure rise = of_height(ground - layout_.inlet_elevation(lines_[i]));
-    const Pressure regulator = line.regulator ? line.regulator->drop : Pressure{};
+  void along(const PathLeg& leg) {
+    const LineSolution& line = solution_.lines()[leg.line];
+    const Pressure rise = of_height(layout_.ground_elevation(leg.line, leg.to) -
+                                    layout_.ground_elevation(leg.line, leg.from));
+    const bool through_inlet = !(leg.from > Length{});
+    const Pressure regulator = line.regulator && through_inlet ? line.regulator->drop : Pressure{};
     entries_.push_back({.part = "line",
                         .line = line.name,
                         .rise = rise,
-                        .loss = line.inlet_pressure - rise - regulator - end,
+                        .loss = leg.at_start - rise - regulator - leg.at_end,
                         .regulator = regulator,
-                        .left = end});
+                        .left = leg.at_end});
   }
 
   void up_the_riser() {
-    const LineSolution& line = solution_.lines()[lines_.back()];
+    const LineSolution& line = solution_.lines()[line_];
     const OutletState state = line.state[index()];
     PressureBudgetEntry riser{
         .part = "riser", .line = {}, .rise = of_height(standing_height()), .left = {}};
@@ -111,22 +111,22 @@ class Way {
   }
 
   const Fault* fault() const {
-    for (const Fault& fault : layout_.faults_on(lines_.back()))
+    for (const Fault& fault : layout_.faults_on(line_))
       if (outlet_of(fault) == outlet_) return &fault;
     return nullptr;
   }
 
   /// Of what still stands of the riser.
   Length standing_height() const {
-    const Line& line = layout_.lines()[lines_.back()];
+    const Line& line = layout_.lines()[line_];
     const auto open = fault() ? open_riser(*fault(), line) : std::nullopt;
     return open ? open->height : line.riser.height;
   }
 
   /// Whether the outlet's own regulator takes something.
   bool regulator_holds() const {
-    const auto& regulator = layout_.outlet_at(lines_.back(), outlet_).regulator;
-    const Pressure end = solution_.lines()[lines_.back()].pressure[index()];
+    const auto& regulator = layout_.outlet_at(line_, outlet_).regulator;
+    const Pressure end = solution_.lines()[line_].pressure[index()];
     const bool is_there = !fault() || std::holds_alternative<Clogged>(*fault()) ||
                           std::holds_alternative<Worn>(*fault()) ||
                           std::holds_alternative<WrongOutlet>(*fault());
@@ -134,7 +134,7 @@ class Way {
   }
 
   Pressure riser_loss(const Flow& flow) const {
-    const Riser& riser = layout_.lines()[lines_.back()].riser;
+    const Riser& riser = layout_.lines()[line_].riser;
     const auto pipe = riser.pipe();
     if (!pipe) return {};
     return of_height(friction_loss(*pipe, riser.height, flow, solution_.water()) +
@@ -143,8 +143,9 @@ class Way {
 
   const Solution& solution_;
   const Layout& layout_;
+  std::size_t line_;
   int outlet_;
-  std::vector<std::size_t> lines_;  // from the source on
+  WaterPath path_;
   std::vector<PressureBudgetEntry> entries_;
 };
 
@@ -176,7 +177,7 @@ PressureBudget pressure_budget(const Solution& solution, const std::string& line
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
   if (solution.layout().is_cut_off(index))
     throw InvalidInput("line", "is " + in_quotes(line) + ", to which no water comes");
-  if (!has_water(solution.layout(), index, outlet))
+  if (!solution.layout().outlet_has_water(index, outlet))
     throw InvalidInput("outlet",
                        "is " + std::to_string(outlet) + " of line " + in_quotes(line) +
                            ", which is open to the air before it; no water comes to it");

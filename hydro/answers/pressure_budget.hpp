@@ -1,7 +1,8 @@
 // pressure_budget.hpp: where the pressure goes on its way from the source to one outlet.
 //
 // What      The weakest outlet of a solution, and a list of what raises and what takes the pressure
-//           on the way to an outlet: source, lift, suction, filter, each line in order, riser.
+//           on the way to an outlet: source, lift, suction, filter, each line in order, riser. Where
+//           lines join, on the one of its ways that passes the fewest of them.
 // Formula   left = source + sum of (gain - loss - rise of the ground); a loss is friction with
 //           fittings, and what a regulator takes
 // Source    The energy equation (solve.hpp), read along one way.
@@ -36,7 +37,7 @@ std::optional<WeakestOutlet> weakest_outlet(const Solution& solution);
 /// One stretch of the way.
 struct PressureBudgetEntry {
   std::string part;         ///< "source", "pump", "suction", "filter", "line" or "riser"
-  std::string line;         ///< its name, where the part is one
+  std::string line;         ///< its name, where the part is one; or that of a further supply
   Pressure gain = {};       ///< by a pump, or given at the start
   Pressure rise = {};       ///< that the ground, the lift or the riser takes; negative downhill
   Pressure loss = {};       ///< by friction and fittings

@@ -27,16 +27,18 @@ class Settable {
       : layout_(layout), supply_(layout.supply_as_it_is()), water_(properties(layout.water())) {
     refuse_what_cannot_be_set();
     std::vector<Fault> kept = layout.faults();
-    std::erase_if(kept, is_of_the_supply);
+    std::erase_if(kept, is_of_first_supply);
     if (kept.size() < layout.faults().size()) layout_ = layout.without_faults().with_faults(kept);
     for (const Fault& fault : layout.faults())
-      if (const auto* slow = std::get_if<EngineSlow>(&fault))
+      if (const auto* slow = std::get_if<EngineSlow>(&fault); slow && slow->supply.empty())
         (slow->pump.value_or(1) == 2 ? supply_.second_pump : supply_.pump)->top_speed = slow->speed;
   }
 
   /// Such that this flow leaves with this pressure at the start of the lines.
   /// @param more_will_do where water that runs to a pump by itself brings more at any speed
-  Setting at_start(const Pressure& pressure, const Flow& flow, bool more_will_do) const {
+  /// @param wanted_flow below 0 where others push water back: a pump's check valve lets none in
+  Setting at_start(const Pressure& pressure, const Flow& wanted_flow, bool more_will_do) const {
+    const Flow flow = takes_water_in(supply_) ? wanted_flow : std::max(Flow{}, wanted_flow);
     if (supply_.pressure) {
       const SupplyLaw law(supply_, water_);
       const Pressure held =

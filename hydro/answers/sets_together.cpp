@@ -42,7 +42,8 @@ void require_open_outlets(const Layout& layout) {
     const Layout running = layout.watering({set.name});
     bool some = false;
     for (std::size_t i = 0; i < running.lines().size(); ++i)
-      some = some || (!running.is_cut_off(i) && running.lines()[i].outlet_count() > 0);
+      for (int n = 1; n <= running.lines()[i].outlet_count() && !some; ++n)
+        some = running.outlet_has_water(i, n);
     if (!some) examination.add("sets", "has " + in_quotes(set.name) + ", which opens no outlet");
   }
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));

@@ -144,6 +144,10 @@ bool is_of_the_supply(const Fault& fault) {
       fault);
 }
 
+bool is_of_first_supply(const Fault& fault) {
+  return is_of_the_supply(fault) && supply_of(fault).empty();
+}
+
 const std::string& supply_of(const Fault& fault) {
   static const std::string the_first;
   return std::visit(

@@ -221,6 +221,8 @@ const std::string& line_of(const Fault& fault);
 std::optional<int> outlet_of(const Fault& fault);
 /// Whether it is of a pump, an engine or a filter.
 bool is_of_the_supply(const Fault& fault);
+/// Whether it is of the first one's.
+bool is_of_first_supply(const Fault& fault);
 /// Of a fault that is_of_the_supply, the name of the further supply; empty: the first one's.
 const std::string& supply_of(const Fault& fault);
 /// "riser sheared", as it is spelt in a file.

@@ -390,6 +390,12 @@ bool Layout::is_shut(std::size_t line_index) const {
 bool Layout::inlet_is_shut(std::size_t line_index) const {
   return !data_->ways.inlet.at(line_index);
 }
+bool Layout::outlet_has_water(std::size_t line_index, int outlet_number) const {
+  const Line& line = line_with(line_index, outlet_number);
+  const auto end = open_end_of(line_index);
+  const bool is_beyond = end && line.place_of(outlet_number) > line.merged(*end);
+  return is_beyond ? has_water_beyond_open_end(line_index) : inlet_has_water(line_index);
+}
 bool Layout::inlet_has_water(std::size_t line_index) const {
   return data_->ways.near.at(line_index);
 }

@@ -95,6 +95,9 @@ class Layout {
   /// Whether water can come to a place on a line; at one where it is open to the air, to what lies
   /// beyond.
   bool has_water(std::size_t line_index, const Length& place) const;
+  /// Whether it can come to an outlet (from 1 on); one at the place where the line is open to the air
+  /// stands before it.
+  bool outlet_has_water(std::size_t line_index, int outlet_number) const;
   /// Whether it can come to its inlet, and on to where the line is open to the air.
   bool inlet_has_water(std::size_t line_index) const;
   /// Whether it can come to what lies beyond the place where the line is open to the air.

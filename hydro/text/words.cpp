@@ -33,9 +33,9 @@ Doing doing(const Solution& solution, std::size_t line_index, std::size_t outlet
     case OutletState::closed:
       return solved.shut ? Doing::shut : Doing::capped;
     case OutletState::dry: {
-      const auto end = layout.open_end_of(line_index);
-      const bool beyond = end && solved.distance[outlet_index] > *end + same_place;
-      return beyond || layout.is_cut_off(line_index) ? Doing::without_water : Doing::dry;
+      return layout.outlet_has_water(line_index, static_cast<int>(outlet_index) + 1)
+                 ? Doing::dry
+                 : Doing::without_water;
     }
     case OutletState::below_minimum:
       return Doing::below_minimum;
