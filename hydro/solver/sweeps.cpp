@@ -337,10 +337,14 @@ void Sweeps::correct_source(std::size_t which) {
   source.head += source.rise;
 }
 
+double Sweeps::gap_of(const Joint& joint) const {
+  return states_[tree_->runs[index(joint.from)].end - 1].head -
+         states_[tree_->runs[index(joint.to)].end - 1].head - joint.rise;
+}
+
 void Sweeps::measure_joints(Imbalance& left) const {
   for (const Joint& joint : tree_->joints) {
-    const double gap = states_[tree_->runs[index(joint.from)].end - 1].head -
-                       states_[tree_->runs[index(joint.to)].end - 1].head - joint.rise;
+    const double gap = gap_of(joint);
     left.sum += gap;
     left.energy = std::max(left.energy, std::abs(gap));
   }
@@ -391,12 +395,10 @@ Balance Sweeps::balance_joints(bool of_themselves, double rise_of_first) const {
   }
   if (!roots.front().is_shut) roots.front().rise += rise_of_first;
   std::vector<Link> links;
-  for (const Joint& joint : tree_->joints) {
-    const double gap = states_[tree_->runs[index(joint.from)].end - 1].head -
-                       states_[tree_->runs[index(joint.to)].end - 1].head - joint.rise;
-    links.push_back(
-        {as_stretch_[index(joint.from)], as_stretch_[index(joint.to)], of_themselves ? gap : 0});
-  }
+  for (const Joint& joint : tree_->joints)
+    links.push_back({as_stretch_[index(joint.from)],
+                     as_stretch_[index(joint.to)],
+                     of_themselves ? gap_of(joint) : 0});
   return balance(stretches, roots, links, least_loss_);
 }
 

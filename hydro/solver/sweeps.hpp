@@ -149,6 +149,8 @@ class Sweeps {
   bool is_held(const Reach& reach, const Place& place) const {
     return reach.held < no_limit && holds_[static_cast<std::size_t>(place.reach)];
   }
+  /// Of the heads at the two ends, the one less the other [m].
+  double gap_of(const Joint& joint) const;
   void measure_joints(Imbalance& left) const;
   /// Its far end against its inlet. @param of_itself whether with what it corrects by itself
   Stretch stretch_of(std::size_t two_way, bool of_itself) const;
