@@ -95,6 +95,7 @@ SupplyAtFlow SupplyLaw::in_full(double flow) const {
     source.head -= parts_->lift + suction.head;
     source.slope -= suction.slope;
   }
+  if (flow < 0) source.head += source.slope * flow;
   const Loss filter = parts_->filter.at(flow);
   now.filter_loss = filter.head;
   now.source = source.head;

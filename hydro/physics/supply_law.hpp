@@ -34,8 +34,9 @@ class SupplyLaw {
   double head_at_rest() const { return head_at_rest_; }
   /// Whether the head is the same at every flow.
   bool is_held() const { return !parts_; }
-  /// @param flow [m3/s]; below 0 it runs in: what loses head then loses as much the other way, and
-  ///   a pump or a hydrant has its head at rest
+  /// @param flow [m3/s]; below 0 it runs in: what loses head then loses as much the other way. That
+  ///   of a pump or a hydrant, which has a check valve, rises on as it does at rest: no answer, but
+  ///   a way to one
   HeadAtFlow at(double flow) const { return in_full(flow).lines; }
   SupplyAtFlow in_full(double flow) const;
 

@@ -164,7 +164,7 @@ std::vector<PipeExtremes> Reading::pipes(std::size_t line_index) const {
   if (places.last_run == none) return found;
   double head = head_at_inlet(places);
   const bool begins_elsewhere =
-      layout_.lines()[line_index].regulator ||
+      (layout_.lines()[line_index].regulator && !layout_.inlet_is_shut(line_index)) ||
       (places.first_run != none && sweeps_.is_shut(static_cast<std::size_t>(places.first_run)));
   if (begins_elsewhere) head = states_[places.start].head;
   for (const Piece& piece : pieces(line_index)) {
@@ -187,7 +187,9 @@ std::vector<PipeExtremes> Reading::pipes(std::size_t line_index) const {
 
 std::optional<RegulatorSolution> Reading::regulator(std::size_t line_index) const {
   const LinePlaces& places = tree_.lines[line_index];
-  if (places.first_run == none || !layout_.lines()[line_index].regulator) return std::nullopt;
+  if (places.first_run == none || layout_.inlet_is_shut(line_index) ||
+      !layout_.lines()[line_index].regulator)
+    return std::nullopt;
   const std::size_t first = tree_.first_run(places).first;
   const Reach& reach = tree_.reaches[static_cast<std::size_t>(tree_.places[first].reach)];
   if (!(reach.held < no_limit)) return RegulatorSolution{RegulatorState::stuck_open, {}, {}};

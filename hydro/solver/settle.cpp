@@ -25,13 +25,57 @@ bool all_finite(const std::vector<State>& states) {
   });
 }
 
+/// Turns gates that are clearly the wrong way, before the steps have settled: a regulator that holds
+/// while water runs back would drive it on like a pump.
+void turn_early(Sweeps& sweeps, Imbalance& left) {
+  constexpr double clearly = 1e-6;
+  const std::vector<Sweeps::Gate> wrong = sweeps.wrong_gates(left, clearly);
+  if (wrong.empty()) return;
+  for (const Sweeps::Gate& gate : wrong) sweeps.turn(gate);
+  left = sweeps.gather();
+}
+
 /// Newton steps until the imbalance is within the tolerance or `most` are taken; counts them.
-Imbalance iterate(Sweeps& sweeps, int most, int& steps) {
+/// @param turning in how many of them gates turn early
+Imbalance iterate(Sweeps& sweeps, int most, int& steps, int turning = 0) {
   Imbalance left = sweeps.gather();
   for (int taken = 0; taken < most && std::isfinite(left.sum) && !left.within(tolerance);
        ++taken, ++steps) {
     sweeps.correct();
     left = sweeps.gather();
+    if (taken < turning && std::isfinite(left.sum)) turn_early(sweeps, left);
+  }
+  return left;
+}
+
+/// How far from the tolerance, all residuals measured alike.
+double distance(const Imbalance& left, double flow_scale) {
+  if (!std::isfinite(left.sum)) return HUGE_VAL;
+  return std::max({share_of(left.mass, flow_scale),
+                   share_of(left.energy, left.head_scale),
+                   share_of(left.outlet, left.head_scale)});
+}
+
+/// Steps of which only so much is taken as makes the largest residual smaller: each lessens all of
+/// them as long as it is small enough.
+Imbalance iterate_in_part(Sweeps& sweeps, int most, int& steps) {
+  constexpr double least_share = 1.0 / 1024;
+  constexpr double worth = 0.1;
+  Imbalance left = sweeps.gather();
+  for (int taken = 0; taken < most && std::isfinite(left.sum) && !left.within(tolerance);
+       ++taken, ++steps) {
+    const Sweeps before = sweeps;
+    for (double share = 1;; share /= 2) {
+      sweeps.correct_in_part(share);
+      const Imbalance next = sweeps.gather();
+      const double scale = std::max(left.flow_scale, next.flow_scale);
+      if (distance(next, scale) <= (1 - worth * share) * distance(left, scale) ||
+          share <= least_share) {
+        left = next;
+        break;
+      }
+      sweeps = before;
+    }
   }
   return left;
 }
@@ -91,10 +135,17 @@ Imbalance bracket_the_supplies(Sweeps& sweeps, const Tree& tree, int most_each, 
 }
 
 /// Steps until the imbalance is within the tolerance, with the gates as they are.
-Imbalance settle_steps(Sweeps& sweeps, const Tree& tree, int most_each, Residuals& residuals) {
-  Imbalance left = iterate(sweeps, most_each, residuals.steps);
+Imbalance settle_steps(
+    Sweeps& sweeps, const Tree& tree, int most_each, int turning, Residuals& residuals) {
+  Imbalance left = iterate(sweeps, most_each, residuals.steps, turning);
   if (left.within(tolerance)) return left;
   residuals.last_resort = true;
+  if (!tree.joints.empty()) {
+    sweeps.open_gates();
+    sweeps.restart(last_ramp * tree.head_span);
+    left = iterate_in_part(sweeps, 5 * most_each, residuals.steps);
+    if (left.within(tolerance)) return left;
+  }
   left = shrink_ramp(sweeps, tree, most_each, residuals.steps);
   const bool any_falls = std::ranges::any_of(
       tree.sources, [](const Source& source) { return source.law && !source.law->is_held(); });
@@ -110,7 +161,8 @@ Imbalance settle_gates(Sweeps& sweeps, const Tree& tree, int most_each, Residual
   constexpr double doubt = 10 * tolerance;
   constexpr int patience = 3;
   constexpr std::size_t most_turns_each = 20;
-  Imbalance left = settle_steps(sweeps, tree, most_each, residuals);
+  constexpr int turning = 20;
+  Imbalance left = settle_steps(sweeps, tree, most_each, turning, residuals);
   std::size_t fewest = nowhere;
   int tries_left = patience;
   for (std::size_t turns = 0; left.within(tolerance); ++turns) {
@@ -130,7 +182,7 @@ Imbalance settle_gates(Sweeps& sweeps, const Tree& tree, int most_each, Residual
       for (const Sweeps::Gate& gate : wrong) sweeps.turn(gate);
     else
       sweeps.turn(wrong.front());
-    left = settle_steps(sweeps, tree, most_each, residuals);
+    left = settle_steps(sweeps, tree, most_each, 0, residuals);
   }
   return left;
 }

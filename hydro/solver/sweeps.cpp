@@ -137,6 +137,26 @@ void advance(const Mouth& mouth,
   if (mouth.has_riser) state.riser_slope = mouth.riser.friction.carry(state.riser_slope, share);
 }
 
+/// The same by a share of the step, always by flow but from dry: where whole steps lead astray.
+void advance_in_part(
+    const Mouth& mouth, double ramp, double share, double head_rise, State& state) {
+  state.riser_slope = unknown_slope;
+  if (is_dry(state)) {
+    const double available = share * (state.head - mouth.height);
+    if (available > 0) open_within(mouth, ramp, available, state);
+    return;
+  }
+  const OutletLaw& law = mouth.law;
+  const bool is_flat = state.outlet_head > ramp && !(law.exponent_at(state.outlet_head) > 0);
+  if (is_flat)
+    set_by_head(state, law, ramp, state.outlet_head + share * (head_rise + state.outlet_gap));
+  else
+    set_by_flow(state,
+                law,
+                ramp,
+                state.outlet_flow + share * state.outlet_slope * (head_rise + state.outlet_gap));
+}
+
 /// No outlet draws more than the pipe before it and its own riser can carry.
 void limit(const Mouth& mouth, double ramp, double capacity, State& state) {
   const double most = std::min(capacity, mouth.riser.capacity);
@@ -171,8 +191,12 @@ Sweeps::Sweeps(const Tree& tree, double ramp)
         if (const double it = tree.reaches[index(tree.places[i].reach)].capacity; it < no_limit)
           capacity = std::max(capacity, it);
     }
-    constexpr double hardly_any_loss = 1e-12;
-    least_loss_ = hardly_any_loss * (capacity > 0 ? tree.head_span / capacity : 1);
+    constexpr double least = 1e-12;
+    const double usual_loss = capacity > 0 ? tree.head_span / capacity : 1;
+    least_loss_ = least * usual_loss;
+    least_slope_ = least / usual_loss;
+    constexpr double hardly_any_flow = 1e-9;
+    least_flow_scale_ = hardly_any_flow * capacity;
   }
   start();
 }
@@ -233,7 +257,7 @@ double Sweeps::head_before(std::size_t r) const {
 }
 
 Imbalance Sweeps::gather() {
-  Imbalance left{.head_scale = tree_->head_span};
+  Imbalance left{.flow_scale = least_flow_scale_, .head_scale = tree_->head_span};
   std::fill(far_ends_.begin(), far_ends_.end(), FarEnd{});
   for (SourceState& source : sources_) source.drawn = {};
   for (std::size_t i = 0; i < joint_flows_.size(); ++i) {
@@ -324,17 +348,17 @@ void Sweeps::answer_of_source(std::size_t which, Imbalance& left) {
 }
 
 /// Of one that is shut, the joints have said how much its head rises.
-void Sweeps::correct_source(std::size_t which) {
+void Sweeps::correct_source(std::size_t which, double share) {
   SourceState& source = sources_[which];
   const auto& supply = tree_->sources[which].law;
   if (!source.shut) {
     source.rise = 0;
     if (!supply || supply->is_held()) return;
     source.rise = source.energy_gap - source.slope * source.answer;
-    source.flow += source.answer;
+    source.flow += share * source.answer;
     if (joint_flows_.empty()) source.flow = std::max(0.0, source.flow);
   }
-  source.head += source.rise;
+  source.head += share * source.rise;
 }
 
 double Sweeps::gap_of(const Joint& joint) const {
@@ -385,7 +409,7 @@ Balance Sweeps::balance_joints(bool of_themselves, double rise_of_first) const {
     const SourceState& source = sources_[i];
     Root& root = roots[i];
     root.is_shut = source.shut;
-    root.slope = source.drawn.slope;
+    root.slope = std::max(source.drawn.slope, least_slope_);
     if (source.shut) {
       if (of_themselves) root.drawn = source.drawn.flow + source.drawn.constant;
     } else if (tree_->sources[i].law && !tree_->sources[i].law->is_held()) {
@@ -414,9 +438,10 @@ void Sweeps::take_along(std::size_t two_way, double taken, const Add& add) const
   }
 }
 
-void Sweeps::correct_joints() {
+void Sweeps::correct_joints(double share) {
   const Balance found = balance_joints(true, 0);
-  for (std::size_t i = 0; i < joint_flows_.size(); ++i) joint_flows_[i] += found.joint_rises[i];
+  for (std::size_t i = 0; i < joint_flows_.size(); ++i)
+    joint_flows_[i] += share * found.joint_rises[i];
   for (std::size_t i = 0; i < sources_.size(); ++i) {
     SourceState& source = sources_[i];
     if (source.shut)
@@ -431,8 +456,8 @@ void Sweeps::correct_joints() {
 }
 
 void Sweeps::correct() {
-  if (!joint_flows_.empty()) correct_joints();
-  for (std::size_t i = 0; i < sources_.size(); ++i) correct_source(i);
+  if (!joint_flows_.empty()) correct_joints(1);
+  for (std::size_t i = 0; i < sources_.size(); ++i) correct_source(i, 1);
   for (std::size_t r = 0; r < tree_->runs.size(); ++r) {
     const Run& run = tree_->runs[r];
     const std::int32_t source = source_of(r);
@@ -462,11 +487,39 @@ void Sweeps::correct() {
   }
 }
 
+void Sweeps::correct_in_part(double share) {
+  if (!joint_flows_.empty()) correct_joints(share);
+  for (std::size_t i = 0; i < sources_.size(); ++i) correct_source(i, share);
+  for (std::size_t r = 0; r < tree_->runs.size(); ++r) {
+    const Run& run = tree_->runs[r];
+    const std::int32_t source = source_of(r);
+    double head_rise =
+        source != none ? sources_[index(source)].rise : far_ends_[index(run.fed_by)].rise;
+    for (std::size_t i = run.first; i < run.end; ++i) {
+      const Place& place = tree_->places[i];
+      const Reach& reach = tree_->reaches[index(place.reach)];
+      State& state = states_[i];
+      const double flow_rise = state.answer + state.answer_slope * head_rise;
+      if (is_held(reach, place))
+        head_rise = state.energy_gap;
+      else
+        head_rise += state.energy_gap - slope_of_reach(reach, state) * flow_rise;
+      state.wall_slope = unknown_slope;
+      state.flow = std::clamp(
+          state.flow + share * flow_rise, run.two_way ? -reach.capacity : 0.0, reach.capacity);
+      state.head += share * head_rise;
+      if (place.mouth == none) continue;
+      advance_in_part(tree_->mouths[index(place.mouth)], ramp_, share, head_rise, state);
+    }
+    far_ends_[r].rise = head_rise;
+  }
+}
+
 std::vector<Sweeps::Gate> Sweeps::wrong_gates(const Imbalance& scales, double doubt) const {
   std::vector<Gate> wrong;
   const double flow_doubt = doubt * scales.flow_scale;
   const double head_doubt = doubt * scales.head_scale;
-  if (joint_flows_.empty()) return wrong;
+  if (!tree_->has_gates) return wrong;
   for (std::size_t i = 0; i < sources_.size(); ++i) {
     const Source& source = tree_->sources[i];
     if (!source.law || source.takes_in) continue;
@@ -499,6 +552,13 @@ void Sweeps::turn(const Gate& gate) {
   SourceState& beyond = sources_[index(run.when_shut)];
   beyond = {.shut = shut_[gate.which]};
   beyond.head = first.head + tree_->reaches[index(tree_->places[run.first].reach)].ground_rise;
+}
+
+void Sweeps::open_gates() {
+  for (std::size_t i = 0; i < sources_.size(); ++i)
+    if (tree_->sources[i].law && sources_[i].shut) turn({true, i});
+  for (const std::size_t r : two_way_)
+    if (shut_[r]) turn({false, r});
 }
 
 std::vector<double> Sweeps::device_rises() const {

@@ -100,6 +100,8 @@ class Sweeps {
   Imbalance gather();
   /// Inward-out: corrects flows, heads and outlets.
   void correct();
+  /// The same by a share of each correction, above 0 to 1.
+  void correct_in_part(double share);
   /// Takes another ramp; outlets keep their flows.
   void set_ramp(double ramp);
   /// Takes other supplies, which must be those of an equal tree; all else stays.
@@ -116,6 +118,7 @@ class Sweeps {
   /// @param doubt share of the scales up to which a sign says nothing
   std::vector<Gate> wrong_gates(const Imbalance& scales, double doubt) const;
   void turn(const Gate& gate);
+  void open_gates();
 
  private:
   /// What a pipe beyond some place draws, and how it answers a rise of head there.
@@ -141,7 +144,7 @@ class Sweeps {
   std::int32_t source_of(std::size_t run) const;
   bool holds(const Place& place, const State& state, bool shut);
   void answer_of_source(std::size_t source, Imbalance& left);
-  void correct_source(std::size_t source);
+  void correct_source(std::size_t source, double share);
 
   double slope_of_reach(const Reach& reach, const State& state) const {
     return reach.length * state.wall_slope + 2 * reach.fitting * std::abs(state.flow);
@@ -158,7 +161,7 @@ class Sweeps {
   /// Adds what is taken at the far end of a stretch to the answers along it.
   template <class Add>
   void take_along(std::size_t two_way, double taken, const Add& add) const;
-  void correct_joints();
+  void correct_joints(double share);
 
   const Tree* tree_;
   double ramp_;
@@ -178,7 +181,9 @@ class Sweeps {
   std::vector<std::size_t> two_way_;      // runs
   std::vector<std::int32_t> as_stretch_;  // by run: its place in two_way_, or none
   std::vector<bool> shut_;                // by run: its gate
-  double least_loss_ = 0;                 // of a joint [m / (m3/s)]
+  double least_flow_scale_ = 0;           // where all water stands still, rounding moves it [m3/s]
+  double least_slope_ = 0;  // of a source that is shut, were it cut off for a while [(m3/s) / m]
+  double least_loss_ = 0;   // of a joint [m / (m3/s)]
 };
 
 }  // namespace hydro

@@ -213,6 +213,7 @@ class RunBuilder {
         pending_loss_ += valve->loss_coefficient;
     begin_run(fed_by, source);
     places_.first_run = places_.last_run;
+    if (layout_.inlet_is_shut(index_)) return;
     tree_.runs.back().one_way = line_.check_valve.value_or(false) || is_regulated();
     if (is_regulated()) add_regulator();
   }
@@ -507,7 +508,10 @@ void add_joints(const Layout& layout,
   for (Run& run : tree.runs) {
     run.head_at_rest = highest_at_rest;
     if (run.one_way && run.two_way) run.when_shut = keep(tree.sources, Source{});
+    tree.has_gates = tree.has_gates || run.when_shut != none;
   }
+  for (const Source& source : tree.sources)
+    tree.has_gates = tree.has_gates || (source.law && !source.takes_in);
 }
 
 }  // namespace

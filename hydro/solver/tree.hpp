@@ -115,6 +115,7 @@ struct Tree {
   double head_span =
       0;  ///< the residuals' scale: the highest supply's head at rest or all rise and fall [m]
   bool has_regulators = false;
+  bool has_gates = false;  ///< supplies and runs in loops that let water through one way only
   std::vector<Reach> reaches;
   std::vector<Mouth> mouths;
   std::vector<Place> places;
