@@ -16,16 +16,15 @@
 #include "hydro/solver/tree.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <cstdio>
-#include <map>
 #include <memory>
 #include <stdexcept>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "cases.hpp"
+#include "comparison_table.hpp"
 #include "law_pass.hpp"
 #include "peers.hpp"
 #include <benchmark/benchmark.h>
@@ -37,28 +36,8 @@ using peers::Lateral;
 using peers::Peer;
 using peers::Profile;
 
-constexpr double supply_kPa = 300;
-constexpr double lost_share = 0.2;  // of the supply's head, by friction along the lateral
-
-/// A bore that loses about `lost_share` of the supply's head over `count` outlets.
-Length bore_for(int count, const Length& spacing) {
-  const double flow = count * si(800 * lph);
-  const double loss = lost_share * supply_kPa * 1000 / 9806.65;
-  const double factor = 0.36;  // of a line with many outlets
-  return Length::from_value(std::pow(
-      factor * 10.67 * count * si(spacing) * std::pow(flow, 1.852) / (std::pow(150, 1.852) * loss),
-      1 / 4.8704));
-}
-
 Tree lateral_tree(int count) {
-  const Length spacing = 12.0 / std::max(1, count / 1000) * units::m;
-  const Line line{.name = "lateral",
-                  .pipe = {.inside_diameter = std::min(10.0 * units::m, bore_for(count, spacing)),
-                           .hazen_williams = 150},
-                  .outlet = Outlet{.flow = 800 * lph, .at = 250 * kPa},
-                  .count = count,
-                  .spacing = spacing};
-  const Layout layout{Supply{.pressure = supply_kPa * kPa}, {line}};
+  const Layout layout = cases::lateral_layout(count, false);
   return make_tree(layout, properties(layout.water()));
 }
 
@@ -74,7 +53,7 @@ Lateral lateral_of(const Tree& tree) {
   if (tree.runs.size() != 1 || tree.mouths.size() != 1 || mouth.has_riser || mouth.height != 0 ||
       mouth.law.exponent != 0.5 || mouth.law.bent)
     throw std::logic_error("not the case that the peers know");
-  return {tree.places.size(), tree.supply.head_at_rest(), unit_loss, mouth.law.coefficient};
+  return {tree.places.size(), tree.supply().head_at_rest(), unit_loss, mouth.law.coefficient};
 }
 
 class Ours final : public Peer {
@@ -145,83 +124,10 @@ void cold_solve(benchmark::State& state, Peer& peer, const Lateral& line) {
   state.counters["solved"] = solved;
 }
 
-struct Case {
-  std::string name;
-  std::string ours;  ///< name of the case it is compared with
-  double outlets;
-};
-
-/// Keeps the runs of each case and prints them as one table.
-class Table : public benchmark::BenchmarkReporter {
- public:
-  std::vector<Case> cases;
-
-  bool ReportContext(const Context& context) override {
-    PrintBasicContext(&GetErrorStream(), context);
-    return true;
-  }
-  void ReportRuns(const std::vector<Run>& runs) override {
-    for (const Run& run : runs) {
-      if (run.run_type != Run::RT_Iteration) continue;
-      const std::string& name = run.run_name.function_name;
-      Measured& measured = measured_[name];
-      measured.counters = run.counters;
-      const auto solved = run.counters.find("solved");
-      if (solved != run.counters.end() && !(solved->second.value > 0)) measured.failed = true;
-      measured.times.push_back(run.GetAdjustedRealTime());
-    }
-  }
-  bool any_failed() const {
-    return std::any_of(
-        measured_.begin(), measured_.end(), [](const auto& it) { return it.second.failed; });
-  }
-  void Finalize() override {
-    const double unit = median("law pass") / 1000;
-    std::printf("\nOne law pass: %.1f ns per outlet\n\n", unit);
-    std::printf("%-16s %12s %12s %8s %10s %10s %8s\n",
-                "cold solve",
-                "ns/outlet",
-                "law passes",
-                "steps",
-                "mass",
-                "energy",
-                "to ours");
-    for (const Case& it : cases) {
-      if (measured_[it.name].times.empty()) continue;
-      benchmark::UserCounters& counters = measured_[it.name].counters;
-      std::printf("%-16s %12.1f %12.2f %8.0f %10.1e %10.1e %8.1f%s\n",
-                  it.name.c_str(),
-                  median(it.name) / it.outlets,
-                  median(it.name) / it.outlets / unit,
-                  counters["steps"].value,
-                  counters["mass"].value,
-                  counters["energy"].value,
-                  median(it.name) / median(it.ours),
-                  measured_[it.name].failed ? "  NOT SOLVED" : "");
-    }
-  }
-
- private:
-  struct Measured {
-    std::vector<double> times;
-    benchmark::UserCounters counters;
-    bool failed = false;
-  };
-
-  double median(const std::string& name) {
-    std::vector<double> times = measured_[name].times;
-    if (times.empty()) return std::nan("");
-    std::sort(times.begin(), times.end());
-    return times[times.size() / 2];
-  }
-
-  std::map<std::string, Measured> measured_;
-};
-
 }  // namespace
 
 int main(int argc, char** argv) {
-  Table table;
+  ComparisonTable table;
   std::vector<std::unique_ptr<Peer>> solvers;
   benchmark::RegisterBenchmark("law pass", law_pass)->MinTime(0.1);
   for (const int count : {20, 100, 1000, 10000}) {
@@ -241,17 +147,5 @@ int main(int argc, char** argv) {
     add("KINSOL", peers::make_kinsol(line));
     if (count <= 100) add("GSL", peers::make_gsl(line));
   }
-  // Defaults first: what the caller says comes later, and wins.
-  std::array defaults{std::string("--benchmark_enable_random_interleaving=true"),
-                      std::string("--benchmark_repetitions=15")};
-  std::vector<char*> arguments{argv[0]};
-  for (std::string& it : defaults) arguments.push_back(it.data());
-  arguments.insert(arguments.end(), argv + 1, argv + argc);
-  int argument_count = static_cast<int>(arguments.size());
-  arguments.push_back(nullptr);
-  benchmark::Initialize(&argument_count, arguments.data());
-  if (benchmark::ReportUnrecognizedArguments(argument_count, arguments.data())) return 1;
-  benchmark::RunSpecifiedBenchmarks(&table);
-  benchmark::Shutdown();
-  return table.any_failed() ? 1 : 0;
+  return run_and_compare(argc, argv, table);
 }
