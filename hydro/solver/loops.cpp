@@ -1,5 +1,8 @@
 #include "hydro/solver/loops.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 #include <Eigen/LU>
 #include <Eigen/SparseCore>
 #include <Eigen/SparseLU>
@@ -45,6 +48,13 @@ std::vector<double> rises(const std::vector<Stretch>& stretches,
     found[i] = it.down * before - it.loss * taken[i] + of_themselves * it.rise;
   }
   return found;
+}
+
+bool is_finite(const Balance& balance) {
+  const auto all = [](const std::vector<double>& values) {
+    return std::ranges::all_of(values, [](double it) { return std::isfinite(it); });
+  };
+  return all(balance.joint_rises) && all(balance.source_rises) && all(balance.taken);
 }
 
 Balance nothing(std::size_t links, std::size_t stretches, std::size_t roots) {
@@ -166,8 +176,13 @@ Balance balance(const std::vector<Stretch>& stretches,
                 const std::vector<Link>& links,
                 double least_loss) {
   constexpr std::size_t few = 64;  // up to here the dense system is the faster one
-  return links.size() <= few ? balance_densely(stretches, roots, links, least_loss)
-                             : balance_sparsely(stretches, roots, links, least_loss);
+  constexpr double more = 1e4;
+  constexpr int tries = 3;
+  const auto solve = links.size() <= few ? balance_densely : balance_sparsely;
+  Balance found = solve(stretches, roots, links, least_loss);
+  for (int i = 0; i < tries && !is_finite(found); ++i)
+    found = solve(stretches, roots, links, least_loss *= more);
+  return found;
 }
 
 }  // namespace hydro

@@ -59,7 +59,8 @@ struct Balance {
   std::vector<double> asked;         ///< of each source, beside what its tree asks for [m3/s]
 };
 
-/// @param least_loss [m / (m3/s)] of a joint, where all water stands still and nothing has a slope
+/// @param least_loss [m / (m3/s)] of a joint, where all water stands still and nothing has a slope;
+///   more of it is taken where that leaves the system singular to rounding
 Balance balance(const std::vector<Stretch>& stretches,
                 const std::vector<Root>& roots,
                 const std::vector<Link>& links,

@@ -126,10 +126,11 @@ Flow Reading::end_flow(std::size_t line_index) const {
   return {};
 }
 
-OperatingPoint Reading::supply(const Supply& supply, std::size_t which) const {
+OperatingPoint Reading::supply(const Supply& supply, std::size_t which, bool met) const {
   const bool held_shut = sweeps_.source_is_shut(which);
   double flow = held_shut ? 0 : sweeps_.source_flow(which);
   if (!takes_water_in(supply)) flow = std::max(0.0, flow);
+  if (constexpr double most = 1; !met && !(std::abs(flow) < most)) flow = 0;
   OperatingPoint point =
       operating_point(supply, Flow::from_value(flow), layout_.water(), layout_.site());
   point.held_shut = held_shut;

@@ -23,7 +23,8 @@ class Reading {
   LineSolution line(std::size_t line_index) const;
 
   /// @param which 0 the first, 1 on the further ones
-  OperatingPoint supply(const Supply& supply, std::size_t which) const;
+  /// @param met whether the equations are; if not, the flow may be beyond all that is accepted
+  OperatingPoint supply(const Supply& supply, std::size_t which, bool met) const;
 
   /// A catalogue that a power law meets badly; a law used where it was not validated.
   std::vector<std::string> notes(std::size_t line_index) const;

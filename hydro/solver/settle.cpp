@@ -3,6 +3,7 @@
 #include "hydro/physics/root_between.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <utility>
@@ -88,13 +89,21 @@ Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& step
   constexpr double gentlest = 0.95;
   double factor = fastest;
   double ramp = 2;  // of the head span: no head is higher anywhere
+  const auto step = [&](Sweeps& on_ramp) {
+    if (tree.joints.empty()) return iterate(on_ramp, most_each, steps);
+    const Sweeps start = on_ramp;
+    const Imbalance left = iterate(on_ramp, most_each, steps);
+    if (left.within(tolerance)) return left;
+    on_ramp = start;
+    return iterate_in_part(on_ramp, most_each, steps);
+  };
   sweeps.restart(ramp * tree.head_span);
-  Imbalance left = iterate(sweeps, most_each, steps);
+  Imbalance left = step(sweeps);
   while (left.within(tolerance) && ramp > last_ramp) {
     Sweeps next = sweeps;
     const double next_ramp = std::max(ramp * factor, last_ramp);
     next.set_ramp(next_ramp * tree.head_span);
-    const Imbalance next_left = iterate(next, most_each, steps);
+    const Imbalance next_left = step(next);
     if (next_left.within(tolerance)) {
       sweeps = std::move(next);
       ramp = next_ramp;
@@ -141,7 +150,7 @@ Imbalance settle_steps(
   if (left.within(tolerance)) return left;
   residuals.last_resort = true;
   if (!tree.joints.empty()) {
-    sweeps.open_gates();
+    if (turning > 0) sweeps.open_gates();
     sweeps.restart(last_ramp * tree.head_span);
     left = iterate_in_part(sweeps, 5 * most_each, residuals.steps);
     if (left.within(tolerance)) return left;
@@ -157,18 +166,18 @@ Imbalance settle_steps(
 /// Turns gates over that are the wrong way, and settles anew, until all are right: all of them as
 /// long as they become fewer, else the first one alone, which leads to the end where each turn is
 /// felt most by the gate itself (Murty's rule for complementarity problems).
-Imbalance settle_gates(Sweeps& sweeps, const Tree& tree, int most_each, Residuals& residuals) {
+Imbalance settle_gates(
+    Sweeps& sweeps, const Tree& tree, int most_each, int turning, Residuals& residuals) {
   constexpr double doubt = 10 * tolerance;
   constexpr int patience = 3;
-  constexpr std::size_t most_turns_each = 20;
-  constexpr int turning = 20;
+  const std::size_t most_turns = 100 + 4 * (tree.runs.size() + tree.sources.size());
   Imbalance left = settle_steps(sweeps, tree, most_each, turning, residuals);
   std::size_t fewest = nowhere;
   int tries_left = patience;
   for (std::size_t turns = 0; left.within(tolerance); ++turns) {
     const std::vector<Sweeps::Gate> wrong = sweeps.wrong_gates(left, doubt);
     if (wrong.empty()) break;
-    if (turns > most_turns_each * (tree.runs.size() + tree.sources.size())) {
+    if (turns == most_turns) {
       left.sum = HUGE_VAL;
       break;
     }
@@ -192,7 +201,13 @@ Imbalance settle_gates(Sweeps& sweeps, const Tree& tree, int most_each, Residual
 Settled settle(const Tree& tree, int newton_steps) {
   Sweeps sweeps(tree, last_ramp * tree.head_span);
   Residuals residuals;
-  const Imbalance left = settle_gates(sweeps, tree, newton_steps, residuals);
+  // How long gates turn early matters where regulators stand in loops; one of these has done so far.
+  constexpr std::array turnings{20, 0, 5, 60};
+  Imbalance left = settle_gates(sweeps, tree, newton_steps, turnings[0], residuals);
+  for (std::size_t i = 1; i < turnings.size() && tree.has_gates && !left.within(tolerance); ++i) {
+    sweeps = Sweeps(tree, last_ramp * tree.head_span);
+    left = settle_gates(sweeps, tree, newton_steps, turnings[i], residuals);
+  }
   const double beyond_numbers = std::isfinite(left.sum) ? 0 : HUGE_VAL;
   residuals.mass = std::max(beyond_numbers, share_of(left.mass, left.flow_scale));
   residuals.energy = std::max(beyond_numbers, share_of(left.energy, left.head_scale));

@@ -30,7 +30,7 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
   const std::vector<Supply>& further = layout.further_supplies_as_they_are();
   for (std::size_t i = 0; i <= further.size(); ++i) {
     const Supply& supply = i == 0 ? layout.supply_as_it_is() : further[i - 1];
-    supplies.push_back(reading.supply(supply, i));
+    supplies.push_back(reading.supply(supply, i, settled.met));
     std::ranges::move(notes_on(supply, supplies.back()), std::back_inserter(notes));
   }
   OperatingPoint first = std::move(supplies.front());

@@ -193,6 +193,8 @@ Sweeps::Sweeps(const Tree& tree, double ramp)
     }
     constexpr double least = 1e-12;
     const double usual_loss = capacity > 0 ? tree.head_span / capacity : 1;
+    constexpr double far_too_much = 1e3;
+    most_flow_ = capacity > 0 ? far_too_much * capacity : no_limit;
     least_loss_ = least * usual_loss;
     least_slope_ = least / usual_loss;
     constexpr double hardly_any_flow = 1e-9;
@@ -356,7 +358,8 @@ void Sweeps::correct_source(std::size_t which, double share) {
     if (!supply || supply->is_held()) return;
     source.rise = source.energy_gap - source.slope * source.answer;
     source.flow += share * source.answer;
-    if (joint_flows_.empty()) source.flow = std::max(0.0, source.flow);
+    source.flow = joint_flows_.empty() ? std::max(0.0, source.flow)
+                                       : std::clamp(source.flow, -most_flow_, most_flow_);
   }
   source.head += share * source.rise;
 }
@@ -441,7 +444,8 @@ void Sweeps::take_along(std::size_t two_way, double taken, const Add& add) const
 void Sweeps::correct_joints(double share) {
   const Balance found = balance_joints(true, 0);
   for (std::size_t i = 0; i < joint_flows_.size(); ++i)
-    joint_flows_[i] += share * found.joint_rises[i];
+    joint_flows_[i] =
+        std::clamp(joint_flows_[i] + share * found.joint_rises[i], -most_flow_, most_flow_);
   for (std::size_t i = 0; i < sources_.size(); ++i) {
     SourceState& source = sources_[i];
     if (source.shut)

@@ -181,7 +181,8 @@ class Sweeps {
   std::vector<std::size_t> two_way_;      // runs
   std::vector<std::int32_t> as_stretch_;  // by run: its place in two_way_, or none
   std::vector<bool> shut_;                // by run: its gate
-  double least_flow_scale_ = 0;           // where all water stands still, rounding moves it [m3/s]
+  double most_flow_ = 0;         // through a joint or a source: far too much for any pipe [m3/s]
+  double least_flow_scale_ = 0;  // where all water stands still, rounding moves it [m3/s]
   double least_slope_ = 0;  // of a source that is shut, were it cut off for a while [(m3/s) / m]
   double least_loss_ = 0;   // of a joint [m / (m3/s)]
 };
