@@ -536,6 +536,22 @@ void bind_class(py::module_& module) {
       {"line_index", "place"},
       "Whether water can come to a place on a line; at one where it is open to the air, to what "
       "lies beyond.");
+  method(
+      layout,
+      "inlet_has_water",
+      [=](const Layout& self, std::size_t line) {
+        return self.inlet_has_water(checked(self, line));
+      },
+      {"line_index"},
+      "Whether it can come to its inlet, and on to where the line is open to the air.");
+  method(
+      layout,
+      "has_water_beyond_open_end",
+      [=](const Layout& self, std::size_t line) {
+        return self.has_water_beyond_open_end(checked(self, line));
+      },
+      {"line_index"},
+      "Whether it can come to what lies beyond the place where the line is open to the air.");
   method(layout,
          "with_fault",
          &Layout::with_fault,
