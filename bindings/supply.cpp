@@ -148,7 +148,6 @@ void bind_parts(py::module_& module) {
       "727");
   Record<Supply>("Supply",
                  "What feeds the lines: one of a held pressure, a pump, a tank, a hydrant.")
-      .field("name", &Supply::name, "Of a further one, for fed_by; the first has none.")
       .field("pressure", &Supply::pressure, "Held, gauge, before the filter; or ...")
       .field("pump", &Supply::pump, "... this, or ...")
       .field("tank", &Supply::tank, "... this, or ...")
@@ -159,6 +158,7 @@ void bind_parts(py::module_& module) {
       .field("filter", &Supply::filter, "Between the source and the lines.")
       .field("gauge", &Supply::gauge, "The one that people read.")
       .field("elevation", &Supply::elevation, "Of the source, default 0.")
+      .field("name", &Supply::name, "Of a further one, for fed_by; the first has none.")
       .description(module);
 }
 

@@ -210,7 +210,7 @@ def lines_of(
     if draw(st.integers(0, 3)) == 0:
         reach = hydro.PipeReach(pipe=draw(all_pipes), to=line.whole_length() * 0.5)
         line = line.replace(reaches=[reach])
-    if before and draw(st.booleans()):
+    if before and draw(st.integers(0, 1)) == 0:
         line = draw(joining(line, before))
     feeder = draw(st.sampled_from([None, *further, *before]))
     if feeder is None:

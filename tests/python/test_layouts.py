@@ -74,7 +74,12 @@ def test_a_layout_is_solved_as_the_program_solves_its_file(
         assert line.name == line_of_program["name"]
         for name in SERIES:
             assert getattr(line, name).si.tolist() == line_of_program[name]
-    assert solution.inflow.to(m3_per_s) == of_program["supply"]["inflow"]
+    for point, of_supply in zip(
+        [solution.supply, *solution.further_supplies],
+        [of_program["supply"], *of_program["further_supplies"]],
+        strict=True,
+    ):
+        assert point.flow.to(m3_per_s) == of_supply["inflow"]
     if layout.faults:
         before = hydro.solve(layout.without_faults())
         assert before.to_dict(None) == {"format": of_program["format"], **of_program["before"]} | {

@@ -93,7 +93,8 @@ class Answer:
 
 def friction(coefficient: float, bore: float, length: float) -> float:
     """h = loss Q^1.852 [m, m3/s]"""
-    return 10.67 * length / (coefficient**1.852 * bore**4.8704)
+    loss: float = 10.67 * length / (coefficient**1.852 * bore**4.8704)
+    return loss
 
 
 def solved_by_scipy(ring: Ring, is_open: bool = True) -> Answer:
@@ -212,7 +213,7 @@ def test_a_ring_is_solved_as_scipy_solves_its_equations(seed: int) -> None:
     # To 1e-9 of the largest flow and of the larger supply's head.
     flow_1, flow_2 = np.split(wanted.outlet_flow, [first.count])
     largest = max(abs(wanted.cross_flow), flow_1.sum(), flow_2.sum())
-    flows = [
+    flows: list[tuple[Any, Any]] = [
         (row_1.flow, flow_1),
         (row_2.flow, flow_2),
         (row_1.inflow, flow_1.sum() + wanted.cross_flow),

@@ -85,15 +85,19 @@ def test_where_water_can_come() -> None:
 
 
 def test_supplies_are_changed_and_their_faults_told() -> None:
-    creek = hydro.Supply(name="creek", pump=PUMP, filter=hydro.Filter(loss=1 * psi, at=80 * gpm))
+    strainer = hydro.Filter(loss=1 * psi, at=80 * gpm)
+    creek = hydro.Supply(name="creek", pump=PUMP, filter=strainer)
     two = RING.with_further_supplies([TANK, creek])
     assert two.further_supplies == (TANK, creek) and two != RING
     assert two.with_further_supplies([TANK]) == RING
-    faults = [hydro.pump_worn(0.1, supply="creek"), hydro.filter_dirty(5 * psi, supply="creek")]
+    faults: list[hydro.Fault] = [
+        hydro.pump_worn(0.1, supply="creek"),
+        hydro.filter_dirty(5 * psi, supply="creek"),
+    ]
     broken = two.with_faults([*faults, hydro.pump_worn(0.2)])
     assert broken.further_supplies == two.further_supplies
     assert broken.further_supplies_as_they_are == (TANK, hydro.with_faults(creek, faults))
-    assert broken.further_supplies_as_they_are[1].filter == creek.filter.replace(loss=5 * psi)
+    assert broken.further_supplies_as_they_are[1].filter == strainer.replace(loss=5 * psi)
     assert broken.supply_as_it_is == hydro.with_faults(two.supply, [hydro.pump_worn(0.2)])
     assert [hydro.supply_of(fault) for fault in broken.faults] == ["creek", "creek", ""]
     assert hydro.describe(faults[1], broken, "us").startswith("creek: ")

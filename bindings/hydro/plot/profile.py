@@ -46,7 +46,7 @@ def pressure_profile(
     The rated and the minimum pressure of the outlets, and the maximum where it is near, are drawn
     as labelled lines; of the first three kinds where there are more. The curve leaves out broken
     and capped outlets, whose pressure is not that of the line, and those that are cut off. On a
-    line that is fed from both ends it is said where the waters meet.
+    line that is drawn alone and fed from both ends it is said where the waters meet.
 
     lines: a name, or several; None: all that have outlets and are not shut, of more than 12 those
         with the worst.
@@ -92,9 +92,10 @@ def pressure_profile(
         draw_curve(ax, line, {**AFTER, "label": line.name})
         draw_marks(ax, line, line.distance, line.pressure)
         draw_openings(ax, line)
-        draw_meetings(ax, line)
     draw_limits(ax, limits)
-    if len(drawn) > 1:
+    if len(drawn) == 1:
+        draw_meetings(ax, drawn[0])
+    else:
         draw_names(ax, drawn, ghosts)
     draw_numbers(ax, drawn)
     draw_heading(ax, title, drawn, shown)
