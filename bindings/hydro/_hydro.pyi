@@ -2286,12 +2286,9 @@ class Hydrant:
 
 class Supply:
     """What feeds the lines: one of a held pressure, a pump, a tank, a hydrant."""
-    def __init__(self, *, name: str = '', pressure: Pressure | None = None, pump: Pump | None = None, tank: Tank | None = None, hydrant: Hydrant | None = None, second_pump: Pump | None = None, arrangement: PumpArrangement | str | None = None, suction: Suction | None = None, filter: Filter | None = None, gauge: Gauge | None = None, elevation: Length | None = None) -> None: ...
+    def __init__(self, *, pressure: Pressure | None = None, pump: Pump | None = None, tank: Tank | None = None, hydrant: Hydrant | None = None, second_pump: Pump | None = None, arrangement: PumpArrangement | str | None = None, suction: Suction | None = None, filter: Filter | None = None, gauge: Gauge | None = None, elevation: Length | None = None, name: str = '') -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
-    @property
-    def name(self) -> str:
-        """Of a further one, for fed_by; the first has none."""
     @property
     def pressure(self) -> Pressure | None:
         """Held, gauge, before the filter; or ..."""
@@ -2322,6 +2319,9 @@ class Supply:
     @property
     def elevation(self) -> Length | None:
         """Of the source, default 0."""
+    @property
+    def name(self) -> str:
+        """Of a further one, for fed_by; the first has none."""
     def replace(self, **changes: Any) -> Supply:
         """The same with other values of the fields that are named."""
     def __repr__(self) -> str: ...
