@@ -268,6 +268,12 @@ void bind_faults(py::module_& module) {
       {"fault"},
       "Whether it is of the pump, the engine or the filter.\n\n"
       ">>> is_of_the_supply(pump_worn(0.15))\nTrue");
+  def(module,
+      "is_of_first_supply",
+      &is_of_first_supply,
+      {"fault"},
+      "Whether it is of the pump, the engine or the filter of the first supply.\n\n"
+      ">>> is_of_first_supply(pump_worn(0.15, supply=\"creek\"))\nFalse");
   def(
       module,
       "supply_of",

@@ -552,6 +552,15 @@ void bind_class(py::module_& module) {
       },
       {"line_index"},
       "Whether it can come to what lies beyond the place where the line is open to the air.");
+  method(
+      layout,
+      "outlet_has_water",
+      [=](const Layout& self, std::size_t line, int outlet) {
+        return self.outlet_has_water(checked(self, line), outlet);
+      },
+      {"line_index", "outlet_number"},
+      "Whether water can come to an outlet (from 1 on); one that stands where the line is open to "
+      "the air lies before that place.");
   method(layout,
          "with_fault",
          &Layout::with_fault,

@@ -3025,6 +3025,10 @@ class Layout:
         """Whether it can come to its inlet, and on to where the line is open to the air."""
     def has_water_beyond_open_end(self, line_index: int) -> bool:
         """Whether it can come to what lies beyond the place where the line is open to the air."""
+    def outlet_has_water(self, line_index: int, outlet_number: int) -> bool:
+        """Whether water can come to an outlet (from 1 on); one that stands where the line is open to
+        the air lies before that place.
+        """
     def with_fault(self, fault: Fault) -> Layout:
         """With this fault too. InvalidInput when it does not fit the layout or another fault."""
     def with_faults(self, faults: Iterable[Fault]) -> Layout:
@@ -4360,6 +4364,13 @@ def is_of_the_supply(fault: Fault) -> bool:
 
     >>> is_of_the_supply(pump_worn(0.15))
     True
+    """
+
+def is_of_first_supply(fault: Fault) -> bool:
+    """Whether it is of the pump, the engine or the filter of the first supply.
+
+    >>> is_of_first_supply(pump_worn(0.15, supply="creek"))
+    False
     """
 
 def supply_of(fault: Fault) -> str:

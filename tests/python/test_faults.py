@@ -66,6 +66,7 @@ def test_a_fault_is_the_same_from_code_and_from_text(fault: Any) -> None:
     assert hydro.is_of_the_supply(fault) is not hasattr(fault, "line")
     assert hydro.outlet_of(fault) == getattr(fault, "outlet", None)
     assert hydro.supply_of(fault) == getattr(fault, "supply", "")
+    assert hydro.is_of_first_supply(fault) is (getattr(fault, "supply", None) == "")
     # The name of the kind is that of the maker, in words.
     maker = getattr(hydro, hydro.kind_of(fault).replace(" ", "_"))
     arguments = {key: getattr(fault, key) for key in parameters(type(fault))}

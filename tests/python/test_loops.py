@@ -76,8 +76,12 @@ def test_where_water_can_come() -> None:
     cut = RING.with_fault(hydro.line_cut("row 1", 100 * ft))
     assert cut.open_end_of(row) == 100 * ft
     assert cut.has_water(row, 99 * ft) and cut.has_water(row, 101 * ft)
+    assert all(cut.outlet_has_water(row, outlet) for outlet in range(1, 11))
     tree = RING.without("cross pipe").with_fault(hydro.line_cut("row 1", 100 * ft))
     assert tree.has_water(row, 99 * ft) and not tree.has_water(row, 101 * ft)
+    assert [tree.outlet_has_water(row, outlet) for outlet in (2, 3)] == [True, False]
+    assert tree.inlet_has_water(row) and not tree.has_water_beyond_open_end(row)
+    assert cut.inlet_has_water(row) and cut.has_water_beyond_open_end(row)
     # A check valve lets the spare line give water, but have none from row 2.
     spare = RING.index_of("spare")
     assert RING.has_water(spare, 0 * ft)

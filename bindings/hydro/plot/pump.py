@@ -185,7 +185,7 @@ def held_solutions(solution: Solution) -> list[Solution]:
 def without_supply_faults(layout: Layout) -> Layout:
     """Those of further supplies stay."""
     return layout.without_faults().with_faults(
-        [it for it in layout.faults if not hydro.is_of_the_supply(it) or hydro.supply_of(it)]
+        [it for it in layout.faults if not hydro.is_of_first_supply(it)]
     )
 
 
