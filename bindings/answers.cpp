@@ -103,6 +103,9 @@ void bind_check(py::module_& module) {
                    .field("below_atmosphere", &Check::below_atmosphere, "One a line.")
                    .field("over_rating", &Check::over_rating, "One a pipe of a line.")
                    .field("supply_limits", &Check::supply_limits, "That are passed.")
+                   .field("further_supply_limits",
+                          &Check::further_supply_limits,
+                          "Of each further supply, in the order of the layout.")
                    .field("lifts_no_water",
                           &Check::lifts_no_water,
                           "Outlets are open, and the supply brings water to none of them.")
@@ -170,8 +173,8 @@ void bind_comparison(py::module_& module) {
       .field("missing",
              &Comparison::missing,
              "Less than before, out of outlets that are neither broken nor capped after.")
-      .field("inflow_before", &Comparison::inflow_before, "Out of the supply.")
-      .field("inflow_after", &Comparison::inflow_after, "Out of the supply.")
+      .field("inflow_before", &Comparison::inflow_before, "Out of all supplies.")
+      .field("inflow_after", &Comparison::inflow_after, "Out of all supplies.")
       .field("supply_before", &Comparison::supply_before, "Gauge.")
       .field("supply_after", &Comparison::supply_after, "Gauge.")
       .result(module);

@@ -54,7 +54,14 @@ struct Enumeration<RegulatorState> {
   static constexpr const char* name = "RegulatorState";
   static constexpr Choice<RegulatorState> values[] = {{RegulatorState::holding, "holding"},
                                                       {RegulatorState::open, "open"},
+                                                      {RegulatorState::shut, "shut"},
                                                       {RegulatorState::stuck_open, "stuck_open"}};
+};
+template <>
+struct Enumeration<CheckValveState> {
+  static constexpr const char* name = "CheckValveState";
+  static constexpr Choice<CheckValveState> values[] = {{CheckValveState::open, "open"},
+                                                       {CheckValveState::shut, "shut"}};
 };
 template <>
 struct Enumeration<CurveShape> {

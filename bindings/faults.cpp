@@ -17,6 +17,7 @@ constexpr const char* k_of_break = "K of the break [-]; None: the riser's own wh
 constexpr const char* from_inlet = "From the line's inlet.";
 constexpr const char* whose_regulator = "The outlet whose own it is, from 1 on; None: the line's.";
 constexpr const char* which_pump = "1 or 2; None: the first.";
+constexpr const char* which_supply = "Name of a further one; empty: the first.";
 
 void bind_kinds(py::module_& module) {
   Record<HeadOff>("HeadOff", "The outlet is knocked off: its riser stands open at the top.")
@@ -63,7 +64,7 @@ void bind_kinds(py::module_& module) {
       .needed("at", &Leak::at, "... at this pressure in the line, with ...")
       .field("exponent", &Leak::exponent, "... this exponent [-], 0.1 to 1.5; None: 0.5.")
       .description(module, "leak");
-  Record<LineCut>("LineCut", "The line is cut through; no water is beyond.")
+  Record<LineCut>("LineCut", "The line is cut through: both ends stand open, and no water passes.")
       .needed("line", &LineCut::line, "Name of the line.")
       .needed("place", &LineCut::place, from_inlet)
       .description(module, "line_cut");
@@ -91,13 +92,16 @@ void bind_kinds(py::module_& module) {
   Record<PumpWorn>("PumpWorn", "Worn impeller or rings: less head at every flow.")
       .needed("share", &PumpWorn::share, "Of the head that is lost, above 0 and below 1 [-].")
       .field("pump", &PumpWorn::pump, which_pump)
+      .field("supply", &PumpWorn::supply, which_supply)
       .description(module, "pump_worn");
   Record<EngineSlow>("EngineSlow", "The engine does not reach its speed.")
       .needed("speed", &EngineSlow::speed, "That it reaches.")
       .field("pump", &EngineSlow::pump, which_pump)
+      .field("supply", &EngineSlow::supply, which_supply)
       .description(module, "engine_slow");
   Record<FilterDirty>("FilterDirty", "Dirt in the filter.")
       .needed("loss", &FilterDirty::loss, "That it takes now, at the flow at which it is rated.")
+      .field("supply", &FilterDirty::supply, which_supply)
       .description(module, "filter_dirty");
 }
 
@@ -166,7 +170,8 @@ void bind_makers(py::module_& module) {
       "line_cut",
       &line_cut,
       {"line", "place"},
-      "The line is cut through at a distance from its inlet; no water is beyond.\n\n"
+      "The line is cut through at a distance from its inlet: both ends stand open, and no water "
+      "passes.\n\n"
       ">>> line_cut(\"row 1\", 120 * ft)\n"
       "line_cut('row 1', 120 * ft)");
   def(module,
@@ -209,27 +214,28 @@ void bind_makers(py::module_& module) {
   def(module,
       "pump_worn",
       &pump_worn,
-      {"share", may_be_left_out("pump")},
+      {"share", may_be_left_out("pump"), {"supply", py::str()}},
       "Worn impeller or rings. share: of the head that is lost at every flow, above 0 and below 1 "
       "[-].\n"
-      "pump: 1 or 2, default the first.\n\n"
+      "pump: 1 or 2, default the first. supply: name of a further one; empty: the first.\n\n"
       ">>> pump_worn(0.15)\n"
       "pump_worn(0.15)");
   def(module,
       "engine_slow",
       &engine_slow,
-      {"speed", may_be_left_out("pump")},
+      {"speed", may_be_left_out("pump"), {"supply", py::str()}},
       "The engine does not reach its speed. speed: that it reaches.\n"
-      "pump: 1 or 2, default the first.\n\n"
+      "pump: 1 or 2, default the first. supply: name of a further one; empty: the first.\n\n"
       ">>> engine_slow(2000 * rpm)\n"
       "engine_slow(2000 * rpm)");
   def(module,
       "filter_dirty",
       &filter_dirty,
-      {"loss"},
-      "Dirt in the filter. loss: that it takes now, at the flow at which it is rated.\n\n"
-      ">>> filter_dirty(6 * psi)\n"
-      "filter_dirty(6 * psi)");
+      {"loss", {"supply", py::str()}},
+      "Dirt in the filter. loss: that it takes now, at the flow at which it is rated.\n"
+      "supply: name of a further one; empty: the first.\n\n"
+      ">>> filter_dirty(6 * psi, supply=\"creek\")\n"
+      "filter_dirty(6 * psi, supply='creek')");
 }
 
 }  // namespace
@@ -248,13 +254,13 @@ void bind_faults(py::module_& module) {
       "line_of",
       [](const Fault& fault) { return line_of(fault); },
       {"fault"},
-      "Name of the line; empty: the fault is the supply's.\n\n>>> line_of(end_open(\"row "
+      "Name of the line; empty: the fault is a supply's.\n\n>>> line_of(end_open(\"row "
       "1\"))\n'row 1'");
   def(module,
       "outlet_of",
       &outlet_of,
       {"fault"},
-      "From 1 on; None: the fault is the line's or the supply's.\n\n>>> outlet_of(head_off(\"row "
+      "From 1 on; None: the fault is the line's or a supply's.\n\n>>> outlet_of(head_off(\"row "
       "1\", 7))\n7");
   def(module,
       "is_of_the_supply",
@@ -263,10 +269,24 @@ void bind_faults(py::module_& module) {
       "Whether it is of the pump, the engine or the filter.\n\n"
       ">>> is_of_the_supply(pump_worn(0.15))\nTrue");
   def(module,
+      "is_of_first_supply",
+      &is_of_first_supply,
+      {"fault"},
+      "Whether it is of the pump, the engine or the filter of the first supply.\n\n"
+      ">>> is_of_first_supply(pump_worn(0.15, supply=\"creek\"))\nFalse");
+  def(
+      module,
+      "supply_of",
+      [](const Fault& fault) { return supply_of(fault); },
+      {"fault"},
+      "Of a fault that is_of_the_supply, the name of the further one; empty: the first one's.\n\n"
+      ">>> supply_of(filter_dirty(6 * psi, supply=\"creek\"))\n'creek'");
+  def(module,
       "with_faults",
       &with_faults,
       {"supply", "faults"},
-      "The supply with what its faults change; those of lines change nothing.\n\n"
+      "The supply with what its faults change; those of lines and of other supplies change "
+      "nothing.\n\n"
       ">>> sound = Supply(pressure=40 * psi, filter=Filter(loss=1.5 * psi, at=80 * gpm))\n"
       ">>> with_faults(sound, [filter_dirty(6 * psi)]).filter\n"
       "Filter(loss=6 * psi, at=80 * gpm)");

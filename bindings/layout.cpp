@@ -82,9 +82,14 @@ void bind_line(py::module_& module) {
   auto line =
       Record<Line>("Line", "A line as it is described; the keywords are the keys of a file.")
           .field("name", &Line::name, "Every line needs one of its own.")
-          .field("fed_by", &Line::fed_by, "The line on which this one begins; empty: the supply.")
+          .field("fed_by",
+                 &Line::fed_by,
+                 "The line or further supply at which this one begins; empty: the supply.")
           .field("tap", &Line::tap, "Where along it; default its far end.")
           .field("tap_outlet", &Line::tap_outlet, "Or at which of its outlets, from 1 on.")
+          .field("joins", &Line::joins, "The line that its far end meets; empty: it is closed.")
+          .field("joins_at", &Line::joins_at, "Where along that line; default its far end.")
+          .field("joins_outlet", &Line::joins_outlet, "Or at which of its outlets, from 1 on.")
           .field("pipe", &Line::pipe, "Beyond the reaches.")
           .field("reaches", &Line::reaches, "First lengths of other pipe, from the inlet on.")
           .field("outlet", &Line::outlet, "None: a main or a manifold.")
@@ -97,12 +102,14 @@ void bind_line(py::module_& module) {
           .field("length", &Line::length, "To the far end; default to the last outlet.")
           .field("ground_rise",
                  &Line::ground_rise,
-                 "Far end above near end, default 0; may be negative.")
+                 "Far end above near end; may be negative; default 0, or what it takes to join.")
           .field("elevations",
                  &Line::elevations,
                  "Instead: of the ground at every outlet, like the supply's.")
           .field("riser", &Line::riser, "Of every outlet.")
           .field("valve", &Line::valve, "At the inlet, default none.")
+          .field(
+              "check_valve", &Line::check_valve, "At the inlet: no water runs back, default False.")
           .field("regulator", &Line::regulator, "At the inlet: no more than this beyond it.")
           .field("loss_coefficient",
                  &Line::loss_coefficient,
@@ -160,9 +167,24 @@ void bind_line(py::module_& module) {
       ">>> main = Line(name=\"main\", length=180 * ft)\n"
       ">>> begins_at(Line(name=\"row 1\", fed_by=\"main\"), main)\n"
       "180 * ft");
+  def(
+      module,
+      "ends_at",
+      [](const Line& own, const Line& joined) {
+        if (own.joins_outlet && !own.joins_at)
+          with_outlet(joined, *own.joins_outlet, "joins_outlet");
+        return ends_at(own, joined);
+      },
+      {"line", "joined"},
+      "Where on the line that it joins a line ends.\n\n"
+      ">>> row = Line(name=\"row 1\", count=10, spacing=20 * ft)\n"
+      ">>> ends_at(Line(name=\"cross pipe\", joins=\"row 1\", joins_outlet=7), row)\n"
+      "140 * ft");
   module.attr("most_outlets") = most_outlets;
   module.attr("most_lines") = most_lines;
+  module.attr("most_further_supplies") = most_further_supplies;
   module.attr("same_place") = same_place;
+  module.attr("same_height") = same_height;
 }
 
 void bind_parts_of_faults(py::module_& module) {
@@ -199,7 +221,7 @@ void bind_parts_of_faults(py::module_& module) {
       "open_end",
       &open_end,
       {"fault", "line"},
-      "Where the fault opens the line to the air, so that no water is beyond; None for the "
+      "Where the fault opens the line to the air, so that no water passes; None for the "
       "others.\n\n"
       ">>> open_end(line_cut(\"row 1\", 90 * ft), Line(name=\"row 1\", count=10, spacing=20 * "
       "ft))\n"
@@ -295,9 +317,10 @@ void bind_class(py::module_& module) {
   py::class_<Layout> layout(
       module,
       "Layout",
-      "Layout(supply, lines, water=None, site=None, sets=())\n--\n\n"
-      "A supply, the lines that hang on it, the water, the place, the sets in which it is watered, "
-      "what is broken. It is examined when it is made and cannot be changed; a change makes a new "
+      "Layout(supply, lines, water=None, site=None, sets=(), further_supplies=())\n--\n\n"
+      "The supplies, the lines that hang on them, the water, the place, the sets in which it is "
+      "watered, what is broken. It is examined when it is made and cannot be changed; a change "
+      "makes a new "
       "one. Until sets are chosen, all lines are open whose own valve is not shut. InvalidInput "
       "with every mistake of every part.");
   Record<SkippedFault>("SkippedFault", "A fault that does not fit the layout, and why.")
@@ -322,22 +345,39 @@ void bind_class(py::module_& module) {
                              "lines",
                              may_be_left_out("water"),
                              may_be_left_out("site"),
-                             {"sets", py::tuple()}});
+                             {"sets", py::tuple()},
+                             {"further_supplies", py::tuple()}});
   const Signature init("__init__", signature.parameters());
-  const std::vector<std::string> types{
-      "Supply", "Iterable[Line]", "Water | None", "Site | None", "Iterable[WateringSet]"};
+  const std::vector<std::string> types{"Supply",
+                                       "Iterable[Line]",
+                                       "Water | None",
+                                       "Site | None",
+                                       "Iterable[WateringSet]",
+                                       "Iterable[Supply]"};
   layout.def(py::init([signature](const py::args& args, const py::kwargs& kwargs) {
-               py::handle given[5];
+               py::handle given[6];
                signature.bind(args, kwargs, given);
                return Layout(
                    Type<Supply>::from(given[0], signature.where(0)),
                    Type<std::vector<Line>>::from(given[1], signature.where(1)),
                    Type<std::optional<Water>>::from(given[2], signature.where(2)).value_or(Water{}),
                    Type<std::optional<Site>>::from(given[3], signature.where(3)).value_or(Site{}),
-                   Type<std::vector<WateringSet>>::from(given[4], signature.where(4)));
+                   Type<std::vector<WateringSet>>::from(given[4], signature.where(4)),
+                   Type<std::vector<Supply>>::from(given[5], signature.where(5)));
              }),
              documentation(init, "__init__", true, types, "None", "").c_str());
-  property(layout, "supply", &Layout::supply, "Supply", "What feeds it.", inside);
+  property(layout,
+           "supply",
+           &Layout::supply,
+           "Supply",
+           "What feeds every line that begins nowhere else.",
+           inside);
+  property(
+      layout,
+      "further_supplies",
+      [](const Layout& self) { return py::tuple(py::cast(self.further_supplies())); },
+      "tuple[Supply, ...]",
+      "Beside the first, each with a name, in the order in which they were given.");
   property(
       layout,
       "lines",
@@ -364,6 +404,12 @@ void bind_class(py::module_& module) {
            "Supply",
            "The supply with what its faults change.",
            inside);
+  property(
+      layout,
+      "further_supplies_as_they_are",
+      [](const Layout& self) { return py::tuple(py::cast(self.further_supplies_as_they_are())); },
+      "tuple[Supply, ...]",
+      "The further supplies with what their faults change.");
   property(
       layout,
       "faults",
@@ -395,7 +441,20 @@ void bind_class(py::module_& module) {
       "feeder_of",
       [=](const Layout& self, std::size_t line) { return self.feeder_of(checked(self, line)); },
       {"line_index"},
-      "Index of the line that feeds this one; None: the supply does.");
+      "Index of the line that feeds this one; None: a supply does.");
+  method(
+      layout,
+      "joined_by",
+      [=](const Layout& self, std::size_t line) { return self.joined_by(checked(self, line)); },
+      {"line_index"},
+      "Index of the line that this one's far end meets; None: it meets none.");
+  method(
+      layout,
+      "supply_of",
+      [=](const Layout& self, std::size_t line) { return self.supply_of(checked(self, line)); },
+      {"line_index"},
+      "Of the supply at the start of the lines that feed this one: 0 the first, 1 on the further "
+      "ones.");
   method(
       layout,
       "inlet_elevation",
@@ -404,6 +463,12 @@ void bind_class(py::module_& module) {
       },
       {"line_index"},
       "Of the ground at a line's near end.");
+  method(
+      layout,
+      "ground_rise",
+      [=](const Layout& self, std::size_t line) { return self.ground_rise(checked(self, line)); },
+      {"line_index"},
+      "Of a line's far end above its near end.");
   method(
       layout,
       "ground_elevation",
@@ -439,21 +504,63 @@ void bind_class(py::module_& module) {
       "open_end_of",
       [=](const Layout& self, std::size_t line) { return self.open_end_of(checked(self, line)); },
       {"line_index"},
-      "Where a line is open to the air, and dry beyond; None: it is not.");
+      "Where a line is open to the air, so that no water passes; None: it is not.");
   method(
       layout,
       "is_cut_off",
       [=](const Layout& self, std::size_t line) { return self.is_cut_off(checked(self, line)); },
       {"line_index"},
-      "Whether no water comes to a line: one that feeds it is open to the air before it, or it or "
-      "such a line is shut or its regulator is stuck shut.");
+      "Whether no water comes to any part of a line, whatever the pressures: on every way to it a "
+      "line is open to the air, shut, or its regulator stuck shut, or a check valve points the "
+      "other way.");
   method(
       layout,
       "is_shut",
       [=](const Layout& self, std::size_t line) { return self.is_shut(checked(self, line)); },
       {"line_index"},
-      "Whether it or a line that feeds it is shut on purpose: by its valve or by the sets that "
+      "Whether no water comes to it on purpose: by its valve or another, or by the sets that "
       "run.");
+  method(
+      layout,
+      "inlet_is_shut",
+      [=](const Layout& self, std::size_t line) { return self.inlet_is_shut(checked(self, line)); },
+      {"line_index"},
+      "Whether nothing passes its inlet, whatever the pressures. Where its far end joins another "
+      "line it may have water all the same.");
+  method(
+      layout,
+      "has_water",
+      [=](const Layout& self, std::size_t line, const Length& place) {
+        return self.has_water(checked(self, line), place);
+      },
+      {"line_index", "place"},
+      "Whether water can come to a place on a line; at one where it is open to the air, to what "
+      "lies beyond.");
+  method(
+      layout,
+      "inlet_has_water",
+      [=](const Layout& self, std::size_t line) {
+        return self.inlet_has_water(checked(self, line));
+      },
+      {"line_index"},
+      "Whether it can come to its inlet, and on to where the line is open to the air.");
+  method(
+      layout,
+      "has_water_beyond_open_end",
+      [=](const Layout& self, std::size_t line) {
+        return self.has_water_beyond_open_end(checked(self, line));
+      },
+      {"line_index"},
+      "Whether it can come to what lies beyond the place where the line is open to the air.");
+  method(
+      layout,
+      "outlet_has_water",
+      [=](const Layout& self, std::size_t line, int outlet) {
+        return self.outlet_has_water(checked(self, line), outlet);
+      },
+      {"line_index", "outlet_number"},
+      "Whether water can come to an outlet (from 1 on); one that stands where the line is open to "
+      "the air lies before that place.");
   method(layout,
          "with_fault",
          &Layout::with_fault,
@@ -486,6 +593,13 @@ void bind_class(py::module_& module) {
       {"supply"},
       "With another supply. Faults stay. InvalidInput when it is no supply, or when a fault does "
       "not fit it.");
+  method(
+      layout,
+      "with_further_supplies",
+      &Layout::with_further_supplies,
+      {"further_supplies"},
+      "With these supplies beside the first. Faults stay. InvalidInput when one is no supply, or "
+      "when a line or a fault does not fit them.");
   method(layout,
          "with_line",
          &Layout::with_line,
@@ -497,8 +611,7 @@ void bind_class(py::module_& module) {
          &Layout::without,
          {"line_name"},
          "Without the line of this name, in the sets too, and its faults. InvalidInput when there "
-         "is none, when it is "
-         "the only one, or when it feeds another.");
+         "is none, when it is the only one, or when it feeds another or another joins it.");
   layout.def(
       "__eq__",
       [](const Layout& self, const Layout& other) { return self == other; },
@@ -513,13 +626,15 @@ void bind_class(py::module_& module) {
   layout.def(
       "__repr__",
       [](const Layout& self) {
-        std::string sets;
+        std::string supplies, sets;
+        if (!self.further_supplies().empty())
+          supplies = ", further supplies " + std::to_string(self.further_supplies().size());
         if (!self.sets().empty()) sets = ", sets " + std::to_string(self.sets().size());
         for (const std::string& name : self.running_sets())
           sets += (&name == self.running_sets().data() ? ", running " : " and ") + name;
         return "<hydro.Layout: lines " + std::to_string(self.lines().size()) + ", outlets " +
                std::to_string(self.outlet_count()) + ", faults " +
-               std::to_string(self.faults().size()) + sets + ">";
+               std::to_string(self.faults().size()) + supplies + sets + ">";
       },
       "__repr__(self) -> str");
   copy_is_itself(layout);
@@ -531,14 +646,16 @@ void bind_class(py::module_& module) {
                               self.site(),
                               self.sets(),
                               self.faults(),
-                              self.running_sets());
+                              self.running_sets(),
+                              self.further_supplies());
       },
       [](const py::tuple& state) {
         const Layout again = Layout(state[0].cast<Supply>(),
                                     state[1].cast<std::vector<Line>>(),
                                     state[2].cast<Water>(),
                                     state[3].cast<Site>(),
-                                    state[4].cast<std::vector<WateringSet>>())
+                                    state[4].cast<std::vector<WateringSet>>(),
+                                    state[7].cast<std::vector<Supply>>())
                                  .with_faults(Type<std::vector<Fault>>::from(state[5], {"faults"}));
         const auto running = state[6].cast<std::vector<std::string>>();
         return running.empty() ? again : again.watering(running);

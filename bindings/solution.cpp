@@ -5,6 +5,7 @@
 #include "hydro/solver/solve.hpp"
 #include "hydro/text/report.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
 #include <utility>
@@ -47,10 +48,18 @@ void bind_parts(py::module_& module) {
       .field("pressure", &LineSolution::pressure, "At the device, gauge.")
       .field("line_pressure", &LineSolution::line_pressure, "In the pipe below the outlet, gauge.")
       .field("flow", &LineSolution::flow, "Out of the outlet.")
-      .field("velocity", &LineSolution::velocity, "In the pipe, arriving at the outlet.")
+      .field("velocity",
+             &LineSolution::velocity,
+             "In the pipe on the inlet's side of the outlet; below 0: towards the inlet.")
       .field("state", &LineSolution::state, "What each outlet does.")
-      .field("inflow", &LineSolution::inflow, "Into the line.")
-      .field("inlet_velocity", &LineSolution::inlet_velocity, "In its first pipe.")
+      .field(
+          "inflow", &LineSolution::inflow, "Into the line through its inlet; below 0: out of it.")
+      .field("end_flow",
+             &LineSolution::end_flow,
+             "Out of its far end into the line that this joins; below 0: in.")
+      .field("inlet_velocity",
+             &LineSolution::inlet_velocity,
+             "In its first pipe; below 0: out of the inlet.")
       .field("inlet_pressure",
              &LineSolution::inlet_pressure,
              "In the pipe that feeds it, where it begins, gauge.")
@@ -58,7 +67,11 @@ void bind_parts(py::module_& module) {
       .field("openings", &LineSolution::openings, "From the inlet on.")
       .field("pipes", &LineSolution::pipes, "From the inlet on; empty where no water comes.")
       .field("shut", &LineSolution::shut, "On purpose, by a valve or the sets that run.")
+      .field("inlet_shut",
+             &LineSolution::inlet_shut,
+             "Nothing passes its inlet, whatever the pressures.")
       .field("regulator", &LineSolution::regulator, "None: it has none, or no water comes.")
+      .field("check_valve", &LineSolution::check_valve, "None: it has none, or no water comes.")
       .result(module, [](const LineSolution& self) {
         return "<hydro.LineSolution: " + self.name + ", outlets " +
                std::to_string(self.state.size()) + ">";
@@ -90,6 +103,11 @@ bool fit(const OperatingPoint& point, const Supply& supply) {
   return point.pumps.size() ==
          std::size_t{supply.pump.has_value()} + std::size_t{supply.second_pump.has_value()};
 }
+bool fit(const std::vector<OperatingPoint>& points, const std::vector<Supply>& supplies) {
+  return std::ranges::equal(points, supplies, [](const OperatingPoint& point, const Supply& its) {
+    return fit(point, its);
+  });
+}
 bool fit(const std::vector<LineSolution>& lines, const Layout& layout) {
   if (lines.size() != layout.lines().size()) return false;
   for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -106,6 +124,7 @@ bool fit(const std::vector<LineSolution>& lines, const Layout& layout) {
     for (const Opening& opening : line.openings)
       if (opening.fault >= faults) return false;
     if (line.regulator && !layout.lines()[i].regulator) return false;
+    if (line.check_valve && !layout.lines()[i].check_valve.value_or(false)) return false;
   }
   return true;
 }
@@ -125,13 +144,19 @@ void bind_class(py::module_& module) {
            "In the order of the layout.",
            inside);
   property(
-      solution, "supply", &Solution::supply, "OperatingPoint", "What the supply does.", inside);
-  property(solution, "inflow", &Solution::inflow, "Flow", "Out of the supply.");
+      solution, "supply", &Solution::supply, "OperatingPoint", "What the first one does.", inside);
+  property(solution,
+           "further_supplies",
+           &Solution::further_supplies,
+           "list[OperatingPoint]",
+           "What each of the further ones does, in the order of the layout.",
+           inside);
+  property(solution, "inflow", &Solution::inflow, "Flow", "Out of all supplies together.");
   property(solution,
            "supply_pressure",
            &Solution::supply_pressure,
            "Pressure",
-           "At the start of the lines, gauge.");
+           "At the start of the lines that the first supply feeds, gauge.");
   property(solution,
            "residuals",
            &Solution::residuals,
@@ -166,7 +191,8 @@ void bind_class(py::module_& module) {
                               self.lines(),
                               self.supply(),
                               self.residuals(),
-                              self.notes());
+                              self.notes(),
+                              self.further_supplies());
       },
       [](const py::tuple& state) {
         const auto& layout = Type<Layout>::from(state[0], {"layout"});
@@ -176,12 +202,16 @@ void bind_class(py::module_& module) {
         auto supply = Type<OperatingPoint>::from(state[3], {"supply"});
         if (!fit(supply, layout.supply()))
           throw py::value_error("supply: is not that of the layout; solve it again");
+        auto further = Type<std::vector<OperatingPoint>>::from(state[6], {"further_supplies"});
+        if (!fit(further, layout.further_supplies()))
+          throw py::value_error("further_supplies: are not those of the layout; solve it again");
         return Solution(layout,
                         Type<WaterProperties>::from(state[1], {"water"}),
                         std::move(lines),
                         std::move(supply),
                         Type<Residuals>::from(state[4], {"residuals"}),
-                        Type<std::vector<std::string>>::from(state[5], {"notes"}));
+                        Type<std::vector<std::string>>::from(state[5], {"notes"}),
+                        std::move(further));
       }));
 }
 

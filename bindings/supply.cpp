@@ -158,6 +158,7 @@ void bind_parts(py::module_& module) {
       .field("filter", &Supply::filter, "Between the source and the lines.")
       .field("gauge", &Supply::gauge, "The one that people read.")
       .field("elevation", &Supply::elevation, "Of the source, default 0.")
+      .field("name", &Supply::name, "Of a further one, for fed_by; the first has none.")
       .description(module);
 }
 
@@ -175,8 +176,9 @@ void bind_operating_point(py::module_& module) {
       .field("npsh_required", &PumpDuty::npsh_required, "At this flow and speed.")
       .result(module);
   Record<OperatingPoint>("OperatingPoint", "The whole supply at one flow.")
-      .field("flow", &OperatingPoint::flow, "Out of the supply.")
-      .field("pressure", &OperatingPoint::pressure, "At the start of the lines, gauge.")
+      .field("flow", &OperatingPoint::flow, "Out of the supply; below 0: into it.")
+      .field(
+          "pressure", &OperatingPoint::pressure, "At the start of the lines that it feeds, gauge.")
       .field("source_pressure",
              &OperatingPoint::source_pressure,
              "Before the filter: at the outlet of the pump or the tank, gauge.")
@@ -187,7 +189,17 @@ void bind_operating_point(py::module_& module) {
              &OperatingPoint::npsh_available,
              "Of a pump, of the first in series; None: there is no pump.")
       .field("pumps", &OperatingPoint::pumps, "None, one or two.")
+      .field("held_shut",
+             &OperatingPoint::held_shut,
+             "Other supplies hold its check valve shut: the pressure is theirs.")
       .result(module);
+  def(module,
+      "takes_water_in",
+      &takes_water_in,
+      {"supply"},
+      "Whether it takes water in where other supplies push it: a held pressure and a tank do.\n\n"
+      ">>> takes_water_in(Supply(tank=Tank(level=20 * ft)))\n"
+      "True");
   def(
       module,
       "operating_point",
@@ -198,8 +210,8 @@ void bind_operating_point(py::module_& module) {
         return operating_point(supply, flow, water.value_or(Water{}), site.value_or(Site{}));
       },
       {"supply", "flow", may_be_left_out("water"), may_be_left_out("site")},
-      "What the supply does while this flow, 0 or more, leaves it. InvalidInput for problems of "
-      "the parts.\n\n"
+      "What the supply does while this flow leaves it, 0 or more, unless it takes_water_in. "
+      "InvalidInput for problems of the parts.\n\n"
       ">>> main = Hydrant(pressure_at_rest=60 * psi, residual_pressure=40 * psi, flow=500 * gpm)\n"
       ">>> round(operating_point(Supply(hydrant=main), 250 * gpm).pressure.to(psi), 1)\n"
       "54.5");

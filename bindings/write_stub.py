@@ -28,6 +28,7 @@ import pandas
 from numpy.typing import NDArray
 
 from .enumerations import (
+    CheckValveState,
     CurveShape,
     DrainEnd,
     FirstFall,

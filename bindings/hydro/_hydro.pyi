@@ -9,6 +9,7 @@ import pandas
 from numpy.typing import NDArray
 
 from .enumerations import (
+    CheckValveState,
     CurveShape,
     DrainEnd,
     FirstFall,
@@ -2285,7 +2286,7 @@ class Hydrant:
 
 class Supply:
     """What feeds the lines: one of a held pressure, a pump, a tank, a hydrant."""
-    def __init__(self, *, pressure: Pressure | None = None, pump: Pump | None = None, tank: Tank | None = None, hydrant: Hydrant | None = None, second_pump: Pump | None = None, arrangement: PumpArrangement | str | None = None, suction: Suction | None = None, filter: Filter | None = None, gauge: Gauge | None = None, elevation: Length | None = None) -> None: ...
+    def __init__(self, *, pressure: Pressure | None = None, pump: Pump | None = None, tank: Tank | None = None, hydrant: Hydrant | None = None, second_pump: Pump | None = None, arrangement: PumpArrangement | str | None = None, suction: Suction | None = None, filter: Filter | None = None, gauge: Gauge | None = None, elevation: Length | None = None, name: str = '') -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -2318,6 +2319,9 @@ class Supply:
     @property
     def elevation(self) -> Length | None:
         """Of the source, default 0."""
+    @property
+    def name(self) -> str:
+        """Of a further one, for fed_by; the first has none."""
     def replace(self, **changes: Any) -> Supply:
         """The same with other values of the fields that are named."""
     def __repr__(self) -> str: ...
@@ -2362,10 +2366,10 @@ class OperatingPoint:
     """The whole supply at one flow."""
     @property
     def flow(self) -> Flow:
-        """Out of the supply."""
+        """Out of the supply; below 0: into it."""
     @property
     def pressure(self) -> Pressure:
-        """At the start of the lines, gauge."""
+        """At the start of the lines that it feeds, gauge."""
     @property
     def source_pressure(self) -> Pressure:
         """Before the filter: at the outlet of the pump or the tank, gauge."""
@@ -2384,6 +2388,9 @@ class OperatingPoint:
     @property
     def pumps(self) -> list[PumpDuty]:
         """None, one or two."""
+    @property
+    def held_shut(self) -> bool:
+        """Other supplies hold its check valve shut: the pressure is theirs."""
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -2610,7 +2617,7 @@ class Leak:
     def __repr__(self) -> str: ...
 
 class LineCut:
-    """The line is cut through; no water is beyond."""
+    """The line is cut through: both ends stand open, and no water passes."""
     def __init__(self, line: str, place: Length) -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
@@ -2695,7 +2702,7 @@ class RegulatorStuckShut:
 
 class PumpWorn:
     """Worn impeller or rings: less head at every flow."""
-    def __init__(self, share: float, *, pump: int | None = None) -> None: ...
+    def __init__(self, share: float, *, pump: int | None = None, supply: str = '') -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -2704,13 +2711,16 @@ class PumpWorn:
     @property
     def pump(self) -> int | None:
         """1 or 2; None: the first."""
+    @property
+    def supply(self) -> str:
+        """Name of a further one; empty: the first."""
     def replace(self, **changes: Any) -> PumpWorn:
         """The same with other values of the fields that are named."""
     def __repr__(self) -> str: ...
 
 class EngineSlow:
     """The engine does not reach its speed."""
-    def __init__(self, speed: RotationalSpeed, *, pump: int | None = None) -> None: ...
+    def __init__(self, speed: RotationalSpeed, *, pump: int | None = None, supply: str = '') -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -2719,18 +2729,24 @@ class EngineSlow:
     @property
     def pump(self) -> int | None:
         """1 or 2; None: the first."""
+    @property
+    def supply(self) -> str:
+        """Name of a further one; empty: the first."""
     def replace(self, **changes: Any) -> EngineSlow:
         """The same with other values of the fields that are named."""
     def __repr__(self) -> str: ...
 
 class FilterDirty:
     """Dirt in the filter."""
-    def __init__(self, loss: Pressure) -> None: ...
+    def __init__(self, loss: Pressure, *, supply: str = '') -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
     def loss(self) -> Pressure:
         """That it takes now, at the flow at which it is rated."""
+    @property
+    def supply(self) -> str:
+        """Name of a further one; empty: the first."""
     def replace(self, **changes: Any) -> FilterDirty:
         """The same with other values of the fields that are named."""
     def __repr__(self) -> str: ...
@@ -2767,7 +2783,7 @@ class PlacedOutlet:
 
 class Line:
     """A line as it is described; the keywords are the keys of a file."""
-    def __init__(self, *, name: str = '', fed_by: str = '', tap: Length | None = None, tap_outlet: int | None = None, pipe: Pipe = ..., reaches: Iterable[PipeReach] = (), outlet: Outlet | None = None, count: int | None = None, spacing: Length | None = None, first_at: Length | None = None, outlets: Iterable[PlacedOutlet] = (), length: Length | None = None, ground_rise: Length | None = None, elevations: Iterable[Length] = (), riser: Riser = ..., valve: Valve | None = None, regulator: Pressure | None = None, loss_coefficient: float | None = None, outlet_loss_coefficient: float | None = None, connection_length: Length | None = None) -> None: ...
+    def __init__(self, *, name: str = '', fed_by: str = '', tap: Length | None = None, tap_outlet: int | None = None, joins: str = '', joins_at: Length | None = None, joins_outlet: int | None = None, pipe: Pipe = ..., reaches: Iterable[PipeReach] = (), outlet: Outlet | None = None, count: int | None = None, spacing: Length | None = None, first_at: Length | None = None, outlets: Iterable[PlacedOutlet] = (), length: Length | None = None, ground_rise: Length | None = None, elevations: Iterable[Length] = (), riser: Riser = ..., valve: Valve | None = None, check_valve: bool | None = None, regulator: Pressure | None = None, loss_coefficient: float | None = None, outlet_loss_coefficient: float | None = None, connection_length: Length | None = None) -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
     @property
@@ -2775,12 +2791,21 @@ class Line:
         """Every line needs one of its own."""
     @property
     def fed_by(self) -> str:
-        """The line on which this one begins; empty: the supply."""
+        """The line or further supply at which this one begins; empty: the supply."""
     @property
     def tap(self) -> Length | None:
         """Where along it; default its far end."""
     @property
     def tap_outlet(self) -> int | None:
+        """Or at which of its outlets, from 1 on."""
+    @property
+    def joins(self) -> str:
+        """The line that its far end meets; empty: it is closed."""
+    @property
+    def joins_at(self) -> Length | None:
+        """Where along that line; default its far end."""
+    @property
+    def joins_outlet(self) -> int | None:
         """Or at which of its outlets, from 1 on."""
     @property
     def pipe(self) -> Pipe:
@@ -2808,7 +2833,7 @@ class Line:
         """To the far end; default to the last outlet."""
     @property
     def ground_rise(self) -> Length | None:
-        """Far end above near end, default 0; may be negative."""
+        """Far end above near end; may be negative; default 0, or what it takes to join."""
     @property
     def elevations(self) -> tuple[Length, ...]:
         """Instead: of the ground at every outlet, like the supply's."""
@@ -2818,6 +2843,9 @@ class Line:
     @property
     def valve(self) -> Valve | None:
         """At the inlet, default none."""
+    @property
+    def check_valve(self) -> bool | None:
+        """At the inlet: no water runs back, default False."""
     @property
     def regulator(self) -> Pressure | None:
         """At the inlet: no more than this beyond it."""
@@ -2906,15 +2934,18 @@ class WateringSet:
     def __repr__(self) -> str: ...
 
 class Layout:
-    """A supply, the lines that hang on it, the water, the place, the sets in which it is watered, what
-    is broken. It is examined when it is made and cannot be changed; a change makes a new one. Until
-    sets are chosen, all lines are open whose own valve is not shut. InvalidInput with every mistake
-    of every part.
+    """The supplies, the lines that hang on them, the water, the place, the sets in which it is
+    watered, what is broken. It is examined when it is made and cannot be changed; a change makes a
+    new one. Until sets are chosen, all lines are open whose own valve is not shut. InvalidInput
+    with every mistake of every part.
     """
-    def __init__(self, supply: Supply, lines: Iterable[Line], water: Water | None = None, site: Site | None = None, sets: Iterable[WateringSet] = ()) -> None: ...
+    def __init__(self, supply: Supply, lines: Iterable[Line], water: Water | None = None, site: Site | None = None, sets: Iterable[WateringSet] = (), further_supplies: Iterable[Supply] = ()) -> None: ...
     @property
     def supply(self) -> Supply:
-        """What feeds it."""
+        """What feeds every line that begins nowhere else."""
+    @property
+    def further_supplies(self) -> tuple[Supply, ...]:
+        """Beside the first, each with a name, in the order in which they were given."""
     @property
     def lines(self) -> tuple[Line, ...]:
         """In the order in which they were given."""
@@ -2934,6 +2965,9 @@ class Layout:
     def supply_as_it_is(self) -> Supply:
         """The supply with what its faults change."""
     @property
+    def further_supplies_as_they_are(self) -> tuple[Supply, ...]:
+        """The further supplies with what their faults change."""
+    @property
     def faults(self) -> tuple[Fault, ...]:
         """What is broken."""
     @property
@@ -2950,9 +2984,17 @@ class Layout:
     def index_of(self, line_name: str) -> int:
         """Position in `lines`, from 0 on."""
     def feeder_of(self, line_index: int) -> int | None:
-        """Index of the line that feeds this one; None: the supply does."""
+        """Index of the line that feeds this one; None: a supply does."""
+    def joined_by(self, line_index: int) -> int | None:
+        """Index of the line that this one's far end meets; None: it meets none."""
+    def supply_of(self, line_index: int) -> int:
+        """Of the supply at the start of the lines that feed this one: 0 the first, 1 on the further
+        ones.
+        """
     def inlet_elevation(self, line_index: int) -> Length:
         """Of the ground at a line's near end."""
+    def ground_rise(self, line_index: int) -> Length:
+        """Of a line's far end above its near end."""
     def ground_elevation(self, line_index: int, place: Length) -> Length:
         """Of the ground at a distance from the near end."""
     def outlet_elevation(self, line_index: int, outlet_number: int) -> Length:
@@ -2962,13 +3004,30 @@ class Layout:
     def faults_on(self, line_index: int) -> list[Fault]:
         """In the order of the outlets."""
     def open_end_of(self, line_index: int) -> Length | None:
-        """Where a line is open to the air, and dry beyond; None: it is not."""
+        """Where a line is open to the air, so that no water passes; None: it is not."""
     def is_cut_off(self, line_index: int) -> bool:
-        """Whether no water comes to a line: one that feeds it is open to the air before it, or it or
-        such a line is shut or its regulator is stuck shut.
+        """Whether no water comes to any part of a line, whatever the pressures: on every way to it a
+        line is open to the air, shut, or its regulator stuck shut, or a check valve points the
+        other way.
         """
     def is_shut(self, line_index: int) -> bool:
-        """Whether it or a line that feeds it is shut on purpose: by its valve or by the sets that run.
+        """Whether no water comes to it on purpose: by its valve or another, or by the sets that run.
+        """
+    def inlet_is_shut(self, line_index: int) -> bool:
+        """Whether nothing passes its inlet, whatever the pressures. Where its far end joins another
+        line it may have water all the same.
+        """
+    def has_water(self, line_index: int, place: Length) -> bool:
+        """Whether water can come to a place on a line; at one where it is open to the air, to what
+        lies beyond.
+        """
+    def inlet_has_water(self, line_index: int) -> bool:
+        """Whether it can come to its inlet, and on to where the line is open to the air."""
+    def has_water_beyond_open_end(self, line_index: int) -> bool:
+        """Whether it can come to what lies beyond the place where the line is open to the air."""
+    def outlet_has_water(self, line_index: int, outlet_number: int) -> bool:
+        """Whether water can come to an outlet (from 1 on); one that stands where the line is open to
+        the air lies before that place.
         """
     def with_fault(self, fault: Fault) -> Layout:
         """With this fault too. InvalidInput when it does not fit the layout or another fault."""
@@ -2989,13 +3048,17 @@ class Layout:
         """With another supply. Faults stay. InvalidInput when it is no supply, or when a fault does
         not fit it.
         """
+    def with_further_supplies(self, further_supplies: Iterable[Supply]) -> Layout:
+        """With these supplies beside the first. Faults stay. InvalidInput when one is no supply, or
+        when a line or a fault does not fit them.
+        """
     def with_line(self, line: Line) -> Layout:
         """With this line added, or put in the place of the line of its name. Faults stay. InvalidInput
         when the line or a fault does not fit the rest.
         """
     def without(self, line_name: str) -> Layout:
         """Without the line of this name, in the sets too, and its faults. InvalidInput when there is
-        none, when it is the only one, or when it feeds another.
+        none, when it is the only one, or when it feeds another or another joins it.
         """
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
@@ -3100,16 +3163,19 @@ class LineSolution:
         """Out of the outlet."""
     @property
     def velocity(self) -> VelocitySeries:
-        """In the pipe, arriving at the outlet."""
+        """In the pipe on the inlet's side of the outlet; below 0: towards the inlet."""
     @property
     def state(self) -> list[OutletState]:
         """What each outlet does."""
     @property
     def inflow(self) -> Flow:
-        """Into the line."""
+        """Into the line through its inlet; below 0: out of it."""
+    @property
+    def end_flow(self) -> Flow:
+        """Out of its far end into the line that this joins; below 0: in."""
     @property
     def inlet_velocity(self) -> Velocity:
-        """In its first pipe."""
+        """In its first pipe; below 0: out of the inlet."""
     @property
     def inlet_pressure(self) -> Pressure:
         """In the pipe that feeds it, where it begins, gauge."""
@@ -3126,7 +3192,13 @@ class LineSolution:
     def shut(self) -> bool:
         """On purpose, by a valve or the sets that run."""
     @property
+    def inlet_shut(self) -> bool:
+        """Nothing passes its inlet, whatever the pressures."""
+    @property
     def regulator(self) -> RegulatorSolution | None:
+        """None: it has none, or no water comes."""
+    @property
+    def check_valve(self) -> CheckValveState | None:
         """None: it has none, or no water comes."""
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
@@ -3171,13 +3243,16 @@ class Solution:
         """In the order of the layout."""
     @property
     def supply(self) -> OperatingPoint:
-        """What the supply does."""
+        """What the first one does."""
+    @property
+    def further_supplies(self) -> list[OperatingPoint]:
+        """What each of the further ones does, in the order of the layout."""
     @property
     def inflow(self) -> Flow:
-        """Out of the supply."""
+        """Out of all supplies together."""
     @property
     def supply_pressure(self) -> Pressure:
-        """At the start of the lines, gauge."""
+        """At the start of the lines that the first supply feeds, gauge."""
     @property
     def residuals(self) -> Residuals:
         """How well the equations are met."""
@@ -3373,6 +3448,9 @@ class Check:
     def supply_limits(self) -> list[SupplyLimit]:
         """That are passed."""
     @property
+    def further_supply_limits(self) -> list[list[SupplyLimit]]:
+        """Of each further supply, in the order of the layout."""
+    @property
     def lifts_no_water(self) -> bool:
         """Outlets are open, and the supply brings water to none of them."""
     @property
@@ -3424,10 +3502,10 @@ class Comparison:
         """Less than before, out of outlets that are neither broken nor capped after."""
     @property
     def inflow_before(self) -> Flow:
-        """Out of the supply."""
+        """Out of all supplies."""
     @property
     def inflow_after(self) -> Flow:
-        """Out of the supply."""
+        """Out of all supplies."""
     @property
     def supply_before(self) -> Pressure:
         """Gauge."""
@@ -3842,7 +3920,9 @@ Fault: TypeAlias = (
 )
 most_outlets: int
 most_lines: int
+most_further_supplies: int
 same_place: Length
+same_height: Length
 
 @overload
 def to_text(quantity: Length, unit: LengthUnit) -> str: ...
@@ -4088,9 +4168,16 @@ def hydrant_flow(hydrant: Hydrant, pressure: Pressure) -> Flow:
     727
     """
 
+def takes_water_in(supply: Supply) -> bool:
+    """Whether it takes water in where other supplies push it: a held pressure and a tank do.
+
+    >>> takes_water_in(Supply(tank=Tank(level=20 * ft)))
+    True
+    """
+
 def operating_point(supply: Supply, flow: Flow, water: Water | None = None, site: Site | None = None) -> OperatingPoint:
-    """What the supply does while this flow, 0 or more, leaves it. InvalidInput for problems of the
-    parts.
+    """What the supply does while this flow leaves it, 0 or more, unless it takes_water_in.
+    InvalidInput for problems of the parts.
 
     >>> main = Hydrant(pressure_at_rest=60 * psi, residual_pressure=40 * psi, flow=500 * gpm)
     >>> round(operating_point(Supply(hydrant=main), 250 * gpm).pressure.to(psi), 1)
@@ -4191,7 +4278,7 @@ def leak(line: str, place: Length, flow: Flow, at: Pressure, exponent: float | N
     """
 
 def line_cut(line: str, place: Length) -> LineCut:
-    """The line is cut through at a distance from its inlet; no water is beyond.
+    """The line is cut through at a distance from its inlet: both ends stand open, and no water passes.
 
     >>> line_cut("row 1", 120 * ft)
     line_cut('row 1', 120 * ft)
@@ -4234,38 +4321,39 @@ def regulator_stuck_shut(line: str, outlet: int | None = None) -> RegulatorStuck
     regulator_stuck_shut('hops')
     """
 
-def pump_worn(share: float, pump: int | None = None) -> PumpWorn:
+def pump_worn(share: float, pump: int | None = None, supply: str = '') -> PumpWorn:
     """Worn impeller or rings. share: of the head that is lost at every flow, above 0 and below 1 [-].
-    pump: 1 or 2, default the first.
+    pump: 1 or 2, default the first. supply: name of a further one; empty: the first.
 
     >>> pump_worn(0.15)
     pump_worn(0.15)
     """
 
-def engine_slow(speed: RotationalSpeed, pump: int | None = None) -> EngineSlow:
+def engine_slow(speed: RotationalSpeed, pump: int | None = None, supply: str = '') -> EngineSlow:
     """The engine does not reach its speed. speed: that it reaches.
-    pump: 1 or 2, default the first.
+    pump: 1 or 2, default the first. supply: name of a further one; empty: the first.
 
     >>> engine_slow(2000 * rpm)
     engine_slow(2000 * rpm)
     """
 
-def filter_dirty(loss: Pressure) -> FilterDirty:
+def filter_dirty(loss: Pressure, supply: str = '') -> FilterDirty:
     """Dirt in the filter. loss: that it takes now, at the flow at which it is rated.
+    supply: name of a further one; empty: the first.
 
-    >>> filter_dirty(6 * psi)
-    filter_dirty(6 * psi)
+    >>> filter_dirty(6 * psi, supply="creek")
+    filter_dirty(6 * psi, supply='creek')
     """
 
 def line_of(fault: Fault) -> str:
-    """Name of the line; empty: the fault is the supply's.
+    """Name of the line; empty: the fault is a supply's.
 
     >>> line_of(end_open("row 1"))
     'row 1'
     """
 
 def outlet_of(fault: Fault) -> int | None:
-    """From 1 on; None: the fault is the line's or the supply's.
+    """From 1 on; None: the fault is the line's or a supply's.
 
     >>> outlet_of(head_off("row 1", 7))
     7
@@ -4278,8 +4366,22 @@ def is_of_the_supply(fault: Fault) -> bool:
     True
     """
 
+def is_of_first_supply(fault: Fault) -> bool:
+    """Whether it is of the pump, the engine or the filter of the first supply.
+
+    >>> is_of_first_supply(pump_worn(0.15, supply="creek"))
+    False
+    """
+
+def supply_of(fault: Fault) -> str:
+    """Of a fault that is_of_the_supply, the name of the further one; empty: the first one's.
+
+    >>> supply_of(filter_dirty(6 * psi, supply="creek"))
+    'creek'
+    """
+
 def with_faults(supply: Supply, faults: Iterable[Fault]) -> Supply:
-    """The supply with what its faults change; those of lines change nothing.
+    """The supply with what its faults change; those of lines and of other supplies change nothing.
 
     >>> sound = Supply(pressure=40 * psi, filter=Filter(loss=1.5 * psi, at=80 * gpm))
     >>> with_faults(sound, [filter_dirty(6 * psi)]).filter
@@ -4301,6 +4403,14 @@ def begins_at(line: Line, feeder: Line) -> Length:
     180 * ft
     """
 
+def ends_at(line: Line, joined: Line) -> Length:
+    """Where on the line that it joins a line ends.
+
+    >>> row = Line(name="row 1", count=10, spacing=20 * ft)
+    >>> ends_at(Line(name="cross pipe", joins="row 1", joins_outlet=7), row)
+    140 * ft
+    """
+
 def open_riser(fault: Fault, line: Line) -> OpenRiser | None:
     """The open riser that this fault leaves on this line; None for the others. Needs no bore.
 
@@ -4318,7 +4428,7 @@ def open_body(fault: Fault, line: Line) -> OpenBody | None:
     """
 
 def open_end(fault: Fault, line: Line) -> Length | None:
-    """Where the fault opens the line to the air, so that no water is beyond; None for the others.
+    """Where the fault opens the line to the air, so that no water passes; None for the others.
 
     >>> open_end(line_cut("row 1", 90 * ft), Line(name="row 1", count=10, spacing=20 * ft))
     90 * ft

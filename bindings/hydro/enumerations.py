@@ -56,8 +56,20 @@ class RegulatorState(Word):
     """keeps what it is set to"""
     open = "open"
     """less comes than it is set to: it lets all through"""
+    shut = "shut"
+    """more stands beyond it than it is set to, or than comes"""
     stuck_open = "stuck_open"
     """by a fault"""
+
+
+class CheckValveState(Word):
+    """What a check valve does."""
+
+    __module__ = "hydro"
+
+    open = "open"
+    shut = "shut"
+    """more stands beyond it than comes"""
 
 
 class CurveShape(Word):

@@ -9,7 +9,14 @@ if TYPE_CHECKING:
 
     import pandas
 
-    from ._hydro import AboveMaximum, BelowMinimum, BelowRated, Pressure, UnitSet
+    from ._hydro import (
+        AboveMaximum,
+        BelowMinimum,
+        BelowRated,
+        OperatingPoint,
+        Pressure,
+        UnitSet,
+    )
 
 from ._hydro import (
     Check,
@@ -121,14 +128,25 @@ def _html_of_solution(solution: Solution) -> str:
     units = unit_set(solution.layout.units)
     states = [line["state"] for line in to_dict(solution)["lines"]]
     summary = "" if solution.residuals.are_met() else "<p>NOT SOLVED: no answer.</p>"
-    summary += (
-        f"<p>Out of the supply: {solution.inflow.to(units.flow):.1f} {units.flow} at "
-        f"{solution.supply_pressure.to(units.pressure):.1f} {units.pressure}.</p>"
-    )
+    summary += _sentence_on("the supply", solution.supply, units)
+    further = zip(solution.layout.further_supplies, solution.further_supplies)
+    summary += "".join(_sentence_on(supply.name, point, units) for supply, point in further)
     return summary + "".join(
         _table_of_line(line, of_line, units)
         for line, of_line in zip(solution.lines, states)
         if of_line
+    )
+
+
+def _sentence_on(name: str, point: OperatingPoint, units: UnitSet) -> str:
+    from html import escape
+
+    flow, pressure = point.flow.to(units.flow), point.pressure.to(units.pressure)
+    way = "Into" if flow < 0 else "Out of"
+    shut = ", held shut by the other supplies" if point.held_shut else ""
+    return (
+        f"<p>{way} {escape(name)}: {abs(flow):.1f} {units.flow} at "
+        f"{pressure:.1f} {units.pressure}{shut}.</p>"
     )
 
 
@@ -180,17 +198,20 @@ def _html_of_layout(layout: Layout) -> str:
     from html import escape
 
     units = unit_set(layout.units)
+    any_joins = any(line.joins for line in layout.lines)
     rows = [
         [
             line.name,
             line.fed_by or "the supply",
+            *([line.joins] if any_joins else []),
             line.pipe.name or f"{line.pipe.inside_diameter.to(units.bore):.3g} {units.bore}",
             f"{line.whole_length().to(units.length):.1f}",
             str(line.outlet_count()),
         ]
         for line in layout.lines
     ]
-    columns = ["line", "fed by", "pipe", f"length {units.length}", "outlets"]
+    joins = ["joins"] if any_joins else []
+    columns = ["line", "fed by", *joins, "pipe", f"length {units.length}", "outlets"]
     faults = "".join(f"<p>{escape(repr(fault))}</p>" for fault in layout.faults)
     return _table(layout.site.name, columns, rows) + faults
 

@@ -174,7 +174,12 @@ def risers(draw: DrawFn) -> hydro.Riser:
 
 @st.composite
 def lines_of(
-    draw: DrawFn, name: str, before: list[hydro.Line], all_pipes: Any, kinds: Any
+    draw: DrawFn,
+    name: str,
+    before: list[hydro.Line],
+    further: list[hydro.Supply],
+    all_pipes: Any,
+    kinds: Any,
 ) -> hydro.Line:
     parts: dict[str, Any] = {"name": name, "pipe": draw(all_pipes)}
     if draw(st.integers(0, 3)) > 0:
@@ -200,19 +205,43 @@ def lines_of(
     parts["loss_coefficient"] = draw(maybe(st.floats(0, 5)))
     parts["valve"] = draw(maybe(st.sampled_from(VALVES)))
     parts["regulator"] = draw(maybe(between(10, 30, psi)))
+    parts["check_valve"] = draw(maybe(st.booleans()))
     line = hydro.Line(**parts)
     if draw(st.integers(0, 3)) == 0:
         reach = hydro.PipeReach(pipe=draw(all_pipes), to=line.whole_length() * 0.5)
         line = line.replace(reaches=[reach])
-    feeder = draw(st.sampled_from([None, *before]))
+    if before and draw(st.integers(0, 1)) == 0:
+        line = draw(joining(line, before))
+    feeder = draw(st.sampled_from([None, *further, *before]))
     if feeder is None:
         return line
+    if isinstance(feeder, hydro.Supply):
+        return line.replace(fed_by=feeder.name)
     way = draw(st.integers(0, 2))
     if way == 0 and feeder.outlet_count() > 0:
         return line.replace(fed_by=feeder.name, tap_outlet=feeder.outlet_count())
     if way == 1:
         return line.replace(fed_by=feeder.name, tap=feeder.whole_length() * draw(st.floats(0, 1)))
     return line.replace(fed_by=feeder.name)
+
+
+@st.composite
+def joining(draw: DrawFn, line: hydro.Line, before: list[hydro.Line]) -> hydro.Line:
+    """The line with its far end on one of those before it, or on itself; it rises to there."""
+    if draw(st.integers(0, 4)) == 0:
+        share = draw(st.floats(0, 0.9))
+        flat = line.replace(elevations=(), ground_rise=0 * m)
+        return flat.replace(joins=line.name, joins_at=line.whole_length() * share)
+    other = draw(st.sampled_from(before))
+    if line.elevations:  # from the last outlet on it rises to there
+        line = line.replace(length=line.whole_length() + 2 * m)
+    line = line.replace(joins=other.name, ground_rise=None)
+    way = draw(st.integers(0, 2))
+    if way == 0 and other.outlet_count() > 0:
+        return line.replace(joins_outlet=draw(st.integers(1, other.outlet_count())))
+    if way == 1:
+        return line.replace(joins_at=other.whole_length() * draw(st.floats(0, 1)))
+    return line
 
 
 VALVES = [
@@ -301,12 +330,13 @@ def units_of_supply(supply: hydro.Supply) -> str:
 
 
 @st.composite
-def faults_of_supply(draw: DrawFn) -> Any:
+def faults_of_supply(draw: DrawFn, name: str) -> Any:
     """One that the supply may not be able to have."""
+    pump = draw(maybe(st.integers(1, 2)))
     makers: list[Callable[[], Any]] = [
-        lambda: hydro.pump_worn(draw(st.floats(0.01, 0.3)), draw(maybe(st.integers(1, 2)))),
-        lambda: hydro.engine_slow(draw(between(1500, 2500, rpm)), draw(maybe(st.integers(1, 2)))),
-        lambda: hydro.filter_dirty(draw(between(2, 9, psi))),
+        lambda: hydro.pump_worn(draw(st.floats(0.01, 0.3)), pump, name),
+        lambda: hydro.engine_slow(draw(between(1500, 2500, rpm)), pump, name),
+        lambda: hydro.filter_dirty(draw(between(2, 9, psi)), name),
     ]
     return draw(st.sampled_from(makers))()
 
@@ -337,14 +367,19 @@ def faults_on(draw: DrawFn, line: hydro.Line, kinds: Any) -> Any:
 
 @st.composite
 def layouts(draw: DrawFn) -> hydro.Layout:
-    """A tree of one to four lines that solve, with sets in which to water it and faults that fit;
-    no set runs."""
+    """One to four lines on one to three supplies, some of which join others, with sets in which to
+    water them and faults that fit; no set runs."""
     all_pipes = st.sampled_from([draw(pipes(f"pipe {n}")) for n in range(draw(st.integers(1, 3)))])
     kinds = st.sampled_from([draw(outlet_kinds(f'kind "{n}"')) for n in range(2)])
+    supply = draw(supplies(all_pipes))
+    further = [
+        draw(supplies(all_pipes)).replace(name=f'supply "{number}"')
+        for number in range(draw(st.sampled_from([0, 0, 1, 2])))
+    ]
     lines: list[hydro.Line] = []
     for number in range(draw(st.integers(1, 4))):
-        lines.append(draw(lines_of(f"line {number}", lines, all_pipes, kinds)))
-    supply = draw(supplies(all_pipes))
+        lines.append(draw(lines_of(f"line {number}", lines, further, all_pipes, kinds)))
+    lines = draw(st.permutations(lines))
     water = hydro.Water(
         temperature=draw(maybe(between(1, 30, hydro.degC))),
         density=draw(maybe(between(990, 1010, kg_per_m3))),
@@ -357,13 +392,15 @@ def layouts(draw: DrawFn) -> hydro.Layout:
     )
     broken = draw(st.lists(st.sampled_from(lines), max_size=3))
     faults = [draw(faults_on(line, kinds)) for line in broken]
-    faults += draw(st.lists(faults_of_supply(), max_size=1))
+    which = draw(st.sampled_from(["", *(it.name for it in further)]))
+    faults += draw(st.lists(faults_of_supply(which), max_size=1))
     named = st.lists(st.sampled_from([line.name for line in lines]), min_size=1, unique=True)
     sets = [
         hydro.WateringSet(name=f"set {number}", lines=draw(named))
         for number in range(draw(st.integers(0, 2)))
     ]
-    return hydro.Layout(supply, lines, water, site, sets).with_possible_faults(faults).layout
+    sound = hydro.Layout(supply, lines, water, site, sets, further)
+    return sound.with_possible_faults(faults).layout
 
 
 # Layouts as text
@@ -409,9 +446,9 @@ def description(layout: hydro.Layout) -> str:
     """The layout as a description file."""
     all_pipes: dict[str, hydro.Pipe] = {}
     kinds: dict[str, hydro.Outlet] = {}
-    suction = layout.supply.suction
-    if suction and suction.pipe:
-        all_pipes[suction.pipe.name] = suction.pipe
+    for supply in (layout.supply, *layout.further_supplies):
+        if supply.suction and supply.suction.pipe:
+            all_pipes[supply.suction.pipe.name] = supply.suction.pipe
     for line in layout.lines:
         all_pipes |= {pipe.name: pipe for pipe in [line.pipe, *(r.pipe for r in line.reaches)]}
         standing = [placed.outlet for placed in line.outlets]
@@ -427,6 +464,8 @@ def description(layout: hydro.Layout) -> str:
         text += table(f"[pipe.{in_file(name)}]", keys_of_pipe(pipe))
     for name, kind in kinds.items():
         text += table(f"[outlet.{in_file(name)}]", keys_of(kind, but=("name",)))
+    for supply in layout.further_supplies:
+        text += table("[[further_supply]]", keys_of(supply))
     for line in layout.lines:
         text += table("[[line]]", keys_of(line))
     for watering_set in layout.sets:

@@ -44,6 +44,9 @@ EVERY_KIND = [
     hydro.engine_slow(2000 * rpm),
     hydro.engine_slow(2000 * rpm, pump=2),
     hydro.filter_dirty(6 * psi),
+    hydro.pump_worn(0.15, supply="hill pump"),
+    hydro.engine_slow(2000 * rpm, supply="hill pump"),
+    hydro.filter_dirty(6 * psi, supply="hill pump"),
 ]
 
 
@@ -62,6 +65,8 @@ def test_a_fault_is_the_same_from_code_and_from_text(fault: Any) -> None:
     assert hydro.line_of(fault) == getattr(fault, "line", "")
     assert hydro.is_of_the_supply(fault) is not hasattr(fault, "line")
     assert hydro.outlet_of(fault) == getattr(fault, "outlet", None)
+    assert hydro.supply_of(fault) == getattr(fault, "supply", "")
+    assert hydro.is_of_first_supply(fault) is (getattr(fault, "supply", None) == "")
     # The name of the kind is that of the maker, in words.
     maker = getattr(hydro, hydro.kind_of(fault).replace(" ", "_"))
     arguments = {key: getattr(fault, key) for key in parameters(type(fault))}
@@ -120,6 +125,7 @@ def test_a_fault_says_what_it_needs_and_takes(fault: Any, way: str) -> None:
         (hydro.pump_worn(0.15), "pump_worn(0.15)"),
         (hydro.engine_slow(2000 * rpm, 2), "engine_slow(2000 * rpm, pump=2)"),
         (hydro.filter_dirty(6 * psi), "filter_dirty(6 * psi)"),
+        (hydro.filter_dirty(6 * psi, "hill"), "filter_dirty(6 * psi, supply='hill')"),
     ],
 )
 def test_a_fault_says_itself_and_what_it_says_is_the_same_fault(fault: Any, text: str) -> None:

@@ -21,11 +21,23 @@ CHECK_LINE = os.environ.get("HYDRO_CHECK_LINE", "")
 SERIES = ("distance", "pressure", "line_pressure", "flow", "velocity")
 
 
+SINGLE = ("inflow", "end_flow", "inlet_velocity", "inlet_pressure", "end_pressure", "inlet_shut")
+OF_SUPPLY = ("flow", "pressure", "source_pressure", "held_shut")
+
+
 def bits(solution: hydro.Solution) -> list[tuple[str, ...]]:
-    return [
-        (line.name, *(getattr(line, name).si.tobytes() for name in SERIES), str(line.state))
+    of_lines = [
+        (
+            line.name,
+            *(getattr(line, name).si.tobytes() for name in SERIES),
+            *(repr(getattr(line, name)) for name in SINGLE),
+            str(line.state),
+            str(line.check_valve),
+        )
         for line in solution.lines
     ]
+    points = [solution.supply, *solution.further_supplies]
+    return of_lines + [tuple(repr(getattr(point, name)) for name in OF_SUPPLY) for point in points]
 
 
 @settings(max_examples=60)
@@ -33,6 +45,7 @@ def bits(solution: hydro.Solution) -> list[tuple[str, ...]]:
 def test_a_layout_built_in_python_is_that_of_its_file(layout: hydro.Layout) -> None:
     from_file = hydro.read_layout_text(description(layout))
     assert from_file.supply == layout.supply and from_file.water == layout.water
+    assert from_file.further_supplies == layout.further_supplies
     assert from_file.site == layout.site
     assert from_file.lines == layout.lines and from_file.sets == layout.sets
     assert from_file.faults == layout.faults
@@ -61,7 +74,12 @@ def test_a_layout_is_solved_as_the_program_solves_its_file(
         assert line.name == line_of_program["name"]
         for name in SERIES:
             assert getattr(line, name).si.tolist() == line_of_program[name]
-    assert solution.inflow.to(m3_per_s) == of_program["supply"]["inflow"]
+    for point, of_supply in zip(
+        [solution.supply, *solution.further_supplies],
+        [of_program["supply"], *of_program["further_supplies"]],
+        strict=True,
+    ):
+        assert point.flow.to(m3_per_s) == of_supply["inflow"]
     if layout.faults:
         before = hydro.solve(layout.without_faults())
         assert before.to_dict(None) == {"format": of_program["format"], **of_program["before"]} | {
@@ -126,7 +144,9 @@ def test_sets_run_and_stop(layout: hydro.Layout) -> None:
         if line.name in layout.sets[0].lines and not by_own_valve:
             assert not first.is_shut(index)
         if line.name in by_own_valve - left_open:
-            assert first.is_shut(index) and layout.is_shut(index)
+            assert first.inlet_is_shut(index) and layout.inlet_is_shut(index)
+            if not any(other.joins for other in layout.lines):
+                assert first.is_shut(index) and layout.is_shut(index)
     everything = layout.watering(names)
     assert everything.running_sets == tuple(names)
     for solved in (hydro.solve(first), hydro.solve(everything)):
@@ -145,6 +165,13 @@ def test_the_supply_is_changed(layout: hydro.Layout, other: hydro.Layout) -> Non
     assert changed.supply == other.supply == changed.supply_as_it_is
     assert changed.lines == sound.lines and changed.with_supply(sound.supply) == sound
     assert layout.supply_as_it_is == hydro.with_faults(layout.supply, layout.faults)
+    as_they_are = [hydro.with_faults(it, layout.faults) for it in layout.further_supplies]
+    assert layout.further_supplies_as_they_are == tuple(as_they_are)
+    assert sound.with_further_supplies(sound.further_supplies) == sound
+    more = [*sound.further_supplies, other.supply.replace(name="one more")]
+    longer = sound.with_further_supplies(more)
+    assert longer.further_supplies == tuple(more) and longer != sound
+    assert longer.with_further_supplies(sound.further_supplies) == sound
 
 
 # Records

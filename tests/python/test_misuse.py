@@ -121,9 +121,12 @@ def test_python_ends_in_order_while_daemon_threads_solve() -> None:
     assert (ended.returncode, ended.stderr) == (0, "")
 
 
+SHUT = {"check_valve": hydro.CheckValveState.shut}  # where there is none
+
+
 def test_a_solution_whose_pickle_is_damaged_is_refused(bench: hydro.Layout) -> None:
     solved = hydro.solve(bench)
-    layout, water, lines, supply, residuals, notes = solved.__getstate__()
+    layout, water, lines, supply, *rest = solved.__getstate__()
     last = lines[-1].__getstate__()
 
     def made(kind: type, state: Any) -> Any:
@@ -134,19 +137,21 @@ def test_a_solution_whose_pickle_is_damaged_is_refused(bench: hydro.Layout) -> N
     def with_last(**changes: Any) -> Any:
         damaged = made(hydro.LineSolution, last | changes)
         all_lines = [*lines[:-1], damaged]
-        return made(hydro.Solution, (layout, water, all_lines, supply, residuals, notes))
+        return made(hydro.Solution, (layout, water, all_lines, supply, *rest))
 
     assert str(with_last()) == str(solved)
-    for damage in ({"pressure": [1] * psi}, {"state": []}, {"flow": [] * gpm}):
+    for damage in ({"pressure": [1] * psi}, {"state": []}, {"flow": [] * gpm}, SHUT):
         with pytest.raises(ValueError, match="are not those of the layout"):
             with_last(**damage)
-    with pytest.raises(ValueError, match="are not those of the layout"):
-        made(hydro.Solution, (layout.without_faults(), water, lines[1:], supply, residuals, notes))
+    with pytest.raises(ValueError, match="lines: are not those of the layout"):
+        made(hydro.Solution, (layout.without_faults(), water, lines[1:], supply, *rest))
     pumped = hydro.operating_point(hydro.Supply(pump=PUMP), 9 * gpm)
     with pytest.raises(ValueError, match="^supply: is not that of the layout"):
-        made(hydro.Solution, (layout, water, lines, pumped, residuals, notes))
+        made(hydro.Solution, (layout, water, lines, pumped, *rest))
     with pytest.raises(TypeError, match="^residuals: is None"):
-        made(hydro.Solution, (layout, water, lines, supply, None, notes))
+        made(hydro.Solution, (layout, water, lines, supply, None, *rest[1:]))
+    with pytest.raises(ValueError, match="^further_supplies: are not those of the layout"):
+        made(hydro.Solution, (layout, water, lines, supply, *rest[:2], [supply]))
 
 
 @pytest.mark.parametrize(

@@ -154,6 +154,8 @@ hydrant = { x = 1 }
 suction = { x = 1 }
 filter = { x = 1 }
 gauge = { x = 1 }
+[[further_supply]]
+x = 1
 [pipe.lateral]
 x = 1
 inside_diameter = "1 in"
@@ -193,6 +195,7 @@ PARTS = {  # what a part is called in a message of the reader
 }
 NO_KEYS = {
     "Site": {"name", "units"},  # `name` of the whole file; units follow from the supply's
+    "Supply": {"name"},  # of further ones
     "Pipe": {"name"},  # of its table
     "Outlet": {"name"},
 }
@@ -209,9 +212,18 @@ def test_fields_are_keywords_and_keys(name: str) -> None:
         kind().replace(x=1)
     assert str(refused.value) == f"{name} has no x; it has {', '.join(fields_of(name))}"
 
+    fields = set(fields_of(name)) - NO_KEYS.get(name, set())
+    assert keys_of_part(PARTS[name]) == fields | KEYS_ALONE.get(name, set())
+
+
+def test_a_further_supply_has_the_keys_of_the_first_and_a_name() -> None:
+    assert keys_of_part("further supply 1: ") == set(fields_of("Supply"))
+
+
+def keys_of_part(called: str) -> set[str]:
+    """As the reader says them of a part, which is called so in its message."""
     with pytest.raises(hydro.InvalidInput) as read:
         hydro.read_layout_text(FILE)
-    said = f'{PARTS[name]}"x": is not a key known here; accepted are '
+    said = f'{called}"x": is not a key known here; accepted are '
     (accepted,) = (line.split(said)[1] for line in str(read.value).splitlines() if said in line)
-    fields = set(fields_of(name)) - NO_KEYS.get(name, set())
-    assert set(accepted.split(", ")) == fields | KEYS_ALONE.get(name, set())
+    return set(accepted.split(", "))

@@ -642,6 +642,92 @@ def test_only_a_pump_has_its_curve_drawn(after, pumped):
     assert pyplot.get_fignums() == []
 
 
+# Lines that join others
+
+
+@pytest.fixture(scope="module")
+def ring():
+    """Rows 1 and 2 with a cross pipe between their far ends, and a spare pump at the latter."""
+    row = hydro.Line(
+        name="row 1", pipe=LATERAL, outlet=SPRAY, count=10, spacing=36 * ft, ground_rise=0 * ft
+    )
+    cross = hydro.Line(
+        name="cross pipe", fed_by="row 1", joins="row 2", pipe=LATERAL, length=30 * ft
+    )
+    spare = hydro.Line(name="spare", fed_by="spare pump", joins="row 2", pipe=LATERAL, length=9 * ft)
+    return hydro.Layout(
+        hydro.Supply(pump=PUMP),
+        [row, row.replace(name="row 2"), cross, spare],
+        site=hydro.Site(units="us"),
+        further_supplies=[hydro.Supply(name="spare pump", pump=PUMP)],
+    )
+
+
+PLAN_OF_RING = {
+    "row 1": [(0 * ft, 0 * ft), (360 * ft, 0 * ft)],
+    "row 2": [(0 * ft, 30 * ft), (360 * ft, 30 * ft)],
+    "cross pipe": [(360 * ft, 0 * ft), (360 * ft, 30 * ft)],
+    "spare": [(369 * ft, 30 * ft), (360 * ft, 30 * ft)],
+}
+
+
+def test_a_profile_says_where_the_waters_meet(ring):
+    solution = hydro.solve(ring)
+    line = solution.line("row 2")
+    ax = hydro.plot.pressure_profile(solution, "row 2")
+    render(ax)
+    (said,) = (text for text in ax.texts if text.get_text() == "waters meet")
+    lowest = int(np.argmin(line.pressure.to(psi)))
+    assert said.xy == (line.distance.to(ft)[lowest], line.pressure.to(psi)[lowest])
+    assert list(line.velocity.to(hydro.ft_per_s) > 0) == [i <= lowest for i in range(10)]
+    assert np.array_equal(drawn(ax, "row 2").get_xdata(), line.distance.to(ft))
+    # Of a row that has all its water from its far end nothing meets.
+    shut = ring.line("row 2").replace(valve=hydro.Valve(opening="shut"))
+    backward = hydro.solve(ring.with_line(shut))
+    ax = hydro.plot.pressure_profile(backward, "row 2")
+    render(ax)
+    assert "waters meet" not in words(ax) and set(marks(ax, "row 2")) <= {"works", "below rated"}
+    assert np.all(np.diff(drawn(ax, "row 2").get_ydata()) > 0)
+
+
+def test_the_curve_of_a_row_cut_in_a_ring_has_a_gap_there(ring):
+    cut = hydro.solve(ring.with_fault(hydro.line_cut("row 1", 200 * ft)))
+    line = cut.line("row 1")
+    ax = hydro.plot.pressure_profile(cut, "row 1")
+    render(ax)
+    curve = drawn(ax, "row 1")
+    places = np.insert(line.distance.to(ft), 5, np.nan)
+    assert np.array_equal(curve.get_xdata(), places, equal_nan=True)
+    near, far = (it.flow.to(gpm) for it in line.openings)
+    assert words(ax).count("line cut") == 1
+    said = f"line cut at 200.0 ft ({near + far:.1f} gal/min escapes)"
+    assert said in " ".join(ax.get_title().split())
+
+
+def test_further_supplies_are_named_on_a_plan(ring):
+    ax = hydro.plot.plan_view(hydro.solve(ring), PLAN_OF_RING)
+    render(ax)
+    assert {"supply", "spare pump", "row 1", "row 2"} < set(words(ax))
+
+
+def test_a_pump_beside_others_is_drawn_with_what_it_gives_itself(ring):
+    solution = hydro.solve(ring)
+    ax = hydro.plot.pump_curve(solution)
+    render(ax)
+    flow = drawn(ax, "operating point").get_xdata()[0]
+    assert flow == solution.supply.flow.to(gpm) < solution.inflow.to(gpm)
+    taken_flows, taken_heads = drawn(ax, "the lines take").get_data()
+    nearest = np.abs(taken_flows - flow).argmin()
+    assert taken_flows[nearest] == pytest.approx(flow, rel=1e-9)
+    assert np.all(taken_flows >= 0) and np.all(np.diff(taken_heads) > 0)
+    strong = hydro.Supply(name="spare pump", pressure=90 * psi)
+    held = hydro.solve(ring.with_further_supplies([strong]))
+    assert held.supply.held_shut and held.supply.flow == 0 * gpm
+    ax = hydro.plot.pump_curve(held)
+    render(ax)
+    assert "held shut by the other supplies" in " ".join(ax.get_title().split())
+
+
 # The module
 
 

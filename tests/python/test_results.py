@@ -144,3 +144,26 @@ def test_what_was_not_solved_is_shown_as_no_answer() -> None:
     assert not unfinished.residuals.are_met()
     assert "NOT SOLVED" in unfinished._repr_html_()  # type: ignore[attr-defined]
     assert str(unfinished).startswith("NOT SOLVED: no figure below is an answer.")
+
+
+def test_a_notebook_tells_of_further_supplies_and_joins(bench: hydro.Layout) -> None:
+    sound = bench.without_faults()
+    ditch = hydro.Supply(name="<ditch>", pressure=0 * psi)
+    spare = hydro.Line(
+        name="spare",
+        fed_by="<ditch>",
+        joins="row 1",
+        pipe=sound.line("row 1").pipe,
+        length=30 * ft,
+    )
+    layout = sound.with_further_supplies([ditch]).with_line(spare)
+    solution = hydro.solve(layout)
+    into = -solution.further_supplies[0].flow.to(gpm)
+    assert into > 0
+    html = solution._repr_html_()  # type: ignore[attr-defined]
+    assert f"Into &lt;ditch&gt;: {into:.1f} gal/min at 0.0 psi." in html
+    assert f"Out of the supply: {solution.supply.flow.to(gpm):.1f} gal/min at " in html
+    shown = rows(layout._repr_html_())  # type: ignore[attr-defined]
+    assert shown[0][:3] == ["line", "fed by", "joins"]
+    assert shown[-1][:3] == ["spare", "<ditch>", "row 1"]
+    assert "joins" not in sound._repr_html_()  # type: ignore[attr-defined]

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
 import numpy as np
 
 import hydro
-from hydro import Flow, Solution, UnitSet
+from hydro import Flow, LineSolution, Solution, UnitSet
 
 from .figures import Numbers
 
@@ -26,11 +26,12 @@ WORST_FIRST = (
 )
 RANK = {doing: place for place, doing in enumerate(WORST_FIRST)}
 MOST_MARKS = 50  # on one line
+NO_FLOW = 1e-9  # of the largest velocity: what the residuals leave open
 
 
 @dataclass(frozen=True)
 class Opening:
-    """Where the line itself is open."""
+    """Where the line itself is open; of one that is cut, both ends."""
 
     kind: str
     distance: float  # in the unit drawn
@@ -48,6 +49,7 @@ class DrawnLine:
     doing: list[str]  # words of WORST_FIRST
     escaping: Flow  # from all that are broken
     openings: list[Opening]
+    meetings: list[int]  # indices of outlets to which water comes from both sides
 
     def badness(self) -> tuple[int, float]:
         """The lower, the worse its worst outlet."""
@@ -57,6 +59,13 @@ class DrawnLine:
         """Indices of the outlets that say what the pressure along the line is."""
         silent = ("broken", "capped", "no water", "shut")
         return [i for i, doing in enumerate(self.doing) if doing not in silent]
+
+    def stretches(self) -> list[list[int]]:
+        """Those on the curve, parted where the line is cut, since no water passes there."""
+        cuts = [opening.distance for opening in self.openings if opening.kind == "line cut"]
+        those = self.on_curve()
+        parts = np.searchsorted(self.distance[those], sorted(cuts), side="right")
+        return [list(part) for part in np.split(those, parts) if len(part)]
 
     def runs(self) -> Iterator[tuple[str, int, int]]:
         """What neighbours do alike, with the numbers of the first and the last of them."""
@@ -95,10 +104,28 @@ def drawn_lines(solution: Solution, names: Iterable[str], units: UnitSet) -> lis
             pressure=solved.pressure.to(units.pressure),
             doing=doing,
             escaping=sum(broken, start=0 * units.flow),
-            openings=[
-                Opening(hydro.kind_of(faults[it.fault]), it.distance.to(units.length), it.flow)
-                for it in solved.openings
-            ],
+            openings=openings_of(solved, faults, units),
+            meetings=meetings_of(solved),
         )
 
     return [drawn(name) for name in names]
+
+
+def openings_of(
+    solved: LineSolution, faults: Sequence[hydro.Fault], units: UnitSet
+) -> list[Opening]:
+    found: dict[int, Opening] = {}
+    for it in solved.openings:
+        sofar = found[it.fault].flow if it.fault in found else 0 * units.flow
+        kind, distance = hydro.kind_of(faults[it.fault]), it.distance.to(units.length)
+        found[it.fault] = Opening(kind, distance, sofar + it.flow)
+    return list(found.values())
+
+
+def meetings_of(solved: LineSolution) -> list[int]:
+    arriving = solved.velocity.to(hydro.m_per_s)
+    if not len(arriving):
+        return []
+    leaving = np.append(arriving[1:], np.sign(solved.end_flow.to(hydro.m3_per_s)))
+    least = NO_FLOW * np.abs(arriving).max()
+    return [int(i) for i in np.flatnonzero((arriving > least) & (leaving < -least))]

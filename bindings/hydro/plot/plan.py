@@ -92,15 +92,15 @@ def draw_track(ax: Axes, line: DrawnLine, course: Course) -> None:
 
 
 def write_on_plan(ax: Axes, layout: Layout, tracks: Tracks) -> None:
-    """The supply, openings and lines by name; of outlets the first and the last of each run."""
+    """Supplies, openings and lines by name; of outlets the first and the last of each run."""
     marked = [
         course.at(line.distance[those])
         for line, course in tracks
         for those in line.marked().values()
     ]
     labels = Labels(ax, np.vstack([np.empty((0, 2)), *marked]))
-    for start, away in starts_at_supply(layout, tracks):
-        labels.add("supply", start, [away], GREY)
+    for name, start, away in starts_at_supplies(layout, tracks):
+        labels.add(name, start, [away], GREY)
     for line, course in tracks:
         for opening in line.openings:
             labels.add(opening.kind, *course.beside(opening.distance), GREY)
@@ -119,11 +119,14 @@ def write_on_plan(ax: Axes, layout: Layout, tracks: Tracks) -> None:
         labels.add(str(number), *course.beside(line.distance[number - 1]), "black")
 
 
-def starts_at_supply(layout: Layout, tracks: Tracks) -> list[tuple[Numbers, Numbers]]:
-    """Where lines begin at the supply, and the direction away from all that begin there."""
-    starts: dict[tuple[float, ...], Numbers] = {}
+def starts_at_supplies(layout: Layout, tracks: Tracks) -> list[tuple[str, Numbers, Numbers]]:
+    """Where lines begin at which supply, and the direction away from all that begin there."""
+    starts: dict[tuple[str, tuple[float, ...]], Numbers] = {}
     for line, course in tracks:
-        if not layout.line(line.name).fed_by:
-            start = tuple(course.pipe[0])
+        if layout.feeder_of(line.index) is None:
+            start = (layout.line(line.name).fed_by or "supply", tuple(course.pipe[0]))
             starts[start] = starts.get(start, np.zeros(2)) - course.along(0)
-    return [(np.array(start), away / (np.abs(away).max() or 1.0)) for start, away in starts.items()]
+    return [
+        (name, np.array(place), away / (np.abs(away).max() or 1.0))
+        for (name, place), away in starts.items()
+    ]

@@ -13,6 +13,7 @@ import hydro
 from hydro import InvalidInput, Solution, UnitSet, UnitSystem
 
 from .arguments import expect_solution, units_asked_for
+from .figures import Numbers
 from .heading import draw_heading
 from .limits import draw_limits, limits_on, top_of
 from .line import MOST_MARKS, DrawnLine, drawn_lines
@@ -44,7 +45,8 @@ def pressure_profile(
 
     The rated and the minimum pressure of the outlets, and the maximum where it is near, are drawn
     as labelled lines; of the first three kinds where there are more. The curve leaves out broken
-    and capped outlets, whose pressure is not that of the line, and those that are cut off.
+    and capped outlets, whose pressure is not that of the line, and those that are cut off. On a
+    line that is drawn alone and fed from both ends it is said where the waters meet.
 
     lines: a name, or several; None: all that have outlets and are not shut, of more than 12 those
         with the worst.
@@ -91,7 +93,9 @@ def pressure_profile(
         draw_marks(ax, line, line.distance, line.pressure)
         draw_openings(ax, line)
     draw_limits(ax, limits)
-    if len(drawn) > 1:
+    if len(drawn) == 1:
+        draw_meetings(ax, drawn[0])
+    else:
         draw_names(ax, drawn, ghosts)
     draw_numbers(ax, drawn)
     draw_heading(ax, title, drawn, shown)
@@ -138,9 +142,12 @@ def set_distances(ax: Axes, drawn: Sequence[DrawnLine], letters: int) -> None:
 
 
 def draw_curve(ax: Axes, line: DrawnLine, style: dict[str, Any]) -> None:
-    those = line.on_curve()
-    every = max(1, len(those) // MOST_MARKS)
-    ax.plot(line.distance[those], line.pressure[those], markevery=every, **style)
+    parts: list[Numbers] = []
+    for those in line.stretches():
+        parts += [np.full((1, 2), np.nan)] if parts else []  # a gap
+        parts.append(np.column_stack([line.distance[those], line.pressure[those]]))
+    x, y = np.vstack([np.empty((0, 2)), *parts]).T
+    ax.plot(x, y, markevery=max(1, len(x) // MOST_MARKS), **style)
 
 
 def draw_openings(ax: Axes, line: DrawnLine) -> None:
@@ -150,6 +157,13 @@ def draw_openings(ax: Axes, line: DrawnLine) -> None:
         label = f"{line.name}: {opening.kind}"
         ax.plot([x], [0], label=label, zorder=3.5, clip_on=False, **OPENING.style())
         write(ax, opening.kind, (x, 0), (-7, 9), ha="right")
+
+
+def draw_meetings(ax: Axes, line: DrawnLine) -> None:
+    """Where water comes from both sides, which is where the pressure in the line is lowest."""
+    for i in line.meetings:
+        place = (float(line.distance[i]), float(line.pressure[i]))
+        write(ax, "waters meet", place, (0, -1.9 * font_size()), ha="center", color=GREY)
 
 
 def draw_names(ax: Axes, drawn: Sequence[DrawnLine], ghosts: Sequence[DrawnLine]) -> None:

@@ -58,7 +58,7 @@ def pump_curve(
     The pump runs where both curves meet: a filled disc there, a triangle that points down below
     its least and up above its most usable flow. The usable range is shaded; of two pumps, whose
     heads or flows are added, it is not. The lines' curve is solved with pressures held in place of
-    the pump.
+    the pump; further supplies give what they give at these.
 
     after: the same with a fault, at another speed or with other sets running; then `before` is
         dashed, and of two curves that are the same only one is drawn.
@@ -135,10 +135,13 @@ def curves_of(solution: Solution, most: Flow, units: UnitSet) -> Curves:
     density = solution.water.density
     taken = []
     for held in held_solutions(solution):
-        point = point_at(held.inflow)
+        flow = held.supply.flow
+        if flow < 0 * units.flow:  # other supplies push water back: the pump has a check valve
+            continue
+        point = point_at(flow)
         missing = hydro.head(held.supply_pressure, density) - hydro.head(point.pressure, density)
         head = head_of(point, supply, units) + missing.to(units.length)
-        taken.append((held.inflow.to(units.flow), head))
+        taken.append((flow.to(units.flow), head))
     at_rest = [head for flow, head in taken if flow == 0][-1:]
     running = [pair for pair in taken if pair[0] > 0]
     lines = np.reshape([(0.0, head) for head in at_rest] + running, (-1, 2)).T
@@ -180,8 +183,9 @@ def held_solutions(solution: Solution) -> list[Solution]:
 
 
 def without_supply_faults(layout: Layout) -> Layout:
+    """Those of further supplies stay."""
     return layout.without_faults().with_faults(
-        [fault for fault in layout.faults if not hydro.is_of_the_supply(fault)]
+        [it for it in layout.faults if not hydro.is_of_first_supply(it)]
     )
 
 
@@ -294,4 +298,5 @@ def point_in_words(solution: Solution, units: UnitSet) -> str:
         parts.append(f"{needed:.1f} {units.power} at the shaft")
     ranges = [RANGES[duty.range] for duty in point.pumps if duty.range in RANGES]
     parts += list(dict.fromkeys(ranges))
+    parts += ["held shut by the other supplies"] if point.held_shut else []
     return ", ".join(parts)
