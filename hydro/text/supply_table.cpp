@@ -15,17 +15,23 @@ namespace {
 
 class SupplyTable {
  public:
-  SupplyTable(Page& page, const Solution* before, const Solution& after, const Figures& figures)
+  SupplyTable(Page& page,
+              const OperatingPoint* before,
+              const OperatingPoint& now,
+              const Supply& supply,
+              const Figures& figures)
       : page_(page),
-        before_(before ? &before->supply() : nullptr),
-        now_(after.supply()),
-        supply_(after.layout().supply_as_it_is()),
+        before_(before),
+        now_(now),
+        supply_(supply),
         figures_(figures),
         shown_(figures.units()) {}
 
   void write() {
     page_.line();
-    page_.paragraph("", "Supply: " + sentence());
+    page_.paragraph(
+        "",
+        fmt::format("Supply{}: {}", (supply_.name.empty() ? "" : " ") + supply_.name, sentence()));
     if (before_ && (supply_.pump || supply_.gauge || supply_.filter))
       page_.line(fmt::format("  {:<44}  {:>9}  {:>9}", "", "now", "before"));
     for (std::size_t i = 0; i < now_.pumps.size(); ++i) pump(i);
@@ -51,7 +57,10 @@ class SupplyTable {
 
  private:
   std::string sentence() const {
-    const std::string gives = "gives " + figures_.flow_with_unit(now_.flow);
+    const std::string gives =
+        now_.held_shut       ? "gives nothing: the other supplies hold its check valve shut"
+        : now_.flow < Flow{} ? "takes in " + figures_.flow_with_unit(-now_.flow)
+                             : "gives " + figures_.flow_with_unit(now_.flow);
     const std::string at = " at " + figures_.pressure_with_unit(now_.source_pressure);
     if (supply_.pressure)
       return fmt::format("held at {}, {}.", figures_.pressure_with_unit(*supply_.pressure), gives);
@@ -172,7 +181,19 @@ void write_supply(Page& page,
                   const Solution* before,
                   const Solution& after,
                   const Figures& figures) {
-  SupplyTable(page, before, after, figures).write();
+  const Layout& layout = after.layout();
+  SupplyTable(
+      page, before ? &before->supply() : nullptr, after.supply(), layout.supply_as_it_is(), figures)
+      .write();
+  for (std::size_t i = 0; i < after.further_supplies().size(); ++i) {
+    const bool was_there = before && i < before->further_supplies().size();
+    SupplyTable(page,
+                was_there ? &before->further_supplies()[i] : nullptr,
+                after.further_supplies()[i],
+                layout.further_supplies_as_they_are()[i],
+                figures)
+        .write();
+  }
 }
 
 void write_regulators(Page& page, const Solution& solution, const Figures& figures) {
@@ -198,7 +219,9 @@ void write_regulators(Page& page, const Solution& solution, const Figures& figur
                             figures.pressure_with_unit(line.regulator->pressure));
         break;
       case RegulatorState::shut:
-        state = "is shut by the pressure beyond it";
+        state = fmt::format("SHUT by the pressure beyond it, {}; it is set to {}",
+                            figures.pressure_with_unit(line.regulator->pressure),
+                            set);
         break;
       case RegulatorState::stuck_open:
         state = fmt::format("STUCK OPEN, does not hold its {}", set);
@@ -206,6 +229,22 @@ void write_regulators(Page& page, const Solution& solution, const Figures& figur
     }
     page.line(fmt::format("  {:<{}}  {}", line.name, width, state));
   }
+}
+
+void write_check_valves(Page& page, const Solution& solution) {
+  std::size_t width = 0;
+  for (const LineSolution& line : solution.lines())
+    if (line.check_valve) width = std::max(width, line.name.size());
+  if (width == 0) return;
+  page.line();
+  page.line("Check valves");
+  for (const LineSolution& line : solution.lines())
+    if (line.check_valve)
+      page.line(fmt::format(
+          "  {:<{}}  {}",
+          line.name,
+          width,
+          *line.check_valve == CheckValveState::open ? "open" : "SHUT by the pressure beyond it"));
 }
 
 void write_pressure_budget(Page& page, const Solution& solution, const Figures& figures) {
