@@ -31,6 +31,13 @@ struct Loss {
   Flow flow;
 };
 
+/// By which water comes to a line or leaves it.
+struct Way {
+  Flow flow;
+  std::string other;  ///< what it comes from or goes to
+  std::string told;
+};
+
 /// "its valve is shut"; empty where the line's own inlet lets water through.
 std::string closed_in_words(const Layout& layout, std::size_t line) {
   if (has_fault<RegulatorStuckShut>(layout, line)) return "its regulator is stuck shut";
@@ -143,41 +150,51 @@ std::string WaterCourses::in_words(std::size_t line_index, const Figures& figure
   const Length far = layout().lines()[line_index].whole_length();
   const bool into_inlet = course.inflow > Flow{};
   const bool out_of_inlet = course.inflow < Flow{};
-  std::vector<std::string> sources;
-  if (into_inlet) sources.push_back(told(course.inflow) + " at its inlet");
-  std::vector<std::string> sinks;
+  std::vector<Way> sources;
+  std::vector<Way> sinks;
+  const bool from_others = std::ranges::any_of(
+      course.gains, [](const WaterCourse::Gain& gain) { return gain.flow > Flow{}; });
+  if (into_inlet)
+    sources.push_back({course.inflow,
+                       fed_by(line_index),
+                       told(course.inflow) + (from_others ? " at its inlet" : "")});
   bool only_at_far_end = true;
   for (const auto& gain : course.gains) {
     const bool at_far_end = is_same(gain.place, far);
-    const std::string where =
-        at_far_end ? "" : " " + place_in_words(line_index, gain.place, figures);
     const std::string other = name_of_other(line_index, gain.other);
+    const std::string whose =
+        at_far_end ? other : other + " " + place_in_words(line_index, gain.place, figures);
     if (gain.flow > Flow{}) {
       only_at_far_end = only_at_far_end && at_far_end;
-      sources.push_back(told(gain.flow) + " from " + other + where);
+      sources.push_back({gain.flow, other, told(gain.flow) + " from " + whose});
     } else {
-      sinks.push_back(told(-gain.flow) + " goes on into " + other + where);
+      sinks.push_back({-gain.flow, other, told(-gain.flow) + " goes on into " + whose});
     }
   }
   if (out_of_inlet)
-    sinks.push_back(told(-course.inflow) + " goes out of its inlet into " + fed_by(line_index));
+    sinks.push_back({-course.inflow,
+                     fed_by(line_index),
+                     told(-course.inflow) + " goes out of its inlet into " + fed_by(line_index)});
 
   std::string text = why_nothing_passes(line_index);
   if (!text.empty()) text += "; ";
   if (sources.empty()) return text + "no water runs in it.";
-  const std::size_t from_others = sources.size() - (into_inlet ? 1 : 0);
-  if (from_others == 0)
-    text += sinks.empty() ? "all its water comes in at its inlet: "
-                          : "water comes in at its inlet and goes on: ";
-  else if (into_inlet)
+  if (sources.size() == 1 && sinks.size() == 1 &&
+      or_still(sources[0].flow - sinks[0].flow) == Flow{})
+    return text + fmt::format("{} runs through it from {} into {}.",
+                              told(sources[0].flow),
+                              sources[0].other,
+                              sinks[0].other);
+  if (!into_inlet)
+    text += !only_at_far_end ? "its water comes from other lines: "
+            : out_of_inlet   ? "the water runs from its far end to its inlet: "
+                             : "its water comes from its far end: ";
+  else if (from_others)
     text += only_at_far_end ? "fed from both ends: " : "fed at more than one place: ";
-  else if (only_at_far_end)
-    text += out_of_inlet ? "the water runs from its far end to its inlet: "
-                         : "its water comes from its far end: ";
   else
-    text += "its water comes from other lines: ";
-  text += fmt::format("{}", fmt::join(sources, ", "));
-  for (const std::string& sink : sinks) text += "; " + sink;
+    text += "all its water comes in at its inlet: ";
+  for (std::size_t i = 0; i < sources.size(); ++i) text += (i == 0 ? "" : ", ") + sources[i].told;
+  for (const Way& sink : sinks) text += "; " + sink.told;
   return text + meetings_in_words(line_index, course, figures) + ".";
 }
 
