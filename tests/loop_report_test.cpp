@@ -378,7 +378,7 @@ TEST(LoopReport, TellsWhatEachSupplyDoes) {
           HasSubstr("Supply hill tank: a tank, its water 4.0 ft above its outlet, takes in 3.0 "
                     "gal/min."),
           HasSubstr("Supply creek: a pump, gives nothing: the other supplies hold its check valve "
-                    "shut at 43.0 psi."),
+                    "shut, 43.0 psi at rest."),
           HasSubstr("- hill pipe: 3.0 gal/min runs through it from main into hill tank."),
           HasSubstr("- hill tank: where other supplies push water back into it, it takes that in"),
           HasSubstr("- creek: the pump has a check valve: no water runs back into it")));

@@ -4,6 +4,7 @@
 #include "hydro/text/finite.hpp"
 #include "hydro/text/marks.hpp"
 #include "hydro/text/panel.hpp"
+#include "hydro/text/supply_words.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -133,17 +134,15 @@ class Drawing {
 
   /// "26.0 psi, gives 5.0 gal/min instead of 3.0 gal/min."
   std::string does(const OperatingPoint& now, const OperatingPoint* before) const {
-    const auto flow = [&](const OperatingPoint& point, const OperatingPoint& like) {
-      const bool takes_in = point.flow < Flow{};
-      const bool takes_in_like = like.flow < Flow{};
-      const std::string number = figures_.flow_with_unit(takes_in ? -point.flow : point.flow);
-      if (&point == &like) return (takes_in ? "takes in " : "gives ") + number;
-      return takes_in == takes_in_like ? number : (takes_in ? "taking in " : "giving ") + number;
-    };
-    std::string text =
-        fmt::format("{}, {}", figures_.pressure_with_unit(now.pressure), flow(now, now));
-    if (before) text += " instead of " + flow(*before, now);
-    return text + '.';
+    const Giving is = giving(now.flow, figures_);
+    const std::string text = fmt::format("{}, {} {}",
+                                         figures_.pressure_with_unit(now.pressure),
+                                         is.takes_in ? "takes in" : "gives",
+                                         is.amount);
+    if (!before) return text + '.';
+    const Giving was = giving(before->flow, figures_);
+    const char* turned = was.takes_in == is.takes_in ? "" : was.takes_in ? "taking in " : "giving ";
+    return fmt::format("{} instead of {}{}.", text, turned, was.amount);
   }
 
   void remark(const std::string& sentence) {

@@ -58,7 +58,7 @@ void write_openings(Page& page,
         escapes += fmt::format(" from the part before it and {} {}",
                                figures.flow_with_unit(solved.openings[++i].flow),
                                from_beyond);
-      else if (layout.has_water(line_index, opening.distance))
+      else if (layout.has_water_beyond_open_end(line_index))
         escapes += fmt::format(" {}; no water is before it", from_beyond);
       else
         escapes += "; no water is beyond";

@@ -96,13 +96,12 @@ class PocketSheet {
     constexpr std::size_t most_told = 6;
     const std::vector<OperatingPoint>& further = sound_.further_supplies();
     for (std::size_t i = 0; i < std::min(most_told, further.size()); ++i) {
-      const bool takes_in = further[i].flow < Flow{};
-      page.paragraph(
-          "",
-          fmt::format("{} {} {}",
-                      sound_.layout().further_supplies()[i].name,
-                      takes_in ? "takes in" : "gives",
-                      figures_.flow_with_unit(takes_in ? -further[i].flow : further[i].flow)));
+      const auto [takes_in, amount] = giving(further[i].flow, figures_);
+      page.paragraph("",
+                     fmt::format("{} {} {}",
+                                 sound_.layout().further_supplies()[i].name,
+                                 takes_in ? "takes in" : "gives",
+                                 amount));
     }
   }
 

@@ -12,6 +12,7 @@
 #include "hydro/text/page.hpp"
 #include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_table.hpp"
+#include "hydro/text/supply_words.hpp"
 #include "hydro/text/water_course.hpp"
 
 #include <algorithm>
@@ -127,8 +128,8 @@ class Report {
   /// "hill tank gives 5.0 gal/min; before, it took in 3.0 gal/min."
   void supply_changes() {
     const auto does = [&](const OperatingPoint& point, const char* gives, const char* takes_in) {
-      return point.flow < Flow{} ? takes_in + figures_.flow_with_unit(-point.flow)
-                                 : gives + figures_.flow_with_unit(point.flow);
+      const Giving found = giving(point.flow, figures_);
+      return (found.takes_in ? takes_in : gives) + found.amount;
     };
     const auto tell =
         [&](const std::string& who, const OperatingPoint& then, const OperatingPoint& now) {

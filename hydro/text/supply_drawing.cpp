@@ -6,6 +6,7 @@
 #include "hydro/text/finite.hpp"
 #include "hydro/text/marks.hpp"
 #include "hydro/text/panel.hpp"
+#include "hydro/text/supply_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -308,13 +309,14 @@ class SupplyDrawing {
 
   std::string in_words(const Solution& solution) const {
     const OperatingPoint& point = solution.supply();
+    const auto [takes_in, amount] = giving(point.flow, figures_);
     std::string words =
         point.held_shut
             ? fmt::format("Nothing: the other supplies hold its check valve shut, at {}",
                           figures_.pressure_with_unit(point.pressure))
             : fmt::format("{}{} at {}",
-                          point.flow < Flow{} ? "Takes in " : "",
-                          figures_.flow_with_unit(point.flow < Flow{} ? -point.flow : point.flow),
+                          takes_in ? "Takes in " : "",
+                          amount,
                           figures_.pressure_with_unit(point.pressure));
     if (point.gauge_reading)
       words +=

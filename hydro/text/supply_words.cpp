@@ -156,6 +156,12 @@ std::string in_words(const Supply& supply) {
                           : "a held pressure";
 }
 
+Giving giving(const Flow& flow, const Figures& figures) {
+  const double half_of_last_digit = 0.05;  // what rounds to 0 is not told as taken in
+  const bool takes_in = flow / figures.units().flow <= -half_of_last_digit;
+  return {takes_in, figures.flow_with_unit(flow < Flow{} ? -flow : flow)};
+}
+
 bool write_that_all_is_dry(Page& page,
                            const Solution& solution,
                            const Check& check,
