@@ -275,7 +275,7 @@ TEST(LoopReport, SaysWhichWatersMeetAtPlacesAlongALine) {
       text,
       AllOf(
           HasSubstr("- main: its water comes from other lines: 6.0 gal/min from middle at 20.0 ft; "
-                    "4.0 gal/min goes out of its inlet into the supply."),
+                    "4.0 gal/min goes out of its inlet into the first supply."),
           HasSubstr("- row 1: fed at more than one place: 2.0 gal/min at its inlet, 10.0 gal/min "
                     "from short at outlet 2; the waters meet at outlet 1."),
           HasSubstr("- middle: 6.0 gal/min runs through it from hill tank into main."),

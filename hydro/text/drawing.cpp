@@ -29,7 +29,7 @@ class Drawing {
         after_(after),
         figures_(options.units.value_or(after.layout().units())),
         kinds_(after),
-        courses_(after) {
+        courses_(after, figures_) {
     for (const Solution* solution : {before_, &after_})
       if (solution)
         require_finite(si(solution->inflow()), [] { return std::string("supply: inflow"); });
@@ -74,7 +74,7 @@ class Drawing {
     std::size_t told = 0;
     for (std::size_t i = 0; i < after_.lines().size() && told < most_others_told; ++i) {
       if (!after_.lines()[i].state.empty() || !courses_.has_more_than_one_way(i)) continue;
-      remark(fmt::format("{}: {}", after_.lines()[i].name, courses_.in_words(i, figures_)));
+      remark(fmt::format("{}: {}", after_.lines()[i].name, courses_.of(i)));
       ++told;
     }
   }
@@ -178,7 +178,7 @@ class Drawing {
   const Solution& after_;
   Figures figures_;
   OutletKinds kinds_;
-  WaterCourses courses_;
+  CourseWords courses_;
   std::vector<Panel> panels_;
   std::size_t left_out_ = 0;
   std::vector<std::string> shut_;  ///< names of lines with outlets

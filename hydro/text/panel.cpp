@@ -116,7 +116,7 @@ struct Panel::Plot {
 Panel::Panel(const Solution* before,
              const Solution& after,
              const OutletKinds& kinds,
-             const WaterCourses& courses,
+             const CourseWords& courses,
              const Figures& figures,
              std::size_t line_index)
     : before_(open_line(before, line_index)),
@@ -131,8 +131,8 @@ Panel::Panel(const Solution* before,
   for (const Opening& opening : after_.openings)
     openings_.push_back(kind_of(after.layout().faults_on(line_index)[opening.fault]));
   if (courses.has_more_than_one_way(line_index)) {
-    course_ = courses.of(line_index);
-    course_in_words_ = courses.in_words(line_index, figures);
+    course_ = courses.courses().of(line_index);
+    course_in_words_ = courses.of(line_index);
     course_in_words_[0] =
         static_cast<char>(std::toupper(static_cast<unsigned char>(course_in_words_[0])));
   }

@@ -1,11 +1,11 @@
 // panel.hpp: the pressure along one line, drawn over the distance. Not installed.
 #pragma once
 
+#include "hydro/text/course_words.hpp"
 #include "hydro/text/doings.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/outlet_kinds.hpp"
 #include "hydro/text/svg.hpp"
-#include "hydro/text/water_course.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -25,7 +25,7 @@ class Panel {
   Panel(const Solution* before,
         const Solution& after,
         const OutletKinds& kinds,
-        const WaterCourses& courses,
+        const CourseWords& courses,
         const Figures& figures,
         std::size_t line_index);
 

@@ -5,6 +5,7 @@
 #include "hydro/answers/comparison.hpp"
 #include "hydro/answers/uniformity.hpp"
 #include "hydro/text/cautions.hpp"
+#include "hydro/text/course_words.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/findings.hpp"
 #include "hydro/text/outlet_kinds.hpp"
@@ -13,7 +14,6 @@
 #include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_table.hpp"
 #include "hydro/text/supply_words.hpp"
-#include "hydro/text/water_course.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -33,7 +33,7 @@ class Report {
         shown_(figures_.units()),
         check_(check(after)),
         kinds_(after),
-        courses_(after) {
+        courses_(after, figures_) {
     if (options.throttling)
       throttling_ = throttling_sentences(*options.throttling, figures_.system());
     for (const SkippedFault& it : options.skipped) {
@@ -207,7 +207,7 @@ class Report {
         page_.line();
         page_.line("Where the water comes from");
       }
-      page_.paragraph("  - ", after_.lines()[i].name + ": " + courses_.in_words(i, figures_));
+      page_.paragraph("  - ", after_.lines()[i].name + ": " + courses_.of(i));
     }
     if (left_out > 0) page_.line(fmt::format("  and {} more lines", left_out));
   }
@@ -325,7 +325,7 @@ class Report {
   const UnitSet& shown_;
   Check check_;
   OutletKinds kinds_;
-  WaterCourses courses_;
+  CourseWords courses_;
   std::vector<std::string> skipped_;
   std::vector<std::string> throttling_;
   Page page_;

@@ -1,9 +1,10 @@
-#include "hydro/text/water_course.hpp"
+#include "hydro/text/course_words.hpp"
 
 #include <algorithm>
 #include <optional>
 #include <utility>
 #include <variant>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -24,12 +25,6 @@ bool has_fault(const Layout& layout, std::size_t line) {
     return std::holds_alternative<Kind>(fault) && !outlet_of(fault);
   });
 }
-
-/// What leaves a line at a place.
-struct Loss {
-  Length place;
-  Flow flow;
-};
 
 /// By which water comes to a line or leaves it.
 struct Way {
@@ -57,93 +52,28 @@ std::string closed_in_words(const Layout& layout, std::size_t line) {
 
 }  // namespace
 
-WaterCourses::WaterCourses(const Solution& solution)
-    : solution_(solution), fed_(solution.lines().size()), joining_(solution.lines().size()) {
-  Flow largest = magnitude(solution.supply().flow);
-  for (const OperatingPoint& further : solution.further_supplies())
-    largest = std::max(largest, magnitude(further.flow));
-  has_loops_ = !solution.layout().further_supplies().empty();
-  for (std::size_t i = 0; i < solution.lines().size(); ++i) {
-    if (const auto feeder = layout().feeder_of(i)) fed_[*feeder].push_back(i);
-    if (const auto joined = layout().joined_by(i)) {
-      joining_[*joined].push_back(i);
-      has_loops_ = true;
-    }
-    largest = std::max({largest, magnitude(solved(i).inflow), magnitude(solved(i).end_flow)});
-  }
-  still_ = 1e-9 * largest;
-}
-
-Flow WaterCourses::or_still(const Flow& flow) const {
-  return magnitude(flow) > still_ ? flow : Flow{};
-}
-
-WaterCourse WaterCourses::of(std::size_t line_index) const {
-  const Line& line = layout().lines()[line_index];
+bool CourseWords::has_more_than_one_way(std::size_t line_index) const {
   const LineSolution& here = solved(line_index);
-  WaterCourse course{.inflow = or_still(here.inflow)};
-  std::vector<Loss> losses;
-  for (std::size_t i = 0; i < here.flow.size(); ++i)
-    losses.push_back({here.distance[i], here.flow[i]});
-  for (const Opening& opening : here.openings) losses.push_back({opening.distance, opening.flow});
-  for (const std::size_t child : fed_[line_index]) {
-    const Length place = begins_at(layout().lines()[child], line);
-    const Flow into = or_still(solved(child).inflow);
-    losses.push_back({place, into});
-    if (into < Flow{}) course.gains.push_back({child, place, -into});
-  }
-  const auto gains = [&](std::size_t other, const Length& place, const Flow& flow) {
-    losses.push_back({place, -flow});
-    if (or_still(flow) != Flow{}) course.gains.push_back({other, place, flow});
-  };
-  for (const std::size_t other : joining_[line_index])
-    gains(other, ends_at(layout().lines()[other], line), solved(other).end_flow);
-  if (const auto joined = layout().joined_by(line_index))
-    gains(*joined, line.whole_length(), -here.end_flow);
-  std::ranges::stable_sort(course.gains, {}, &WaterCourse::Gain::place);
-  std::ranges::stable_sort(losses, {}, &Loss::place);
-
-  const auto open_end = layout().open_end_of(line_index);
-  Flow flow = here.inflow;
-  Length start{};
-  std::optional<Length> outward_to = flow > still_ ? std::optional(start) : std::nullopt;
-  for (std::size_t i = 0; i < losses.size();) {
-    const Length place = losses[i].place;
-    if (place > start) course.stretches.push_back({start, place, or_still(flow)});
-    if (flow > still_) outward_to = place;
-    for (; i < losses.size() && losses[i].place <= place + same_place; ++i) flow -= losses[i].flow;
-    if (open_end && is_same(place, *open_end)) outward_to.reset();  // they do not meet: it is cut
-    if (flow < -still_ && outward_to) {
-      course.meetings.push_back({*outward_to, place});
-      outward_to.reset();
-    }
-    start = place;
-  }
-  if (line.whole_length() > start)
-    course.stretches.push_back({start, line.whole_length(), or_still(flow)});
-  return course;
-}
-
-bool WaterCourses::has_more_than_one_way(std::size_t line_index) const {
-  const LineSolution& here = solved(line_index);
-  if (!has_loops_ || here.shut) return false;
+  if (!courses_.has_loops() || here.shut) return false;
   if (layout().is_cut_off(line_index) || layout().joined_by(line_index) ||
-      !joining_[line_index].empty() || here.inlet_shut || here.inflow < -still_)
+      !courses_.joining(line_index).empty() || here.inlet_shut ||
+      courses_.or_still(here.inflow) < Flow{})
     return true;
   const bool is_held_shut = here.check_valve == CheckValveState::shut ||
                             (here.regulator && here.regulator->state == RegulatorState::shut);
-  return is_held_shut || std::ranges::any_of(fed_[line_index], [&](std::size_t child) {
-           return solved(child).inflow < -still_;
+  return is_held_shut || std::ranges::any_of(courses_.fed_by(line_index), [&](std::size_t child) {
+           return courses_.or_still(solved(child).inflow) < Flow{};
          });
 }
 
-std::string WaterCourses::in_words(std::size_t line_index, const Figures& figures) const {
+std::string CourseWords::of(std::size_t line_index) const {
   if (layout().is_cut_off(line_index))
     return "no water comes to it: " + why_no_water(line_index) + ".";
-  const WaterCourse course = of(line_index);
+  const WaterCourse course = courses_.of(line_index);
   Flow largest = magnitude(course.inflow);
-  for (const auto& gain : course.gains) largest = std::max(largest, magnitude(gain.flow));
-  const Unit<Flow>& unit = figures.flow_unit(largest);
+  for (const Neighbour& neighbour : course.neighbours)
+    largest = std::max(largest, magnitude(neighbour.flow));
+  const Unit<Flow>& unit = figures_.flow_unit(largest);
   const auto told = [&](const Flow& flow) {
     return fmt::format("{:.1f} {}", flow / unit, unit.symbol);
   };
@@ -153,17 +83,19 @@ std::string WaterCourses::in_words(std::size_t line_index, const Figures& figure
   std::vector<Way> sources;
   std::vector<Way> sinks;
   const bool from_others = std::ranges::any_of(
-      course.gains, [](const WaterCourse::Gain& gain) { return gain.flow > Flow{}; });
+      course.neighbours, [](const Neighbour& neighbour) { return neighbour.flow > Flow{}; });
   if (into_inlet)
     sources.push_back({course.inflow,
                        fed_by(line_index),
                        told(course.inflow) + (from_others ? " at its inlet" : "")});
   bool only_at_far_end = true;
-  for (const auto& gain : course.gains) {
+  for (const Neighbour& gain : course.neighbours) {
+    const bool feeds_as_described = gain.by == Meets::inlet && gain.flow < Flow{};
+    if (gain.flow == Flow{} || feeds_as_described) continue;
     const bool at_far_end = is_same(gain.place, far);
     const std::string other = name_of_other(line_index, gain.other);
     const std::string whose =
-        at_far_end ? other : other + " " + place_in_words(line_index, gain.place, figures);
+        at_far_end ? other : other + " " + place_in_words(line_index, gain.place);
     if (gain.flow > Flow{}) {
       only_at_far_end = only_at_far_end && at_far_end;
       sources.push_back({gain.flow, other, told(gain.flow) + " from " + whose});
@@ -180,7 +112,7 @@ std::string WaterCourses::in_words(std::size_t line_index, const Figures& figure
   if (!text.empty()) text += "; ";
   if (sources.empty()) return text + "no water runs in it.";
   if (sources.size() == 1 && sinks.size() == 1 &&
-      or_still(sources[0].flow - sinks[0].flow) == Flow{})
+      courses_.or_still(sources[0].flow - sinks[0].flow) == Flow{})
     return text + fmt::format("{} runs through it from {} into {}.",
                               told(sources[0].flow),
                               sources[0].other,
@@ -195,22 +127,20 @@ std::string WaterCourses::in_words(std::size_t line_index, const Figures& figure
     text += "all its water comes in at its inlet: ";
   for (std::size_t i = 0; i < sources.size(); ++i) text += (i == 0 ? "" : ", ") + sources[i].told;
   for (const Way& sink : sinks) text += "; " + sink.told;
-  return text + meetings_in_words(line_index, course, figures) + ".";
+  return text + meetings(line_index, course) + ".";
 }
 
-std::string WaterCourses::meetings_in_words(std::size_t line_index,
-                                            const WaterCourse& course,
-                                            const Figures& figures) const {
+std::string CourseWords::meetings(std::size_t line_index, const WaterCourse& course) const {
   const Line& line = layout().lines()[line_index];
   std::vector<std::string> places;
   for (const auto& meeting : course.meetings) {
     if (is_same(meeting.start, meeting.end)) {
-      places.push_back(place_in_words(line_index, meeting.start, figures));
+      places.push_back(place_in_words(line_index, meeting.start));
       continue;
     }
     const auto first = line.outlet_near(meeting.start);
     const auto last = line.outlet_near(meeting.end);
-    const Unit<Length>& unit = figures.units().length;
+    const Unit<Length>& unit = figures_.units().length;
     places.push_back(first && last ? fmt::format("between outlets {} and {}", *first, *last)
                                    : fmt::format("between {:.1f} and {:.1f} {}",
                                                  meeting.start / unit,
@@ -220,27 +150,26 @@ std::string WaterCourses::meetings_in_words(std::size_t line_index,
   return places.empty() ? "" : fmt::format("; the waters meet {}", fmt::join(places, " and "));
 }
 
-std::string WaterCourses::place_in_words(std::size_t line_index,
-                                         const Length& place,
-                                         const Figures& figures) const {
+std::string CourseWords::place_in_words(std::size_t line_index, const Length& place) const {
   const Line& line = layout().lines()[line_index];
   if (const auto outlet = line.outlet_near(place)) return fmt::format("at outlet {}", *outlet);
   if (is_same(place, line.whole_length())) return "at its far end";
-  const Unit<Length>& unit = figures.units().length;
+  const Unit<Length>& unit = figures_.units().length;
   return fmt::format("at {:.1f} {}", place / unit, unit.symbol);
 }
 
-std::string WaterCourses::name_of_other(std::size_t line_index, std::size_t other) const {
+std::string CourseWords::name_of_other(std::size_t line_index, std::size_t other) const {
   return other == line_index ? "its own far end" : solved(other).name;
 }
 
-std::string WaterCourses::fed_by(std::size_t line_index) const {
+std::string CourseWords::fed_by(std::size_t line_index) const {
   const std::string& name = layout().lines()[line_index].fed_by;
-  return name.empty() ? "the supply" : name;
+  if (!name.empty()) return name;
+  return layout().further_supplies().empty() ? "the supply" : "the first supply";
 }
 
 /// Where it has water all the same; empty: the inlet lets water through.
-std::string WaterCourses::why_nothing_passes(std::size_t line_index) const {
+std::string CourseWords::why_nothing_passes(std::size_t line_index) const {
   const LineSolution& here = solved(line_index);
   if (const std::string closed = closed_in_words(layout(), line_index); !closed.empty())
     return closed;
@@ -252,7 +181,7 @@ std::string WaterCourses::why_nothing_passes(std::size_t line_index) const {
   return {};
 }
 
-std::string WaterCourses::why_no_water(std::size_t line_index) const {
+std::string CourseWords::why_no_water(std::size_t line_index) const {
   const Line& line = layout().lines()[line_index];
   std::vector<std::string> reasons;
   const std::string closed = closed_in_words(layout(), line_index);
@@ -265,10 +194,10 @@ std::string WaterCourses::why_no_water(std::size_t line_index) const {
                           : fmt::format("{} is open to the air before it", solved(*feeder).name));
   if (!line.joins.empty() && line.joins != line.name)
     reasons.push_back(fmt::format("{}, which it joins, has none there", line.joins));
-  for (const std::size_t other : joining_[line_index])
+  for (const std::size_t other : courses_.joining(line_index))
     if (other != line_index)
       reasons.push_back(fmt::format("{}, which joins it, has none", solved(other).name));
-  for (const std::size_t child : fed_[line_index])
+  for (const std::size_t child : courses_.fed_by(line_index))
     if (!layout().is_cut_off(child) && layout().joined_by(child))
       reasons.push_back(fmt::format("{} lets none back through its inlet", solved(child).name));
   return fmt::format("{}", fmt::join(reasons, "; "));
