@@ -135,7 +135,7 @@ Layout ring() {
       {plain("main", ""), row("row 1"), row("row 2"), plain("cross pipe", "row 1", "row 2")});
 }
 
-const Supply hill{.name = "hill tank", .tank = Tank{.level = 4 * ft}, .elevation = 70 * ft};
+const Supply hill{.tank = Tank{.level = 4 * ft}, .elevation = 70 * ft, .name = "hill tank"};
 
 // ---- where the water comes from
 
@@ -352,8 +352,8 @@ TEST(LoopReport, OfATreeSaysNothingOfThat) {
 // ---- several supplies
 
 TEST(LoopReport, TellsWhatEachSupplyDoes) {
-  const Supply creek{.name = "creek",
-                     .pump = Pump{.points = {{0 * gpm, 120 * ft}, {60 * gpm, 90 * ft}}}};
+  const Supply creek{.pump = Pump{.points = {{0 * gpm, 120 * ft}, {60 * gpm, 90 * ft}}},
+                     .name = "creek"};
   const Layout layout = layout_of({plain("main", ""),
                                    plain("hill pipe", "hill tank", "main"),
                                    plain("creek pipe", "creek", "main"),
@@ -397,8 +397,8 @@ TEST(LoopReport, ComparesWhatEachSupplyDoes) {
 
 TEST(LoopReport, NamesTheSupplyWhoseLimitIsPassed) {
   const Supply creek{
-      .name = "creek",
-      .pump = Pump{.points = {{0 * gpm, 120 * ft}, {60 * gpm, 90 * ft}}, .most_flow = 50 * gpm}};
+      .pump = Pump{.points = {{0 * gpm, 120 * ft}, {60 * gpm, 90 * ft}}, .most_flow = 50 * gpm},
+      .name = "creek"};
   const Layout layout =
       layout_of({plain("main", ""), plain("creek pipe", "creek", "main"), row("row 1")}, {creek});
   Solution solution = solution_with(layout, {}, 20, {55});
@@ -479,7 +479,7 @@ TEST(LoopJson, HasWhatJoinsAndWhatTheSuppliesDo) {
 
 TEST(LoopJson, SaysWhichSupplyAFaultIsOf) {
   Supply creek{
-      .name = "creek", .pressure = 40 * psi, .filter = Filter{.loss = 1 * psi, .at = 20 * gpm}};
+      .pressure = 40 * psi, .filter = Filter{.loss = 1 * psi, .at = 20 * gpm}, .name = "creek"};
   const Layout layout =
       layout_of({plain("main", ""), plain("creek pipe", "creek", "main")}, {creek})
           .with_fault(filter_dirty(5 * psi, "creek"));

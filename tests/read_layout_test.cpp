@@ -445,13 +445,13 @@ speed = "2000 rpm"
   const Pipe wide{.name = "wide", .inside_diameter = 2 * inch, .hazen_williams = 150};
   EXPECT_EQ(
       layout.further_supplies(),
-      (std::vector<Supply>{{.name = "hill tank",
-                            .tank = Tank{.level = 4 * ft, .diameter = 9 * ft},
-                            .elevation = 70 * ft},
-                           {.name = "creek",
-                            .pump = Pump{.points = {{0 * gpm, 90 * ft}, {60 * gpm, 70 * ft}}},
+      (std::vector<Supply>{{.tank = Tank{.level = 4 * ft, .diameter = 9 * ft},
+                            .elevation = 70 * ft,
+                            .name = "hill tank"},
+                           {.pump = Pump{.points = {{0 * gpm, 90 * ft}, {60 * gpm, 70 * ft}}},
                             .suction = Suction{.lift = 5 * ft, .pipe = wide, .length = 12 * ft},
-                            .filter = Filter{.loss = 2 * psi, .at = 40 * gpm}}}));
+                            .filter = Filter{.loss = 2 * psi, .at = 40 * gpm},
+                            .name = "creek"}}));
   EXPECT_EQ(layout.supply().name, "");
   EXPECT_EQ(layout.line("row 2"),
             (Line{.name = "row 2",

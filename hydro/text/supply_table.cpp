@@ -250,6 +250,16 @@ void write_check_valves(Page& page, const Solution& solution) {
           *line.check_valve == CheckValveState::open ? "open" : "SHUT by the pressure beyond it"));
 }
 
+namespace {
+
+/// "row 2", "pump"; of a further supply "hill, pump".
+std::string label_of(const PressureBudgetEntry& entry) {
+  if (entry.line.empty()) return entry.part;
+  return entry.part == "line" ? entry.line : entry.line + ", " + entry.part;
+}
+
+}  // namespace
+
 void write_pressure_budget(Page& page, const Solution& solution, const Figures& figures) {
   const auto weakest = weakest_outlet(solution);
   if (!weakest) return;
@@ -259,7 +269,7 @@ void write_pressure_budget(Page& page, const Solution& solution, const Figures& 
   const PressureBudget budget = pressure_budget(solution, weakest->line, weakest->outlet);
   std::size_t width = 16;
   for (const PressureBudgetEntry& entry : budget.entries)
-    width = std::max(width, entry.line.size());
+    width = std::max(width, label_of(entry).size());
   page.line();
   page.paragraph("",
                  fmt::format("Where the pressure goes on its way to the weakest outlet, {} of {}, "
@@ -283,7 +293,7 @@ void write_pressure_budget(Page& page, const Solution& solution, const Figures& 
       return value == Pressure{} ? std::string() : figures.pressure(value);
     };
     page.line(fmt::format("  {:<{}}  {:>9}  {:>9}  {:>9}  {:>9}  {:>9}",
-                          entry.line.empty() ? entry.part : entry.line,
+                          label_of(entry),
                           width,
                           or_blank(entry.gain),
                           or_blank(entry.rise),
