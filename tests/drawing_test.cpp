@@ -195,7 +195,7 @@ TEST(Drawing, IsDrawnOfAnything) {
 // ---- sets, valves and regulators
 
 TEST(Drawing, NamesWhatIsShutAndDoesNotDrawIt) {
-  const Layout layout(Supply{.pressure = 40 * psi},
+  const Layout layout(Supply{40 * psi},
                       {sample_row("row 1", 10), sample_row("row 2", 10), sample_row("row 3", 10)},
                       Water{},
                       Site{.altitude = 0 * ft, .units = UnitSystem::us},

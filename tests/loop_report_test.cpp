@@ -1,6 +1,7 @@
 // loop_report_test.cpp: where the water of a line comes from, in words, and what else reports, JSON
 // and drawings say of lines that join others and of several supplies. The flows of most of them
 // are written by hand, so that what is said can be told without a solver.
+#include "hydro/solver/solve.hpp"
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
@@ -10,6 +11,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <cstdio>
 #include <map>
 #include <optional>
 #include <regex>
@@ -291,6 +293,25 @@ TEST(LoopReport, TellsSmallFlowsByTheHour) {
                                              {"cross pipe", {.inflow = 0.06, .end_flow = 0.06}}},
                                             0.24))),
               HasSubstr("- cross pipe: 3.6 gal/h runs through it from row 1 into row 2."));
+}
+
+/// Solved: as much pressure and as much pipe at both ends.
+TEST(LoopReport, OfARowThatIsAlikeFromBothEndsTheWatersMeetInTheMiddle) {
+  for (const int count : {5, 6}) {
+    Line line = row("row 1", count);
+    line.fed_by = "";
+    Line end = plain("end pipe", "other end", "row 1");
+    end.length = line.spacing;
+    const Layout layout =
+        layout_of({line, end}, {{.pressure = 43 * psi, .elevation = 0 * ft, .name = "other end"}});
+    const Solution solution = solve(layout);
+    char each[32];
+    std::snprintf(each, sizeof each, "%.1f gal/min", solution.inflow() / gpm / 2);
+    const std::string where = count == 5 ? "at outlet 3" : "between outlets 3 and 4";
+    EXPECT_THAT(unbroken(report(solution)),
+                HasSubstr(std::string("- row 1: fed from both ends: ") + each + " at its inlet, " +
+                          each + " from end pipe; the waters meet " + where + "."));
+  }
 }
 
 // ---- where none comes

@@ -50,7 +50,7 @@ Line row(int count, const Length& ground_rise = 0 * ft) {
 }
 
 Layout one_row(const Pressure& supply, int count = 10, const Length& ground_rise = 0 * ft) {
-  return Layout(Supply{.pressure = supply}, {row(count, ground_rise)}, Water{}, us_site);
+  return Layout(Supply{supply}, {row(count, ground_rise)}, Water{}, us_site);
 }
 
 std::string told(const Layout& layout, const ReportOptions& options = {}) {
@@ -113,7 +113,7 @@ TEST(Report, BeginsWithThatNothingIsWrong) {
 TEST(Report, TheNameOfTheSiteIsTheTitle) {
   Site named = us_site;
   named.name = "Plover Flat";
-  const auto rows = rows_of(told(Layout(Supply{.pressure = 35 * psi}, {row(10)}, Water{}, named)));
+  const auto rows = rows_of(told(Layout(Supply{35 * psi}, {row(10)}, Water{}, named)));
   ASSERT_THAT(rows, SizeIs(testing::Gt(3u)));
   EXPECT_EQ(rows[0], "Plover Flat");
   EXPECT_EQ(rows[1], "");
@@ -140,10 +140,8 @@ TEST(Report, SpeaksOfOneOutletInTheSingular) {
 }
 
 TEST(Report, OfALayoutWithoutOutletsSpeaksOfNone) {
-  const Layout main_only(Supply{.pressure = 40 * psi},
-                         {Line{.name = "main", .pipe = lateral(), .length = 90 * ft}},
-                         {},
-                         us_site);
+  const Layout main_only(
+      Supply{40 * psi}, {Line{.name = "main", .pipe = lateral(), .length = 90 * ft}}, {}, us_site);
   EXPECT_THAT(told(main_only), AllOf(Not(HasSubstr("0 outlets")), Not(IsEmpty())));
 }
 
@@ -200,7 +198,7 @@ TEST(Report, NothingIsFinerThanATenthOfAPsi) {
   metric.outlet->maximum = 341 * kPa;
   for (const double supply : {10.0, 20.0, 26.0, 40.0, 70.0}) {
     const Layout in_psi = one_row(supply * psi);
-    const Layout in_kpa(Supply{.pressure = supply * psi}, {metric}, Water{}, us_site);
+    const Layout in_kpa(Supply{supply * psi}, {metric}, Water{}, us_site);
     for (const std::string& text :
          {told(in_psi), told(in_kpa), told_with_faults(in_psi.with_fault(head_off("row 1", 4)))}) {
       EXPECT_THAT(matches(unbroken(text), "[0-9]+\\.[0-9]{2,} psi"), IsEmpty());
@@ -244,14 +242,14 @@ TEST(Report, IsInUSUnitsOrInMetricOnes) {
   EXPECT_THAT(metric, HasSubstr("Supply: held at 276 kPa"));
   EXPECT_THAT(matches(metric, "psi|gal|\\bft\\b"), IsEmpty());
 
-  const Layout without_units(Supply{.pressure = 40 * psi}, {row(4)});
+  const Layout without_units(Supply{40 * psi}, {row(4)});
   EXPECT_THAT(told(without_units), HasSubstr("kPa"));
 }
 
 TEST(Report, EmittersAreToldByTheHour) {
   Line drip = row(4);
   drip.outlet = Outlet{.name = "emitter", .flow = 0.5 * gph, .at = 20 * psi};
-  const Layout layout(Supply{.pressure = 35 * psi}, {drip}, Water{}, us_site);
+  const Layout layout(Supply{35 * psi}, {drip}, Water{}, us_site);
   EXPECT_THAT(told(layout), HasSubstr("rated 0.5 gal/h at 20 psi"));
   EXPECT_THAT(told(layout, {UnitSystem::si}), HasSubstr("rated 1.89 L/h"));
 }
@@ -458,7 +456,7 @@ TEST(Report, TellsWhatARegulatorDoes) {
   Line held = row(3);
   held.regulator = 30 * psi;
   const auto at = [&](const Pressure& supply) {
-    return Layout(Supply{.pressure = supply}, {held}, Water{}, us_site);
+    return Layout(Supply{supply}, {held}, Water{}, us_site);
   };
   const Pressure drop = solve(at(50 * psi)).lines()[0].regulator->drop;
   EXPECT_THAT(told(at(50 * psi)),
@@ -572,7 +570,7 @@ TEST(Report, OfALongLineIsShort) {
   Line tape = row(100000);
   tape.spacing = 0.5 * inch;
   tape.outlet->flow = 0.001 * gph;
-  const std::string text = told(Layout(Supply{.pressure = 40 * psi}, {tape}, Water{}, us_site));
+  const std::string text = told(Layout(Supply{40 * psi}, {tape}, Water{}, us_site));
   const auto rows = outlet_rows(text);
   EXPECT_THAT(rows, SizeIs(AllOf(testing::Ge(6u), testing::Le(60u))));
   EXPECT_THAT(rows.front(), StartsWith("       1 "));
@@ -584,7 +582,7 @@ TEST(Report, OfALongLineIsShort) {
 TEST(Report, OfALongLineShowsWhereSomethingChanges) {
   Line tape = row(1000);
   tape.spacing = 0.5 * inch;
-  const Layout layout(Supply{.pressure = 40 * psi}, {tape}, Water{}, us_site);
+  const Layout layout(Supply{40 * psi}, {tape}, Water{}, us_site);
   const auto rows = outlet_rows(told_with_faults(layout.with_fault(capped("row 1", 500))));
   EXPECT_THAT(rows, testing::Contains(AllOf(StartsWith("     500 "), HasSubstr("capped"))));
   EXPECT_THAT(rows, SizeIs(testing::Le(60u)));
@@ -618,8 +616,8 @@ TEST(Report, ListsWhatWasAssumed) {
   sparse.outlet->rated = std::nullopt;
   sparse.outlet->minimum = std::nullopt;
   sparse.outlet->maximum = std::nullopt;
-  const std::string text = unbroken(
-      told(Layout(Supply{.pressure = 40 * psi}, {sparse}, Water{}, Site{.units = UnitSystem::us})));
+  const std::string text =
+      unbroken(told(Layout(Supply{40 * psi}, {sparse}, Water{}, Site{.units = UnitSystem::us})));
   for (const char* assumption : {"Assumed, because it was not given",
                                  "the supply's elevation is 0",
                                  "the site lies at sea level",

@@ -52,7 +52,7 @@ Line sample_row(const std::string& name, int count, const Length& ground_rise) {
 }
 
 Layout sample_layout(std::vector<Line> lines, const std::string& site, const Pressure& supply) {
-  return Layout(Supply{.pressure = supply},
+  return Layout(Supply{supply},
                 std::move(lines),
                 Water{},
                 Site{.name = site, .altitude = 0 * ft, .units = UnitSystem::us});

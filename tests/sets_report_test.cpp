@@ -101,7 +101,7 @@ TEST(SetsReport, OfTwelveSetsFitsAScreenAndHasEveryPair) {
 
 TEST(SetsReport, RefusesASetThatOpensNoOutlet) {
   const Line main = sample_main();
-  const Layout layout(Supply{.pressure = 40 * psi},
+  const Layout layout(Supply{40 * psi},
                       {main, sample_row("row 1", 2)},
                       {},
                       {},
