@@ -1,6 +1,7 @@
-// Does a second feed help? A riser of row 2 is sheared, without and with a cross pipe between the far ends of two rows.
+// Does a second feed help? Two rows alone and with a cross pipe between their far ends, whole and in trouble.
 #include "hydro/hydro.hpp"
 
+#include <cmath>
 #include <cstdio>
 
 using namespace hydro;
@@ -13,25 +14,27 @@ int main(int argc, char** argv) {
                                        .joins = "row 2",
                                        .pipe = farm.line("row 1").pipe,
                                        .length = 30 * ft});
-  const Fault break_it = riser_sheared("row 2", 7);
-  const Solution one = solve(alone.with_fault(break_it));
-  const Solution two = solve(ring.with_fault(break_it));
 
-  std::printf("psi       row 1           row 2\n");
-  std::printf("outlet  alone  ring     alone  ring\n");
-  for (std::size_t i = 0; i < 10; ++i) {
-    std::printf("%6zu", i + 1);
-    for (const char* row : {"row 1", "row 2"})
-      std::printf(
-          "  %5.1f %5.1f   ", one.line(row).pressure[i] / psi, two.line(row).pressure[i] / psi);
+  std::printf("                          psi at the ends of   heads that   through the\n");
+  std::printf("                         row 1      row 2      stand still  cross pipe, gal/min\n");
+  const auto print = [](const char* what, const Layout& layout) {
+    const Solution now = solve(layout);
+    std::printf("%-22s", what);
+    for (const char* row : {"row 1", "row 2"}) {
+      const Series<Pressure>& pressure = now.line(row).pressure;
+      std::printf("  %4.1f %4.1f", pressure.front() / psi, pressure.back() / psi);
+    }
+    std::printf("  %10zu", check(now).below_minimum.size());
+    const LineSolution& last = now.lines().back();
+    if (last.name == "cross pipe") std::printf("  %11.1f", std::abs(last.end_flow / gpm));
     std::printf("\n");
-  }
-  const auto still = [](const Solution& it) { return check(it).below_minimum.size(); };
-  std::printf("Heads that stand still: %zu alone, %zu in the ring;", still(one), still(two));
-  std::printf(" before the break %zu and %zu.\n", still(solve(alone)), still(solve(ring)));
-  std::printf("Through the cross pipe: %.1f gal/min towards row 2.\n",
-              two.line("cross pipe").end_flow / gpm);
-  std::printf("Out of the break: %.1f gal/min alone, %.1f in the ring.\n",
-              one.line("row 2").flow[6] / gpm,
-              two.line("row 2").flow[6] / gpm);
+  };
+  const Fault sheared = riser_sheared("row 2", 7);
+  const Fault valve = valve_part_closed("row 2", 120);
+  print("sound, alone", alone);
+  print("  in a ring", ring);
+  print("riser sheared, alone", alone.with_fault(sheared));
+  print("  in a ring", ring.with_fault(sheared));
+  print("valve half shut, alone", alone.with_fault(valve));
+  print("  in a ring", ring.with_fault(valve));
 }

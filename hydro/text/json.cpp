@@ -295,6 +295,8 @@ Json json_of_further_supplies(const Solution& solution) {
 }
 
 Json json_of_budget(const Solution& solution) {
+  // Where the equations are not met, no way of the water need lead to it.
+  if (!solution.residuals().are_met()) return nullptr;
   const auto weakest = weakest_outlet(solution);
   if (!weakest) return nullptr;
   const std::size_t line = solution.layout().index_of(weakest->line);

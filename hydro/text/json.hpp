@@ -76,7 +76,8 @@
 //                          "gauge_range": those that are passed
 //     further_supply_limits[]   likewise, a list for each further supply
 //     lifts_no_water, all_is_shut   true or false
-//   pressure_budget        of the weakest outlet, or null: there is none that water comes to
+//   pressure_budget        of the weakest outlet, or null: there is none that water comes
+//                          to, or the equations are not met
 //                          {line, outlet; left: at the device; rated;
 //                          entries[]: {part: "suction", "pump", "source", "filter", "line", "riser";
 //                          line: its name; gain, rise, loss, regulator, left: pressures}}

@@ -307,37 +307,39 @@ void Panel::draw_numbers(Svg& svg, const Plot& plot) const {
 void Panel::draw_course(Svg& svg, const Plot& plot) const {
   const double y = plot.floor() - height - 1.5 * gap;
   svg.text({left - gap, y + 3}, "water", {.anchor = "end", .colour = grey, .size = small});
-  std::vector<std::pair<double, double>> taken;
+  for (const WaterCourse::Stretch& part : course_->stretches)
+    if (part.flow != Flow{}) svg.line({plot.x(part.start), y}, {plot.x(part.end), y}, {hue, 1});
+  std::vector<std::pair<double, double>> taken;  // by words, from and to
   for (const WaterCourse::Meeting& where : course_->meetings) {
     const double x = (plot.x(where.start) + plot.x(where.end)) / 2;
-    const double words = width_of("waters meet", small);
-    const double side = x + 18 + words < right ? 1 : -1;
+    const double width = width_of("waters meet", small) + 8;
+    const double from = x + 14 + width < right ? x + 14 : x - 14 - width;
     svg.line({x, y - 6}, {x, plot.floor()}, {grey, 1, "2 3"});
     svg.shape({x - 3, y}, "m0 0l-9 -4.5v9z", hue, {hue, 1}, "meet", "");
     svg.shape({x + 3, y}, "m0 0l9 -4.5v9z", hue, {hue, 1}, "meet", "");
-    svg.text({x + side * 16, y + 3},
-             "waters meet",
-             {.anchor = side > 0 ? "start" : "end", .size = small});
-    taken.emplace_back(std::min(x - 22, x + side * (22 + words)),
-                       std::max(x + 22, x + side * (22 + words)));
+    svg.shape({from, y},
+              fmt::format("m0 -6h{:.0f}v12h-{:.0f}z", width, width),
+              "#ffffff",
+              {"#ffffff", 1},
+              "",
+              "");
+    svg.text({from + width / 2, y + 3}, "waters meet", {.anchor = "middle", .size = small});
+    taken.emplace_back(std::min(x - 14, from) - mark_radius,
+                       std::max(x + 14, from + width) + mark_radius);
   }
-  for (const WaterCourse::Stretch& part : course_->stretches) {
-    if (part.flow == Flow{}) continue;
-    const double from = plot.x(part.start);
-    const double to = plot.x(part.end);
-    svg.line({from, y}, {to, y}, {hue, 1});
-    for (double x = left + between_heads / 2; x < to; x += between_heads) {
+  for (const WaterCourse::Stretch& part : course_->stretches)
+    for (double x = left + between_heads / 2; x < plot.x(part.end); x += between_heads) {
       const bool is_free = std::ranges::none_of(
           taken, [&](const auto& it) { return x > it.first && x < it.second; });
-      if (x < from || !is_free) continue;
+      if (x < plot.x(part.start) || !is_free || part.flow == Flow{}) continue;
+      const bool outward = part.flow > Flow{};
       svg.shape({x, y},
-                part.flow > Flow{} ? "m5 0l-9 -4.5v9z" : "m-5 0l9 -4.5v9z",
+                outward ? "m5 0l-9 -4.5v9z" : "m-5 0l9 -4.5v9z",
                 "#ffffff",
                 {hue, 1.2},
-                part.flow > Flow{} ? "outward" : "inward",
+                outward ? "outward" : "inward",
                 "");
     }
-  }
 }
 
 /// The pressures that the outlets ask for, each called by its name at the right.

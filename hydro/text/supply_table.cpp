@@ -261,6 +261,8 @@ std::string label_of(const PressureBudgetEntry& entry) {
 }  // namespace
 
 void write_pressure_budget(Page& page, const Solution& solution, const Figures& figures) {
+  // Where the equations are not met, no way of the water need lead to it.
+  if (!solution.residuals().are_met()) return;
   const auto weakest = weakest_outlet(solution);
   if (!weakest) return;
   const std::size_t index = solution.layout().index_of(weakest->line);
