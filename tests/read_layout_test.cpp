@@ -426,6 +426,7 @@ name = "ring"
 fed_by = "row 1"
 joins = "ring"
 joins_at = "0 ft"
+ground_rise = "0 ft"
 valve = "shut"
 pipe = "wide"
 length = "200 ft"
@@ -1101,7 +1102,7 @@ const BadFile wrong_joins[] = {
      {.more = second_row_with("joins = @1\n")},
      {"line \"row 2\": joins: is the bare number 1; write a text, in quotes"}},
     {"its_own_end",
-     {.more = second_row_with("joins = @\"row 2\"\n")},
+     {.more = second_row_with("ground_rise = \"0 ft\"\njoins = @\"row 2\"\n")},
      {"line \"row 2\": joins: \"row 2\" is its own far end; say where along it, with joins_at"}},
     {"beyond_the_end",
      {.more = second_row_with("joins = \"row 1\"\njoins_at = @\"70 ft\"\n")},
@@ -1120,7 +1121,7 @@ const BadFile wrong_joins[] = {
      {"line \"row 2\": joins_outlet: is given, but joins is not"}},
     {"at_another_height",
      {.more = second_row_with("joins = \"row 1\"\nground_rise = @\"1 ft\"\n")},
-     {"line \"row 2\": ground_rise: \"1 ft\" brings its far end to an elevation of 0.3048 m, but "
+     {"line \"row 2\": ground_rise: brings its far end to an elevation of 0.3048 m, but "
       "line "
       "\"row 1\", which it joins, lies at 0 m there; leave it out to have it so"}},
     {"check_valve_in_a_word",
@@ -1235,9 +1236,10 @@ INSTANTIATE_TEST_SUITE_P(Several, BadFiles, testing::ValuesIn(several), name_of_
 
 /// What the faults together leave without water is known when all is read, and told at its place.
 TEST(ReadLayout, TellsAtItsPlaceOfAFaultWhereNoWaterComes) {
-  const Description description{.more = second_row_with("joins = \"row 1\"\nvalve = \"shut\"\n") +
-                                        fault_with("kind = \"line cut\"\nplace = \"10 ft\"\n") +
-                                        fault_with("outlet = @2\nkind = \"capped\"\n")};
+  const Description description{
+      .more = second_row_with("fed_by = \"row 1\"\ntap = \"50 ft\"\njoins = \"row 1\"\n") +
+              fault_with("kind = \"line cut\"\nplace = \"10 ft\"\n") +
+              fault_with("outlet = @2\nkind = \"capped\"\n")};
   const Marked marked = unmark(description.text());
   EXPECT_THAT(mistakes_in(marked.text),
               ElementsAre(AllOf(StartsWith("f:" + marked.places.front() + ": fault 2: outlet: "),
