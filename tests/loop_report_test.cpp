@@ -297,6 +297,20 @@ TEST(LoopReport, TellsSmallFlowsByTheHour) {
               HasSubstr("- cross pipe: 3.6 gal/h runs through it from row 1 into row 2."));
 }
 
+TEST(LoopReport, WatersThatRunTheSameWayDoNotMeet) {
+  Line at_outlet = plain("short", "hill tank", "row 1");
+  at_outlet.joins_outlet = 2;
+  const Layout layout = layout_of({plain("main", ""), row("row 1"), at_outlet}, {hill});
+  EXPECT_THAT(
+      unbroken(report(solution_with(
+          layout,
+          {{"main", {5}}, {"row 1", {5, {3, 3, 3, 3}}}, {"short", {.inflow = 7, .end_flow = 7}}},
+          5,
+          {7}))),
+      HasSubstr("- row 1: fed at more than one place: 5.0 gal/min at its inlet, 7.0 gal/min "
+                "from short at outlet 2. -"));
+}
+
 /// Solved: as much pressure and as much pipe at both ends.
 TEST(LoopReport, OfARowThatIsAlikeFromBothEndsTheWatersMeetInTheMiddle) {
   for (const int count : {5, 6}) {
