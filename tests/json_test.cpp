@@ -366,6 +366,7 @@ TEST(Json, DescribesTheFaults) {
     const Fault& fault = layout.faults()[i];
     EXPECT_EQ(faults[i],
               (json{{"line", line_of(fault)},
+                    {"supply", ""},
                     {"outlet", outlet_of(fault).value()},
                     {"kind", kinds[i]},
                     {"description", describe(fault, layout, UnitSystem::us)}}));

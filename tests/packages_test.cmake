@@ -35,8 +35,9 @@ examine(
   ${LIB}/libhydro.so ${LIB}/pkgconfig/hydro.pc ${LIB}/cmake/hydro/hydroConfig.cmake
   ${LIB}/cmake/hydro/hydroConfigVersion.cmake ${LIB}/cmake/hydro/hydroTargets.cmake)
 set(example usr/share/doc/hydro-laterals/examples/ouzel_strips.toml)
+set(ring usr/share/doc/hydro-laterals/examples/ouzel_ring.toml)
 set(farm usr/share/doc/hydro-laterals/examples/ouzel_bench.toml)
-examine(hydro-laterals "^${this_version}, ${system_libraries}" usr/bin/check_line ${farm} ${example})
+examine(hydro-laterals "^${this_version}, ${system_libraries}" usr/bin/check_line ${farm} ${ring} ${example})
 
 set(ENV{LD_LIBRARY_PATH} ${WORK}/root/${LIB})
 execute_process(COMMAND ${WORK}/root/usr/bin/check_line ${WORK}/root/${example}

@@ -167,6 +167,56 @@ TEST(PressureBudget, OfABrokenRiserWhatStillStands) {
       riser.loss / kPa, 100 - riser.rise / kPa, 1e-6);  // the 5 m bore takes next to nothing
 }
 
+/// The way that the water goes, not the one by which the lines are described: where it runs, nothing
+/// is gained by a loss.
+TEST(PressureBudget, FollowsTheWaterRoundARing) {
+  const Layout rows = ouzel_strips().watering({"rows 1 and 2"});
+  Line cross{.name = "cross pipe",
+             .fed_by = "row 1",
+             .joins = "row 2",
+             .pipe = rows.line("row 1").pipe,
+             .length = 30 * ft};
+  const Layout ring = rows.with_line(cross).with_fault(riser_sheared("row 2", 7));
+  const Solution at = solve(ring);
+  const auto lines_on_the_way = [&](const Solution& solution, const char* line, int outlet) {
+    const PressureBudget budget = pressure_budget(solution, line, outlet);
+    expect_to_add_up(budget, si(solution.supply().source_pressure));
+    std::vector<std::string> names;
+    for (const PressureBudgetEntry& entry : budget.entries)
+      if (entry.part == "line" && !entry.line.starts_with("main")) names.push_back(entry.line);
+    return names;
+  };
+  using testing::ElementsAre;
+  EXPECT_THAT(lines_on_the_way(at, "row 2", 10),
+              ElementsAre("strip valve", "manifold", "row 1", "cross pipe", "row 2"));
+  EXPECT_THAT(lines_on_the_way(at, "row 2", 6), ElementsAre("strip valve", "manifold", "row 2"));
+  cross.fed_by = "row 2";
+  cross.joins = "row 1";
+  EXPECT_THAT(lines_on_the_way(
+                  solve(rows.with_line(cross).with_fault(riser_sheared("row 2", 7))), "row 2", 10),
+              ElementsAre("strip valve", "manifold", "row 1", "cross pipe", "row 2"));
+}
+
+TEST(PressureBudget, BeginsAtTheSupplyThatGivesTheWater) {
+  const Layout rows = ouzel_strips().watering({"rows 1 and 2"});
+  const Layout with_tank =
+      rows.with_further_supplies(
+              {{.tank = Tank{.level = 2 * m}, .elevation = 60 * m, .name = "hill tank"}})
+          .with_line({.name = "hill pipe",
+                      .fed_by = "hill tank",
+                      .joins = "row 2",
+                      .pipe = rows.line("row 2").pipe,
+                      .length = 300 * ft});
+  const Solution at = solve(with_tank);
+  const PressureBudget budget = pressure_budget(at, "row 2", 10);
+  expect_to_add_up(budget, 60 * 9.8e3);
+  EXPECT_EQ(budget.entries[0].part, "source");
+  EXPECT_EQ(budget.entries[0].line, "hill tank");
+  EXPECT_EQ(budget.entries[1].line, "hill pipe");
+  EXPECT_EQ(budget.entries[2].line, "row 2");
+  EXPECT_EQ(pressure_budget(at, "row 1", 1).left, at.line("row 1").pressure[0]);
+}
+
 TEST(PressureBudget, RefusesWhereNoWaterComes) {
   const Layout rows = ouzel_strips().watering({"rows 1 and 2"});
   const Solution at = solve(rows.with_fault(line_cut("row 2", 100 * ft)));

@@ -387,6 +387,97 @@ void expect_words(const std::vector<std::pair<E, std::string>>& words, Read read
   }
 }
 
+TEST(ReadLayout, ReadsLinesThatJoinOthersAndFurtherSupplies) {
+  const Description description{.supply = "[supply]\n" + a_pump, .more = R"(
+[[further_supply]]
+name = "hill tank"
+elevation = "70 ft"
+tank = { level = "4 ft", diameter = "9 ft" }
+[[further_supply]]
+name = "creek"
+[further_supply.pump]
+points = [["0 gpm", "90 ft"], ["60 gpm", "70 ft"]]
+[further_supply.suction]
+lift = "5 ft"
+pipe = "wide"
+length = "12 ft"
+[further_supply.filter]
+loss = "2 psi"
+at = "40 gpm"
+[[line]]
+name = "row 2"
+fed_by = "hill tank"
+joins = "row 1"
+joins_at = "30 ft"
+check_valve = true
+pipe = "wide"
+length = "90 ft"
+[[line]]
+name = "row 3"
+fed_by = "creek"
+joins = "row 1"
+joins_outlet = 2
+check_valve = false
+ground_rise = "0 ft"
+pipe = "wide"
+length = "90 ft"
+[[line]]
+name = "ring"
+fed_by = "row 1"
+joins = "ring"
+joins_at = "0 ft"
+ground_rise = "0 ft"
+valve = "shut"
+pipe = "wide"
+length = "200 ft"
+[[fault]]
+kind = "pump worn"
+share = 0.1
+supply = "creek"
+[[fault]]
+kind = "filter dirty"
+loss = "9 psi"
+supply = "creek"
+[[fault]]
+kind = "engine slow"
+speed = "2000 rpm"
+)"};
+  const Layout layout = read_layout_text(description.text());
+  const Pipe wide{.name = "wide", .inside_diameter = 2 * inch, .hazen_williams = 150};
+  EXPECT_EQ(
+      layout.further_supplies(),
+      (std::vector<Supply>{{.tank = Tank{.level = 4 * ft, .diameter = 9 * ft},
+                            .elevation = 70 * ft,
+                            .name = "hill tank"},
+                           {.pump = Pump{.points = {{0 * gpm, 90 * ft}, {60 * gpm, 70 * ft}}},
+                            .suction = Suction{.lift = 5 * ft, .pipe = wide, .length = 12 * ft},
+                            .filter = Filter{.loss = 2 * psi, .at = 40 * gpm},
+                            .name = "creek"}}));
+  EXPECT_EQ(layout.supply().name, "");
+  EXPECT_EQ(layout.line("row 2"),
+            (Line{.name = "row 2",
+                  .fed_by = "hill tank",
+                  .joins = "row 1",
+                  .joins_at = 30 * ft,
+                  .pipe = wide,
+                  .length = 90 * ft,
+                  .check_valve = true}));
+  EXPECT_EQ(layout.line("row 3"),
+            (Line{.name = "row 3",
+                  .fed_by = "creek",
+                  .joins = "row 1",
+                  .joins_outlet = 2,
+                  .pipe = wide,
+                  .length = 90 * ft,
+                  .ground_rise = 0 * ft,
+                  .check_valve = false}));
+  EXPECT_EQ(layout.line("ring").joins, "ring");
+  EXPECT_EQ(
+      layout.faults(),
+      (std::vector<Fault>{
+          pump_worn(0.1, {}, "creek"), filter_dirty(9 * psi, "creek"), engine_slow(2000 * rpm)}));
+}
+
 TEST(ReadLayout, ReadsEveryWord) {
   const auto supply = [](const std::string& text) {
     return read_layout_text(Description{.supply = text}.text()).supply();
@@ -610,19 +701,18 @@ const BadFile wrong_keys_and_tables[] = {
       "gauge, hydrant, pressure, pump, second_pump, suction, tank"}},
     {"misspelt_key_of_a_line",
      {.line = row_with(three + "@lenght = \"60 ft\"\n")},
-     {"line \"row 1\": \"lenght\": is not a key known here; accepted are connection_length, count, "
-      "elevations, fed_by, first_at, ground_rise, length, loss_coefficient, name, outlet, "
-      "outlet_loss_coefficient, outlets, pipe, reaches, regulator, riser, spacing, tap, "
-      "tap_outlet, "
-      "valve"}},
+     {"line \"row 1\": \"lenght\": is not a key known here; accepted are check_valve, "
+      "connection_length, count, elevations, fed_by, first_at, ground_rise, joins, joins_at, "
+      "joins_outlet, length, loss_coefficient, name, outlet, outlet_loss_coefficient, outlets, "
+      "pipe, reaches, regulator, riser, spacing, tap, tap_outlet, valve"}},
     {"misspelt_key_of_a_riser",
      {.line = row_with(three + "riser = { height = \"2 ft\", @bore = \"1 in\" }\n")},
      {"line \"row 1\": riser.\"bore\": is not a key known here; accepted are darcy_factor, "
       "hazen_williams, height, inside_diameter, kind, loss_coefficient, roughness, size"}},
     {"misspelt_table",
      {.more = "[@sight]\naltitude = \"400 ft\"\n"},
-     {"\"sight\": is not a key known here; accepted are fault, line, name, outlet, pipe, set, "
-      "site, supply, water"}},
+     {"\"sight\": is not a key known here; accepted are fault, further_supply, line, name, "
+      "outlet, pipe, set, site, supply, water"}},
     {"capital_letters",
      {.top = "@Name = \"Plover Flat\"\n"},
      {"\"Name\": is not a key known here"}},
@@ -990,6 +1080,118 @@ const BadFile wrong_sets[] = {
      {"line: is the bare number 3; must be tables"}},
 };
 
+/// A row whose far end meets the far end of row 1, unless the rest says otherwise.
+std::string second_row_with(const std::string& rest) {
+  return "[[line]]\nname = \"row 2\"\npipe = \"wide\"\nlength = \"90 ft\"\n" + rest;
+}
+
+const BadFile wrong_joins[] = {
+    {"nowhere",
+     {.more = second_row_with("joins = @\"row 3\"\n")},
+     {"line \"row 2\": joins: is \"row 3\", but there is no such line; there are \"row 1\", "
+      "\"row 2\""}},
+    {"nothing",
+     {.more = second_row_with("joins = @\"\"\n")},
+     {"line \"row 2\": joins: \"\" is empty; leave the key out where the line's far end is "
+      "closed"}},
+    {"a_supply",
+     {.more = second_row_with("joins = @\"hill\"\n") +
+              "[[further_supply]]\nname = \"hill\"\npressure = \"40 psi\"\n"},
+     {"line \"row 2\": joins: is \"hill\", but there is no such line"}},
+    {"is_a_number",
+     {.more = second_row_with("joins = @1\n")},
+     {"line \"row 2\": joins: is the bare number 1; write a text, in quotes"}},
+    {"its_own_end",
+     {.more = second_row_with("ground_rise = \"0 ft\"\njoins = @\"row 2\"\n")},
+     {"line \"row 2\": joins: \"row 2\" is its own far end; say where along it, with joins_at"}},
+    {"beyond_the_end",
+     {.more = second_row_with("joins = \"row 1\"\njoins_at = @\"70 ft\"\n")},
+     {"line \"row 2\": joins_at: \"70 ft\" is 21.336 m, beyond"}},
+    {"no_unit",
+     {.more = second_row_with("joins = \"row 1\"\njoins_at = @40\n")},
+     {"line \"row 2\": joins_at: is the bare number 40; write a text with the unit"}},
+    {"no_such_outlet",
+     {.more = second_row_with("joins = \"row 1\"\njoins_outlet = @4\n")},
+     {"line \"row 2\": joins_outlet: is 4, "}},
+    {"in_two_ways",
+     {.more = second_row_with("joins = \"row 1\"\njoins_at = @\"20 ft\"\njoins_outlet = 1\n")},
+     {"line \"row 2\": joins_at, joins_outlet: are both given"}},
+    {"at_a_place_of_no_line",
+     {.more = second_row_with("joins_outlet = @1\n")},
+     {"line \"row 2\": joins_outlet: is given, but joins is not"}},
+    {"at_another_height",
+     {.more = second_row_with("joins = \"row 1\"\nground_rise = @\"1 ft\"\n")},
+     {"line \"row 2\": ground_rise: brings its far end to an elevation of 0.3048 m, but "
+      "line "
+      "\"row 1\", which it joins, lies at 0 m there; leave it out to have it so"}},
+    {"check_valve_in_a_word",
+     {.more = second_row_with("check_valve = @\"yes\"\n")},
+     {"line \"row 2\": check_valve: is the text \"yes\"; write true or false, without quotes"}},
+};
+
+std::string further_with(const std::string& rest) {
+  return "[[further_supply]]\nname = \"hill\"\n" + rest;
+}
+
+const BadFile wrong_further_supplies[] = {
+    {"in_single_brackets",
+     {.more = "@[further_supply]\nname = \"hill\"\npressure = \"40 psi\"\n" +
+              second_row_with("fed_by = \"hill\"\n")},
+     {"further_supply: is a table; must be tables, each under its own [[further_supply]]"}},
+    {"empty",
+     {.more = "@@[[further_supply]]\n"},
+     {"further supply 1: name: is not given",
+      "further supply 1: pressure: is not given; write pressure = \"34 psi\", or a table"}},
+    {"name_used_twice",
+     {.more = further_with("pressure = \"40 psi\"\n") +
+              "[[further_supply]]\nname = @\"hill\"\npressure = \"40 psi\"\n"},
+     {"further supply 2: name: is \"hill\", which is the name of further supply 1 already"}},
+    {"name_of_a_line",
+     {.more = "[[further_supply]]\nname = @\"row 1\"\npressure = \"40 psi\"\n"},
+     {"further supply 1: name: is \"row 1\", which is the name of a line already"}},
+    {"the_first_with_a_name",
+     {.supply = supply_with("name = @\"creek\"\n")},
+     {"supply: name: is \"creek\"; only further supplies have one, lines without fed_by begin at "
+      "the first"}},
+    {"tap_on_it",
+     {.more = further_with("pressure = \"40 psi\"\n") +
+              second_row_with("fed_by = \"hill\"\ntap = @\"3 ft\"\n")},
+     {"line \"row 2\": tap: \"3 ft\" is given, but \"hill\" is a supply, not a line"}},
+    {"misspelt_key",
+     {.more = further_with("pressure = \"40 psi\"\n@height = \"9 ft\"\n")},
+     {"further supply 1: \"height\": is not a key known here; accepted are arrangement, elevation, "
+      "filter, gauge, hydrant, name, pressure, pump, second_pump, suction, tank"}},
+    {"of_a_part",
+     {.more = further_with("[further_supply.tank]\nlevel = @\"-9 ft\"\n")},
+     {"further supply 1: tank.level: \"-9 ft\" is "}},
+    {"of_the_second",
+     {.more = further_with("pressure = \"40 psi\"\n") +
+              "[[further_supply]]\nname = \"creek\"\npressure = @\"-1 kPa\"\n"},
+     {"further supply 2: pressure: \"-1 kPa\" is -1 kPa, must be from 0 to 10000 kPa"}},
+    {"suction_pipe_that_is_wrong",
+     {.pipe = "[pipe.wide]\nhazen_williams = 150\ninside_diameter = @\"0.05 mm\"\n",
+      .more =
+          further_with("[further_supply.pump]\npoints = [[\"0 gpm\", \"150 ft\"], [\"130 gpm\", "
+                       "\"107 ft\"]]\n[further_supply.suction]\nlift = \"6 ft\"\nlength = \"9 "
+                       "ft\"\npipe = \"wide\"\n")},
+     {"pipe \"wide\": inside_diameter: \"0.05 mm\" is 0.05 mm, must be"}},
+    {"fault_of_no_such_supply",
+     {.more = "[[fault]]\nkind = \"filter dirty\"\nloss = \"9 psi\"\nsupply = @\"hill\"\n"},
+     {"fault 1: supply: is \"hill\", but there is no such further supply"}},
+    {"fault_of_what_it_has_not",
+     {.supply = "[supply]\n" + a_pump,
+      .more = further_with("pressure = \"40 psi\"\n") +
+              "[[fault]]\nkind = @\"pump worn\"\nshare = 0.1\nsupply = \"hill\"\n"},
+     {"fault 1: kind: \"pump worn\" is of a pump, but the supply has none"}},
+    {"fault_of_an_empty_name",
+     {.supply = "[supply]\n" + a_pump,
+      .more = "[[fault]]\nkind = \"pump worn\"\nshare = 0.1\nsupply = @\"\"\n"},
+     {"fault 1: supply: \"\" is empty; leave the key out for a fault of the first supply"}},
+    {"fault_of_a_line_with_a_supply",
+     {.more = fault_with("outlet = 1\nkind = \"capped\"\n@supply = \"hill\"\n")},
+     {"fault 1: \"supply\": is not a key known here; accepted are kind, line, outlet"}},
+};
+
 const BadFile several[] = {
     {"sorted_by_position",
      {.supply = "[supply]\npressure = @40\n@presure = 1\n",
@@ -1025,7 +1227,24 @@ INSTANTIATE_TEST_SUITE_P(Valve,
                          testing::ValuesIn(wrong_valves_and_regulators),
                          name_of_case);
 INSTANTIATE_TEST_SUITE_P(Set, BadFiles, testing::ValuesIn(wrong_sets), name_of_case);
+INSTANTIATE_TEST_SUITE_P(Joins, BadFiles, testing::ValuesIn(wrong_joins), name_of_case);
+INSTANTIATE_TEST_SUITE_P(FurtherSupply,
+                         BadFiles,
+                         testing::ValuesIn(wrong_further_supplies),
+                         name_of_case);
 INSTANTIATE_TEST_SUITE_P(Several, BadFiles, testing::ValuesIn(several), name_of_case);
+
+/// What the faults together leave without water is known when all is read, and told at its place.
+TEST(ReadLayout, TellsAtItsPlaceOfAFaultWhereNoWaterComes) {
+  const Description description{
+      .more = second_row_with("fed_by = \"row 1\"\ntap = \"50 ft\"\njoins = \"row 1\"\n") +
+              fault_with("kind = \"line cut\"\nplace = \"10 ft\"\n") +
+              fault_with("outlet = @2\nkind = \"capped\"\n")};
+  const Marked marked = unmark(description.text());
+  EXPECT_THAT(mistakes_in(marked.text),
+              ElementsAre(AllOf(StartsWith("f:" + marked.places.front() + ": fault 2: outlet: "),
+                                HasSubstr("cannot act: line \"row 1\" has no water there"))));
+}
 
 // ---- mistakes of syntax: the first one
 
@@ -1528,6 +1747,12 @@ TEST(ReadFault, ReadsFaultsOfValvesRegulatorsAndTheSupply) {
   EXPECT_EQ(read_fault("kind=\"engine slow\", speed=\"2100 rpm\", pump=1"),
             Fault(engine_slow(2100 * rpm, 1)));
   EXPECT_EQ(read_fault("kind=\"filter dirty\", loss=\"9 psi\""), Fault(filter_dirty(9 * psi)));
+  EXPECT_EQ(read_fault("kind=\"pump worn\", share=0.1, supply=\"creek\""),
+            Fault(pump_worn(0.1, {}, "creek")));
+  EXPECT_EQ(read_fault("kind=\"engine slow\", speed=\"2100 rpm\", supply=\"creek\""),
+            Fault(engine_slow(2100 * rpm, {}, "creek")));
+  EXPECT_EQ(read_fault("kind=\"filter dirty\", loss=\"9 psi\", supply=\"creek\""),
+            Fault(filter_dirty(9 * psi, "creek")));
 }
 
 TEST(ReadFault, TellsWhatIsMissing) {

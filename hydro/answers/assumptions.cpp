@@ -1,6 +1,7 @@
 #include "hydro/answers/assumptions.hpp"
 
 #include "hydro/physics/choices.hpp"
+#include "hydro/physics/operating_point.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -63,36 +64,60 @@ void assumed_of(const Outlet& kind, const std::string& line, Collection& found) 
   if (!kind.rated) found.add_about(line, "the outlets are judged by the pressure of their rating");
 }
 
-void assumed_of(const Pump& pump, const std::string& whose, Collection& found) {
-  if (pump.curve_speed && !pump.speed)
-    found.add(fmt::format("the {} turns at the speed of its curve", whose));
-  if (pump.curve_speed && !pump.droop)
-    found.add(fmt::format("the {} engine keeps its speed under load (droop 0)",
-                          whose == "pump" ? "pump's" : whose + "'s"));
-  if (!pump.least_flow && !pump.most_flow)
-    found.add(fmt::format("the {} may run at any flow: its usable range is not known", whose));
-  if (!pump.top_speed && pump.curve_speed)
-    found.add(fmt::format("the {} may turn at any speed: its top speed is not known", whose));
-  if (pump.npsh_required.empty())
-    found.add(fmt::format("the {} does not cavitate: the suction head that it needs is not known",
-                          whose));
-}
+/// Sentences about a supply; those about a further one begin with its name.
+class OfSupply {
+ public:
+  OfSupply(const Supply& supply, Collection& found) : supply_(supply), found_(found) {}
 
-void assumed_of(const Supply& supply, Collection& found) {
-  if (supply.pump) assumed_of(*supply.pump, supply.second_pump ? "first pump" : "pump", found);
-  if (supply.second_pump) {
-    assumed_of(*supply.second_pump, "second pump", found);
-    if (!supply.arrangement) found.add("the two pumps run in parallel");
+  /// @param is_alone whether there is no other supply that could push water back into it
+  void collect(bool is_alone) {
+    if (supply_.pump) of_pump(*supply_.pump, supply_.second_pump ? "first pump" : "pump");
+    if (supply_.second_pump) {
+      of_pump(*supply_.second_pump, "second pump");
+      if (!supply_.arrangement) add("the two pumps run in parallel");
+    }
+    if (supply_.pump && !supply_.suction)
+      add("the water stands at the pump's height and comes to it without loss");
+    if (supply_.suction && !supply_.suction->pipe) add("nothing is lost in the suction");
+    if (supply_.suction && supply_.suction->pipe && !supply_.suction->loss_coefficient)
+      add("nothing is lost in the fittings of the suction");
+    if (supply_.gauge && !supply_.gauge->height) add("the gauge sits at the supply's height");
+    if (supply_.gauge && supply_.filter && !supply_.gauge->after_filter)
+      add("the gauge sits before the filter");
+    if (is_alone) return;
+    if (takes_water_in(supply_))
+      add("where other supplies push water back into it, it takes that in");
+    else
+      add(fmt::format("the {} has a check valve: no water runs back into it",
+                      supply_.pump ? "pump" : "hydrant"));
   }
-  if (supply.pump && !supply.suction)
-    found.add("the water stands at the pump's height and comes to it without loss");
-  if (supply.suction && !supply.suction->pipe) found.add("nothing is lost in the suction");
-  if (supply.suction && supply.suction->pipe && !supply.suction->loss_coefficient)
-    found.add("nothing is lost in the fittings of the suction");
-  if (supply.gauge && !supply.gauge->height) found.add("the gauge sits at the supply's height");
-  if (supply.gauge && supply.filter && !supply.gauge->after_filter)
-    found.add("the gauge sits before the filter");
-}
+
+ private:
+  void add(const std::string& sentence) {
+    if (supply_.name.empty())
+      found_.add(sentence);
+    else
+      found_.add_about(supply_.name, sentence);
+  }
+
+  void of_pump(const Pump& pump, const std::string& whose) {
+    if (pump.curve_speed && !pump.speed)
+      add(fmt::format("the {} turns at the speed of its curve", whose));
+    if (pump.curve_speed && !pump.droop)
+      add(fmt::format("the {} engine keeps its speed under load (droop 0)",
+                      whose == "pump" ? "pump's" : whose + "'s"));
+    if (!pump.least_flow && !pump.most_flow)
+      add(fmt::format("the {} may run at any flow: its usable range is not known", whose));
+    if (!pump.top_speed && pump.curve_speed)
+      add(fmt::format("the {} may turn at any speed: its top speed is not known", whose));
+    if (pump.npsh_required.empty())
+      add(fmt::format("the {} does not cavitate: the suction head that it needs is not known",
+                      whose));
+  }
+
+  const Supply& supply_;
+  Collection& found_;
+};
 
 void assumed_of(const Fault& fault, const Layout& layout, Collection& found) {
   if (is_of_the_supply(fault)) return;
@@ -125,7 +150,12 @@ std::vector<std::string> assumptions(const Layout& layout, UnitSystem units) {
   if (!layout.water().temperature)
     found.add(fmt::format(
         "the water has {:.0f} {}", (20 * degC) / shown.temperature, shown.temperature.symbol));
-  assumed_of(layout.supply(), found);
+  const bool is_alone = layout.further_supplies().empty();
+  OfSupply(layout.supply(), found).collect(is_alone);
+  for (const Supply& further : layout.further_supplies()) {
+    if (!further.elevation) found.add_about(further.name, "its elevation is 0");
+    OfSupply(further, found).collect(is_alone);
+  }
   for (std::size_t i = 0; i < layout.lines().size(); ++i) {
     if (layout.is_shut(i)) continue;
     const Line& line = layout.lines()[i];
@@ -138,12 +168,18 @@ std::vector<std::string> assumptions(const Layout& layout, UnitSystem units) {
                                   word_of(line.valve->opening),
                                   loss_coefficient(*line.valve)));
     if (!line.ground_rise && line.elevations.empty())
-      found.add_about(line.name, "the ground is level");
+      found.add_about(line.name,
+                      line.joins.empty() ? "the ground is level"
+                                         : "the ground is even to where the line joins another");
     if (!line.loss_coefficient && !line.valve)
       found.add_about(line.name, "nothing is lost in fittings at the inlet");
     if (line.outlet_count() == 0) continue;
     if (!line.elevations.empty() && line.whole_length() > line.place_of(line.outlet_count()))
-      found.add_about(line.name, "the ground is level beyond the last outlet");
+      found.add_about(line.name,
+                      line.joins.empty()
+                          ? "the ground is level beyond the last outlet"
+                          : "the ground is even from the last outlet to where the line joins "
+                            "another");
     if (line.outlets.empty() && !line.first_at)
       found.add_about(line.name, "the first outlet stands one spacing from the inlet");
     if (!line.outlet_loss_coefficient)

@@ -21,7 +21,8 @@
 //   pressure_pa          at the device, gauge
 //   line_pressure_pa     in the pipe below it, gauge
 //   flow_m3_per_s        out of the outlet
-//   velocity_m_per_s     in the pipe, arriving at the outlet
+//   velocity_m_per_s     in the pipe on the inlet's side of the outlet; below 0 where the water runs
+//                        towards the inlet
 //   state                works, below_rated, below_minimum, above_maximum, dry, no_water (cut off),
 //                        shut (its line is), capped, broken: the worst that is true of it
 // Of two solutions, the last five are followed by the same five of the layout without its faults,

@@ -4,6 +4,7 @@
 #include "hydro/text/finite.hpp"
 #include "hydro/text/marks.hpp"
 #include "hydro/text/panel.hpp"
+#include "hydro/text/supply_words.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -19,6 +20,7 @@ namespace {
 constexpr std::size_t most_panels = 24;
 constexpr std::size_t most_faults_told = 4;
 constexpr std::size_t most_shut_told = 12;
+constexpr std::size_t most_others_told = 12;
 
 class Drawing {
  public:
@@ -26,13 +28,14 @@ class Drawing {
       : before_(before),
         after_(after),
         figures_(options.units.value_or(after.layout().units())),
-        kinds_(after) {
+        kinds_(after),
+        courses_(after, figures_) {
     for (const Solution* solution : {before_, &after_})
       if (solution)
         require_finite(si(solution->inflow()), [] { return std::string("supply: inflow"); });
     find_shut();
     for (const std::size_t line : chosen_lines())
-      panels_.emplace_back(before_, after_, kinds_, figures_, line);
+      panels_.emplace_back(before_, after_, kinds_, courses_, figures_, line);
   }
 
   std::string write() {
@@ -46,6 +49,7 @@ class Drawing {
     if (left_out_ == 1) remark("1 more line with outlets is not drawn.");
     if (left_out_ > 1) remark(fmt::format("{} more lines with outlets are not drawn.", left_out_));
     if (!shut_.empty()) remark(shut_in_words());
+    tell_lines_without_outlets();
     return svg_.take(title(), page_width, y_);
   }
 
@@ -63,6 +67,16 @@ class Drawing {
     return fmt::format("Shut, and not drawn: {}{}.",
                        fmt::join(names, ", "),
                        shut_.size() > told ? fmt::format(" and {} more", shut_.size() - told) : "");
+  }
+
+  /// They are not drawn.
+  void tell_lines_without_outlets() {
+    std::size_t told = 0;
+    for (std::size_t i = 0; i < after_.lines().size() && told < most_others_told; ++i) {
+      if (!after_.lines()[i].state.empty() || !courses_.has_more_than_one_way(i)) continue;
+      remark(fmt::format("{}: {}", after_.lines()[i].name, courses_.of(i)));
+      ++told;
+    }
   }
 
   /// Those with outlets that are open, the failing ones before the others if there are too many; in
@@ -93,10 +107,16 @@ class Drawing {
   void heading() {
     svg_.text({page_margin, y_}, title(), {.size = 16, .bold = true});
     y_ += 1.3 * row_height;
-    remark(fmt::format("Pressure at every outlet. Supply: {}, gives {}{}.",
-                       figures_.pressure_with_unit(after_.supply_pressure()),
-                       figures_.flow_with_unit(after_.inflow()),
-                       before_ ? " instead of " + figures_.flow_with_unit(before_->inflow()) : ""));
+    remark("Pressure at every outlet. Supply: " +
+           does(after_.supply(), before_ ? &before_->supply() : nullptr));
+    const std::vector<OperatingPoint>& further = after_.further_supplies();
+    for (std::size_t i = 0; i < std::min(most_others_told, further.size()); ++i)
+      remark(fmt::format(
+          "Supply {}: {}",
+          after_.layout().further_supplies()[i].name,
+          does(further[i],
+               before_ && i < before_->further_supplies().size() ? &before_->further_supplies()[i]
+                                                                 : nullptr)));
     if (const auto reading = after_.supply().gauge_reading) {
       const auto then = before_ ? before_->supply().gauge_reading : std::nullopt;
       remark(fmt::format("The gauge shows {}{}.",
@@ -110,6 +130,19 @@ class Drawing {
       remark(describe(faults[i], after_.layout(), figures_.system()) + ".");
     if (faults.size() > most_faults_told)
       remark(fmt::format("And {} more faults.", faults.size() - most_faults_told));
+  }
+
+  /// "26.0 psi, gives 5.0 gal/min instead of 3.0 gal/min."
+  std::string does(const OperatingPoint& now, const OperatingPoint* before) const {
+    const Giving is = giving(now.flow, figures_);
+    const std::string text = fmt::format("{}, {} {}",
+                                         figures_.pressure_with_unit(now.pressure),
+                                         is.takes_in ? "takes in" : "gives",
+                                         is.amount);
+    if (!before) return text + '.';
+    const Giving was = giving(before->flow, figures_);
+    const char* turned = was.takes_in == is.takes_in ? "" : was.takes_in ? "taking in " : "giving ";
+    return fmt::format("{} instead of {}{}.", text, turned, was.amount);
   }
 
   void remark(const std::string& sentence) {
@@ -145,6 +178,7 @@ class Drawing {
   const Solution& after_;
   Figures figures_;
   OutletKinds kinds_;
+  CourseWords courses_;
   std::vector<Panel> panels_;
   std::size_t left_out_ = 0;
   std::vector<std::string> shut_;  ///< names of lines with outlets

@@ -9,7 +9,9 @@
 //           colour: it may be printed in black and white. Where the picture is shown in a browser,
 //           a mark that is pointed at tells its figures. Lines that are shut are named, not drawn. A
 //           regulator is told in words, and where it stands at the line's own inlet and holds, as a
-//           valve, two triangles tip to tip, at the pressure that it holds.
+//           valve, two triangles tip to tip, at the pressure that it holds. Where water may come to
+//           a line by more than one way, arrows over its plot run as the water does, and two filled
+//           ones point at each other where waters meet; lines without outlets are told in words.
 // Range     Of more than 50 outlets on a line, the worst of each stretch is marked and the curve
 //           keeps its lowest and highest values, so that the picture stays legible and small
 //           whatever their number. Of more than 24 lines, 24 are drawn, first of all those with an

@@ -44,18 +44,32 @@ void write_openings(Page& page,
                     const Figures& figures,
                     std::size_t line_index) {
   const Unit<Length>& length = figures.units().length;
+  const Layout& layout = solution.layout();
   const LineSolution& solved = solution.lines()[line_index];
-  for (const Opening& opening : solved.openings) {
-    const Fault& fault = solution.layout().faults_on(line_index)[opening.fault];
-    page.paragraph(
-        "* ",
-        fmt::format("{}: {} at {:.1f} {}, {} escapes{}.",
-                    solved.name,
-                    kind_of(fault),
-                    opening.distance / length,
-                    length.symbol,
-                    figures.flow_with_unit(opening.flow),
-                    std::holds_alternative<LineCut>(fault) ? "; no water is beyond" : ""));
+  for (std::size_t i = 0; i < solved.openings.size(); ++i) {
+    const Opening& opening = solved.openings[i];
+    const Fault& fault = layout.faults_on(line_index)[opening.fault];
+    std::string escapes = figures.flow_with_unit(opening.flow) + " escapes";
+    if (std::holds_alternative<LineCut>(fault)) {
+      const bool both =
+          i + 1 < solved.openings.size() && solved.openings[i + 1].fault == opening.fault;
+      const std::string from_beyond = "from the part beyond, to which other lines bring it";
+      if (both)
+        escapes += fmt::format(" from the part before it and {} {}",
+                               figures.flow_with_unit(solved.openings[++i].flow),
+                               from_beyond);
+      else if (layout.has_water_beyond_open_end(line_index))
+        escapes += fmt::format(" {}; no water is before it", from_beyond);
+      else
+        escapes += "; no water is beyond";
+    }
+    page.paragraph("* ",
+                   fmt::format("{}: {} at {:.1f} {}, {}.",
+                               solved.name,
+                               kind_of(fault),
+                               opening.distance / length,
+                               length.symbol,
+                               escapes));
   }
 }
 

@@ -179,6 +179,10 @@ Json json_of(const PressureBudgetEntry& entry) {
 
 constexpr auto each = [](const auto& part) { return json_of(part); };
 
+Json names_of(const std::vector<SupplyLimit>& limits) {
+  return list(limits, [](SupplyLimit limit) { return name_of(limit); });
+}
+
 Json json_of(const Check& found) {
   return {{"every_outlet_serves", found.every_outlet_serves()},
           {"below_rated", list(found.below_rated, each)},
@@ -189,8 +193,8 @@ Json json_of(const Check& found) {
           {"fast_water", list(found.fast_water, each)},
           {"below_atmosphere", list(found.below_atmosphere, each)},
           {"over_rating", list(found.over_rating, each)},
-          {"supply_limits",
-           list(found.supply_limits, [](SupplyLimit limit) { return name_of(limit); })},
+          {"supply_limits", names_of(found.supply_limits)},
+          {"further_supply_limits", list(found.further_supply_limits, names_of)},
           {"lifts_no_water", found.lifts_no_water},
           {"all_is_shut", found.all_is_shut}};
 }
@@ -213,6 +217,7 @@ Json json_of(const Comparison& found) {
 Json json_of(const Fault& fault, const Layout& layout) {
   const auto outlet = outlet_of(fault);
   return {{"line", line_of(fault)},
+          {"supply", supply_of(fault)},
           {"outlet", outlet ? Json(*outlet) : Json(nullptr)},
           {"kind", kind_of(fault)},
           {"description", describe(fault, layout, layout.units())}};
@@ -225,15 +230,27 @@ Json json_of(const Opening& opening, const Fault& fault) {
           {"flow", si(opening.flow)}};
 }
 
+const char* name_of(CheckValveState state) {
+  return state == CheckValveState::open ? "open" : "shut";
+}
+
 Json json_of_line(const Solution& solution, const OutletKinds& kinds, std::size_t index) {
   const LineSolution& solved = solution.lines()[index];
+  const Line& line = solution.layout().lines()[index];
+  const auto joined = solution.layout().joined_by(index);
   return {{"name", solved.name},
-          {"fed_by", solution.layout().lines()[index].fed_by},
+          {"fed_by", line.fed_by},
+          {"joins", line.joins},
+          {"joins_at",
+           joined ? Json(si(ends_at(line, solution.layout().lines()[*joined]))) : Json(nullptr)},
           {"inflow", si(solved.inflow)},
+          {"end_flow", si(solved.end_flow)},
           {"inlet_velocity", si(solved.inlet_velocity)},
           {"inlet_pressure", si(solved.inlet_pressure)},
           {"end_pressure", si(solved.end_pressure)},
           {"shut", solved.shut},
+          {"inlet_shut", solved.inlet_shut},
+          {"check_valve", solved.check_valve ? Json(name_of(*solved.check_valve)) : Json(nullptr)},
           {"regulator", solved.regulator ? json_of(*solved.regulator) : Json(nullptr)},
           {"pipes", list(solved.pipes, each)},
           {"openings",
@@ -254,12 +271,13 @@ const char* source_of(const Supply& supply) {
   return supply.pump ? "pump" : supply.tank ? "tank" : supply.hydrant ? "hydrant" : "pressure";
 }
 
-Json json_of_supply(const Solution& solution) {
-  const OperatingPoint& point = solution.supply();
-  return {{"pressure", si(point.pressure)},
-          {"elevation", number_or_null(solution.layout().supply().elevation)},
+Json json_of(const Supply& supply, const OperatingPoint& point) {
+  return {{"name", supply.name},
+          {"pressure", si(point.pressure)},
+          {"elevation", number_or_null(supply.elevation)},
           {"inflow", si(point.flow)},
-          {"source", source_of(solution.layout().supply())},
+          {"held_shut", point.held_shut},
+          {"source", source_of(supply)},
           {"source_pressure", si(point.source_pressure)},
           {"gauge_reading", number_or_null(point.gauge_reading)},
           {"filter_loss", si(point.filter_loss)},
@@ -268,7 +286,17 @@ Json json_of_supply(const Solution& solution) {
           {"pumps", list(point.pumps, each)}};
 }
 
+Json json_of_further_supplies(const Solution& solution) {
+  Json entries = Json::array();
+  for (std::size_t i = 0; i < solution.further_supplies().size(); ++i)
+    entries.push_back(
+        json_of(solution.layout().further_supplies()[i], solution.further_supplies()[i]));
+  return entries;
+}
+
 Json json_of_budget(const Solution& solution) {
+  // Where the equations are not met, no way of the water need lead to it.
+  if (!solution.residuals().are_met()) return nullptr;
   const auto weakest = weakest_outlet(solution);
   if (!weakest) return nullptr;
   const std::size_t line = solution.layout().index_of(weakest->line);
@@ -291,7 +319,8 @@ Json json_of(const Solution& solution) {
   const Residuals& left = solution.residuals();
   return {
       {"site", layout.site().name},
-      {"supply", json_of_supply(solution)},
+      {"supply", json_of(layout.supply(), solution.supply())},
+      {"further_supplies", json_of_further_supplies(solution)},
       {"sets", list(layout.sets(), each)},
       {"running_sets", layout.running_sets()},
       {"water",

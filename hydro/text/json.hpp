@@ -16,24 +16,35 @@
 // outlet of the line, outlet 1 first.
 //   format                 "hydro solution 1"
 //   site                   name of the site
-//   supply                 {pressure: at the start of the lines; elevation; inflow: out of the
-//                          supply; source: "pressure" (held), "pump", "tank", "hydrant";
-//                          source_pressure: before the filter; gauge_reading, filter_loss,
-//                          suction_loss, npsh_available; pumps[]: one or two, of a pump}
+//   supply                 the first one: {name: ""; pressure: at the start of the lines; elevation;
+//                          inflow: out of the supply, below 0 into it; held_shut: true where
+//                          other supplies hold its check valve shut; source: "pressure" (held),
+//                          "pump", "tank", "hydrant"; source_pressure: before the filter;
+//                          gauge_reading, filter_loss, suction_loss, npsh_available;
+//                          pumps[]: one or two, of a pump}
 //     pumps[]              {flow, head, speed; range: "unknown", "below_least_flow", "inside",
 //                          "above_most_flow"; least_flow, most_flow: at this speed; water_power,
 //                          efficiency [-], shaft_power, npsh_required}
+//   further_supplies[]     as supply, each with its name
 //   sets[]                 {name; lines[]: names}
 //   running_sets[]         names; none: no set was chosen
 //   water                  {density [kg/m3], kinematic_viscosity [m2/s], vapour_pressure: absolute}
 //   outlet_kinds[]         {name; rated, minimum, maximum: pressures; rated_flow: at the rated
 //                          pressure}
 //   lines[]                in the order of the layout:
-//     name, fed_by         fed_by is "" where the supply feeds it
+//     name, fed_by         fed_by is "" where the first supply feeds it, the name of a further one
+//                          where that does
+//     joins, joins_at      the line that its far end meets, "" where it is closed; the distance
+//                          along that line, or null
 //     inflow, inlet_velocity, inlet_pressure, end_pressure
-//     shut                 true or false: on purpose, by its valve or by the sets that run
-//     regulator            {state: "holding", "open", "stuck_open"; pressure: beyond it; drop}, or
-//                          null: it has none, or no water comes
+//                          inflow and velocity: through its inlet, below 0 where water runs out of it
+//     end_flow             out of its far end into the line that it joins, below 0 into this one
+//     shut                 true or false: on purpose, by valves or by the sets that run
+//     inlet_shut           true or false: nothing passes its inlet, whatever the pressures
+//     check_valve          "open", or "shut" by the pressure beyond it; null: it has none, or no
+//                          water comes
+//     regulator            {state: "holding", "open", "shut", "stuck_open"; pressure: beyond it;
+//                          drop}, or null: it has none, or no water comes
 //     pipes[]              {name; start, end: distances; highest_velocity, lowest_pressure,
 //                          highest_pressure}: the line's first reaches and its pipe
 //     openings[]           {kind of the fault; distance, line_pressure, flow that escapes}: leaks
@@ -42,11 +53,13 @@
 //     distance[]           of outlets: from the inlet
 //     pressure[]           of outlets: at the device
 //     line_pressure[]      of outlets: in the pipe below
-//     flow[], velocity[]   of outlets: out of the outlet; in the pipe, arriving at it
+//     flow[], velocity[]   of outlets: out of the outlet; in the pipe on the inlet's side of it,
+//                          below 0 where the water runs towards the inlet
 //     state[]              of outlets: "works", "below_rated", "below_minimum", "above_maximum",
 //                          "dry", "no_water" (cut off), "shut" (its line is), "capped",
 //                          "broken": the worst that is true of it
-//   faults[]               {line: "" of the supply; outlet; kind: as in description files; description: one sentence
+//   faults[]               {line: "" of a supply; supply: name of the further one that it is of,
+//                          or ""; outlet; kind: as in description files; description: one sentence
 //                          with the values used}
 //   check                  what check() finds with its defaults:
 //     every_outlet_serves  true or false
@@ -61,8 +74,10 @@
 //     over_rating[]        {line, pipe_name, pressure, rating: at the water's temperature}
 //     supply_limits[]      "top_speed", "power", "least_flow", "most_flow", "suction",
 //                          "gauge_range": those that are passed
+//     further_supply_limits[]   likewise, a list for each further supply
 //     lifts_no_water, all_is_shut   true or false
-//   pressure_budget        of the weakest outlet, or null: there is none that water comes to
+//   pressure_budget        of the weakest outlet, or null: there is none that water comes
+//                          to, or the equations are not met
 //                          {line, outlet; left: at the device; rated;
 //                          entries[]: {part: "suction", "pump", "source", "filter", "line", "riser";
 //                          line: its name; gain, rise, loss, regulator, left: pressures}}
@@ -78,7 +93,8 @@
 //   comparison             what compare() finds, changes being after less before; null likewise:
 //     lines[]              {line; pressure[], line_pressure[], flow[]: changes, of outlets}
 //     newly_below_rated[], newly_below_minimum[], newly_dry[]    as under check
-//     escaping, missing, inflow_before, inflow_after, supply_before, supply_after
+//     escaping, missing, inflow_before, inflow_after: out of all supplies together;
+//     supply_before, supply_after: pressures of the first
 #pragma once
 
 #include "hydro/solver/solution.hpp"

@@ -4,6 +4,7 @@
 #include "hydro/text/marks.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <optional>
 #include <set>
@@ -21,6 +22,8 @@ constexpr double gap = 8;               ///< between the plot and the texts arou
 constexpr double small = 10;            ///< font
 constexpr std::size_t most_kinds = 3;   ///< whose limits are drawn
 constexpr std::size_t most_marks = 50;  ///< on one line
+constexpr double row_of_course = 18;    ///< over the plot: which way the water runs
+constexpr double between_heads = 56;    ///< of its arrows
 constexpr double stretch = 12;          ///< of outlets that has one mark, where there are more
 
 void require_finite_series(const LineSolution& line) {
@@ -113,6 +116,7 @@ struct Panel::Plot {
 Panel::Panel(const Solution* before,
              const Solution& after,
              const OutletKinds& kinds,
+             const CourseWords& courses,
              const Figures& figures,
              std::size_t line_index)
     : before_(open_line(before, line_index)),
@@ -126,6 +130,12 @@ Panel::Panel(const Solution* before,
   if (before_) require_finite_series(*before_);
   for (const Opening& opening : after_.openings)
     openings_.push_back(kind_of(after.layout().faults_on(line_index)[opening.fault]));
+  if (courses.has_more_than_one_way(line_index)) {
+    course_ = courses.courses().of(line_index);
+    course_in_words_ = courses.of(line_index);
+    course_in_words_[0] =
+        static_cast<char>(std::toupper(static_cast<unsigned char>(course_in_words_[0])));
+  }
   std::set<std::size_t> known;
   for (const std::size_t kind : kinds.on_line(line_index))
     if (known.insert(kind).second) kinds_.push_back(kinds.all()[kind]);
@@ -142,9 +152,11 @@ double Panel::draw(Svg& svg, double top) const {
   next = svg.paragraph(next, summary(), remark);
   next = svg.paragraph(next, kinds_in_words(), remark);
   if (!regulator_.empty()) next = svg.paragraph(next, regulator_, remark);
+  if (course_) next = svg.paragraph(next, course_in_words_, remark);
   const Plot plot = plot_below(next.y + gap);
   draw_axes(svg, plot);
   draw_numbers(svg, plot);
+  if (course_) draw_course(svg, plot);
   draw_limits(svg, plot);
   if (before_) draw_curve(svg, plot, *before_, curve_stroke_before);
   draw_curve(svg, plot, after_, curve_stroke);
@@ -201,8 +213,10 @@ Panel::Plot Panel::plot_below(double top) const {
   const UnitSet& shown = figures_.units();
   Length farthest = after_.distance.back();
   for (const Opening& opening : after_.openings) farthest = std::max(farthest, opening.distance);
+  if (course_ && !course_->stretches.empty())
+    farthest = std::max(farthest, course_->stretches.back().end);
   const double end = farthest / shown.length;
-  const double floor = top + row_height + height;
+  const double floor = top + row_height + height + (course_ ? row_of_course : 0);
   return {Axis(end > 0 ? 1.03 * end : 1, left, right),
           Axis::up_to(highest() / shown.pressure, floor, floor - height),
           shown};
@@ -263,7 +277,7 @@ void Panel::draw_axes(Svg& svg, const Plot& plot) const {
 
 /// Over the plot: the outlets that let out nothing or everything are named, others counted.
 void Panel::draw_numbers(Svg& svg, const Plot& plot) const {
-  const double y = plot.floor() - height - 1.5 * gap;
+  const double y = plot.floor() - height - 1.5 * gap - (course_ ? row_of_course : 0);
   svg.text({left - gap, y}, "outlet", {.anchor = "end", .colour = grey, .size = small});
   RowOfTexts row(svg, y);
   for (std::size_t i = 0; i < after_.openings.size(); ++i) {
@@ -286,6 +300,46 @@ void Panel::draw_numbers(Svg& svg, const Plot& plot) const {
   row.add(plot.x(after_.distance.front()), "1");
   for (std::size_t number = step; number <= doing_.size(); number += step)
     row.add(plot.x(after_.distance[number - 1]), fmt::format("{}", number));
+}
+
+/// Over the plot: arrows that run as the water does, and two that point at each other where waters
+/// meet.
+void Panel::draw_course(Svg& svg, const Plot& plot) const {
+  const double y = plot.floor() - height - 1.5 * gap;
+  svg.text({left - gap, y + 3}, "water", {.anchor = "end", .colour = grey, .size = small});
+  for (const WaterCourse::Stretch& part : course_->stretches)
+    if (part.flow != Flow{}) svg.line({plot.x(part.start), y}, {plot.x(part.end), y}, {hue, 1});
+  std::vector<std::pair<double, double>> taken;  // by words, from and to
+  for (const WaterCourse::Meeting& where : course_->meetings) {
+    const double x = (plot.x(where.start) + plot.x(where.end)) / 2;
+    const double width = width_of("waters meet", small) + 8;
+    const double from = x + 14 + width < right ? x + 14 : x - 14 - width;
+    svg.line({x, y - 6}, {x, plot.floor()}, {grey, 1, "2 3"});
+    svg.shape({x - 3, y}, "m0 0l-9 -4.5v9z", hue, {hue, 1}, "meet", "");
+    svg.shape({x + 3, y}, "m0 0l9 -4.5v9z", hue, {hue, 1}, "meet", "");
+    svg.shape({from, y},
+              fmt::format("m0 -6h{:.0f}v12h-{:.0f}z", width, width),
+              "#ffffff",
+              {"#ffffff", 1},
+              "",
+              "");
+    svg.text({from + width / 2, y + 3}, "waters meet", {.anchor = "middle", .size = small});
+    taken.emplace_back(std::min(x - 14, from) - mark_radius,
+                       std::max(x + 14, from + width) + mark_radius);
+  }
+  for (const WaterCourse::Stretch& part : course_->stretches)
+    for (double x = left + between_heads / 2; x < plot.x(part.end); x += between_heads) {
+      const bool is_free = std::ranges::none_of(
+          taken, [&](const auto& it) { return x > it.first && x < it.second; });
+      if (x < plot.x(part.start) || !is_free || part.flow == Flow{}) continue;
+      const bool outward = part.flow > Flow{};
+      svg.shape({x, y},
+                outward ? "m5 0l-9 -4.5v9z" : "m-5 0l9 -4.5v9z",
+                "#ffffff",
+                {hue, 1.2},
+                outward ? "outward" : "inward",
+                "");
+    }
 }
 
 /// The pressures that the outlets ask for, each called by its name at the right.

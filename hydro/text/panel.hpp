@@ -1,12 +1,14 @@
 // panel.hpp: the pressure along one line, drawn over the distance. Not installed.
 #pragma once
 
+#include "hydro/text/course_words.hpp"
 #include "hydro/text/doings.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/outlet_kinds.hpp"
 #include "hydro/text/svg.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,6 +25,7 @@ class Panel {
   Panel(const Solution* before,
         const Solution& after,
         const OutletKinds& kinds,
+        const CourseWords& courses,
         const Figures& figures,
         std::size_t line_index);
 
@@ -46,6 +49,7 @@ class Panel {
   void draw_curve(Svg& svg, const Plot& plot, const LineSolution& line, const Stroke& stroke) const;
   void draw_marks(Svg& svg, const Plot& plot) const;
   void draw_regulator(Svg& svg, const Plot& plot) const;
+  void draw_course(Svg& svg, const Plot& plot) const;
   std::string tip(std::size_t outlet) const;
 
   const LineSolution* before_;  ///< null: there is none, or it was shut
@@ -57,6 +61,8 @@ class Panel {
   std::vector<OutletKind> kinds_;      ///< that stand on this line
   std::string regulator_;              ///< in words; empty: no regulator is on the way
   std::vector<std::string> openings_;  ///< what each is called
+  std::optional<WaterCourse> course_;  ///< none: it has only one way to run
+  std::string course_in_words_;
 };
 
 }  // namespace hydro

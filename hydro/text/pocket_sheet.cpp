@@ -85,10 +85,24 @@ class PocketSheet {
                     sound_.supply().gauge_reading ? "Gauge" : "Supply",
                     figures_.pressure_with_unit(reading(sound_)),
                     setting_.speed ? " at " + figures_.speed(*setting_.speed) : std::string(),
-                    figures_.flow_with_unit(sound_.inflow())));
+                    figures_.flow_with_unit(sound_.supply().flow)));
+    further_supplies(page);
     if (!setting_.reached) page.paragraph("", "NOT ENOUGH for the rated pressure everywhere.");
     if (!setting_.limits.empty())
       page.paragraph("", "OUTSIDE A LIMIT: " + in_words(setting_.limits) + ".");
+  }
+
+  void further_supplies(Page& page) const {
+    constexpr std::size_t most_told = 6;
+    const std::vector<OperatingPoint>& further = sound_.further_supplies();
+    for (std::size_t i = 0; i < std::min(most_told, further.size()); ++i) {
+      const auto [takes_in, amount] = giving(further[i].flow, figures_);
+      page.paragraph("",
+                     fmt::format("{} {} {}",
+                                 sound_.layout().further_supplies()[i].name,
+                                 takes_in ? "takes in" : "gives",
+                                 amount));
+    }
   }
 
   void rows(Page& page) const {

@@ -32,21 +32,34 @@ class LayoutReader {
     if (const toml::table* table = root_.table("water")) read_water(*table);
     read_definitions("pipe", pipes_, [](TableReader& reader) { return read_pipe(reader); });
     read_definitions("outlet", outlets_, [](TableReader& reader) { return read_outlet(reader); });
-    if (const toml::table* table = root_.table("supply"))
-      read_supply(*table);
-    else
+    if (const toml::table* table = root_.table("supply")) {
+      supply_ = read_supply(*table, "supply");
+      site_.units = units_of_supply(*table);
+    } else {
       root_.mistake("supply",
                     fmt::format("is not given; write [supply] and under it {}", ways_to_supply));
+    }
+    for (const toml::table* table : root_.tables("further_supply"))
+      further_supplies_.push_back(
+          read_supply(*table, fmt::format("further supply {}", further_supplies_.size() + 1)));
     read_lines(root_.tables("line"));
     for (const toml::table* table : root_.tables("set")) read_set(*table);
     for (const toml::table* table : root_.tables("fault")) read_fault(*table);
     root_.finish();
 
-    for (const Problem& problem : problems(supply_, lines_, water_, site_, sets_, faults_))
-      place(problem);
-    mistakes_.throw_if_any();
-    return Layout(supply_, std::move(lines_), water_, std::move(site_), std::move(sets_))
-        .with_faults(faults_);
+    place_all(problems(supply_, lines_, water_, site_, sets_, faults_, further_supplies_));
+    const Layout sound(supply_,
+                       std::move(lines_),
+                       water_,
+                       std::move(site_),
+                       std::move(sets_),
+                       std::move(further_supplies_));
+    try {
+      return sound.with_faults(faults_);
+    } catch (const InvalidInput& error) {  // one lies where another lets no water come
+      place_all(error.problems());
+      throw;
+    }
   }
 
  private:
@@ -74,32 +87,40 @@ class LayoutReader {
     reader.finish();
   }
 
-  void read_supply(const toml::table& table) {
-    TableReader& reader = reader_of(table, "supply", "supply");
-    supply_.pressure = reader.quantity<Pressure>("pressure");
-    read_part("pump", supply_.pump, read_pump);
-    read_part("tank", supply_.tank, read_tank);
-    read_part("hydrant", supply_.hydrant, read_hydrant);
-    read_part("second_pump", supply_.second_pump, read_pump);
-    supply_.arrangement = reader.choice<PumpArrangement>("arrangement");
-    read_part(
-        "suction", supply_.suction, [&](TableReader& part) { return read_suction(part, pipes_); });
-    read_part("filter", supply_.filter, read_filter);
-    read_part("gauge", supply_.gauge, read_gauge);
-    supply_.elevation = reader.quantity<Length>("elevation");
-    site_.units = units_of_supply(table);
-    if (!reader.gives("pressure") && !supply_.pump && !supply_.tank && !supply_.hydrant)
+  /// @param place in errors
+  Supply read_supply(const toml::table& table, const std::string& place) {
+    TableReader& reader = reader_of(table, place, place);
+    Supply supply;
+    if (place != "supply")
+      supply.name = reader.needed("name", reader.text("name"));
+    else if (reader.gives("name"))  // the layout tells why it has none
+      supply.name = reader.text("name").value_or("");
+    supply.pressure = reader.quantity<Pressure>("pressure");
+    read_part(reader, "pump", supply.pump, read_pump);
+    read_part(reader, "tank", supply.tank, read_tank);
+    read_part(reader, "hydrant", supply.hydrant, read_hydrant);
+    read_part(reader, "second_pump", supply.second_pump, read_pump);
+    supply.arrangement = reader.choice<PumpArrangement>("arrangement");
+    read_part(reader, "suction", supply.suction, [&](TableReader& part) {
+      return read_suction(part, pipes_);
+    });
+    read_part(reader, "filter", supply.filter, read_filter);
+    read_part(reader, "gauge", supply.gauge, read_gauge);
+    supply.elevation = reader.quantity<Length>("elevation");
+    if (!reader.gives("pressure") && !supply.pump && !supply.tank && !supply.hydrant)
       reader.mistake("pressure", fmt::format("is not given; write {}", ways_to_supply));
     reader.finish();
+    return supply;
   }
 
-  /// One of the supply's tables; a stand-in, which is not examined, where it is none.
+  /// One of a supply's tables; a stand-in, which is not examined, where it is none.
   template <class T, class Read>
-  void read_part(const char* key, std::optional<T>& part, Read read_fields) {
-    TableReader& supply = readers_.at("supply");
+  void read_part(TableReader& supply, const char* key, std::optional<T>& part, Read read_fields) {
     if (const toml::table* table = supply.table(key)) {
-      TableReader& reader =
-          reader_of(*table, fmt::format("supply {}", key), "supply", fmt::format("{}.", key));
+      TableReader& reader = reader_of(*table,
+                                      fmt::format("{} {}", supply.place(), key),
+                                      supply.place(),
+                                      fmt::format("{}.", key));
       part = read_fields(reader);
       reader.finish();
     } else if (supply.gives(key)) {
@@ -164,11 +185,12 @@ class LayoutReader {
   void read_line(const toml::table& table, const std::string& place, Line& line) {
     TableReader& reader = reader_of(table, place, place);
     reader.needed("name", reader.text("name"));
-    line.fed_by = reader.text("fed_by").value_or("");
-    if (line.fed_by.empty() && table.contains("fed_by"))
-      reader.mistake("fed_by", "is empty; leave the key out where the supply feeds the line");
+    line.fed_by = read_name_of_other(reader, "fed_by", "where the supply feeds the line");
     line.tap = reader.quantity<Length>("tap");
     line.tap_outlet = reader.whole_number("tap_outlet", 1, most_outlets);
+    line.joins = read_name_of_other(reader, "joins", "where the line's far end is closed");
+    line.joins_at = reader.quantity<Length>("joins_at");
+    line.joins_outlet = reader.whole_number("joins_outlet", 1, most_outlets);
     const auto pipe = reader.text("pipe");
     reader.needed("pipe", pipe);
     if (pipe) line.pipe = referred(reader, "pipe", *pipe, pipes_);
@@ -197,6 +219,7 @@ class LayoutReader {
     line.length = reader.quantity<Length>("length");
     line.ground_rise = reader.quantity<Length>("ground_rise");
     line.valve = read_line_valve(reader);
+    line.check_valve = reader.truth("check_valve");
     line.regulator = reader.quantity<Pressure>("regulator");
     line.elevations = reader.quantities<Length>("elevations");
     line.loss_coefficient = reader.number("loss_coefficient");
@@ -255,17 +278,31 @@ class LayoutReader {
     reader.finish();
   }
 
+  /// Throws when there are any.
+  void place_all(const std::vector<Problem>& problems) {
+    for (const Problem& problem : problems) place(problem);
+    mistakes_.throw_if_any();
+  }
+
   /// Gives a Problem of the layout its position in the file.
   void place(const Problem& problem) {
     const bool defined_elsewhere =
-        (problem.place.starts_with("line") || problem.place == "supply") &&
+        (problem.place.starts_with("line") || problem.place == "supply" ||
+         problem.place.starts_with("further supply")) &&
         (problem.key.starts_with("pipe.") || problem.key.starts_with("outlet.") ||
          problem.key.find(".pipe.") != std::string::npos ||
          problem.key.find(".outlet.") != std::string::npos);
     if (defined_elsewhere) return;  // said at the definition
     if (unread_.contains(problem.place)) return;
     if (problem.place == "supply" && mistakes_.has("", "supply")) return;
+    const bool names_a_supply = problem.key == "fed_by" || problem.key == "supply";
+    if (names_a_supply && mistakes_.has("", "further_supply")) return;
     if (problem.place.starts_with("set") && !lines_were_read_) return;
+    if (problem.place == "further supplies") {
+      mistakes_.add(
+          root_.position_of("further_supply"), problem.place, problem.key, problem.message);
+      return;
+    }
     if (problem.place == "lines") {
       if (!problem.key.empty() || lines_were_read_)
         mistakes_.add(root_.position_of("line"), problem.place, problem.key, problem.message);
@@ -290,6 +327,7 @@ class LayoutReader {
   std::map<std::string, Pipe> pipes_;
   OutletsByName outlets_;
   Supply supply_;
+  std::vector<Supply> further_supplies_;
   Water water_;
   Site site_;
   std::vector<Line> lines_;

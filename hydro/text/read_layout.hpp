@@ -1,7 +1,8 @@
 // read_layout.hpp: layouts and faults from TOML 1.0, as people write them.
 //
 // What      Tables [site], [water], [supply] and in it [supply.pump] and the other parts,
-//           [pipe.NAME], [outlet.NAME], [[line]], [[set]] and [[fault]]; the keys are the fields of
+//           [[further_supply]] likewise, [pipe.NAME], [outlet.NAME], [[line]], [[set]] and
+//           [[fault]]; the keys are the fields of
 //           the structs of the same names, the words of a choice those of choices.hpp. Every
 //           quantity is a text with its unit.
 // Source    TOML 1.0.0 (toml.io), read by toml++.

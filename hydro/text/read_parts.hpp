@@ -123,6 +123,14 @@ inline Valve read_valve(TableReader& reader) {
   return valve;
 }
 
+/// The name of a line or a supply; empty where the key is left out.
+inline std::string read_name_of_other(TableReader& reader, const char* key, const char* left_out) {
+  const auto name = reader.text(key);
+  if (name && name->empty())
+    reader.mistake(key, fmt::format("is empty; leave the key out {}", left_out));
+  return name.value_or("");
+}
+
 /// The outlet of a wrong one: a kind by its name, or described in place.
 inline Outlet read_fitted(TableReader& reader, const OutletsByName& outlets) {
   if (reader.is_table("fitted")) {
@@ -154,14 +162,19 @@ inline std::vector<std::string> kinds_of_fault() {
 /// A fault of the pump, the engine or the filter; none: the kind is another.
 inline std::optional<Fault> read_fault_of_supply(TableReader& reader, const std::string& kind) {
   const auto pump = [&] { return reader.whole_number("pump", 1, 2); };
+  const auto supply = [&] {
+    return read_name_of_other(reader, "supply", "for a fault of the first supply");
+  };
   std::optional<Fault> fault;
   if (kind == "pump worn")
-    fault = pump_worn(reader.needed("share", reader.number("share"), 0.5), pump());
+    fault = pump_worn(reader.needed("share", reader.number("share"), 0.5), pump(), supply());
   else if (kind == "engine slow")
     fault = engine_slow(reader.needed("speed", reader.quantity<RotationalSpeed>("speed"), 1 * rpm),
-                        pump());
+                        pump(),
+                        supply());
   else if (kind == "filter dirty")
-    fault = filter_dirty(reader.needed("loss", reader.quantity<Pressure>("loss"), 1 * kPa));
+    fault =
+        filter_dirty(reader.needed("loss", reader.quantity<Pressure>("loss"), 1 * kPa), supply());
   if (fault && reader.gives("line")) {
     reader.accept("line");
     reader.mistake("line",
@@ -221,7 +234,8 @@ inline Fault read_fault_table(TableReader& reader, const OutletsByName& outlets)
                           "exponent",
                           "pump",
                           "speed",
-                          "loss"})
+                          "loss",
+                          "supply"})
     reader.accept(key);
   reader.mistake("kind",
                  fmt::format("{}; accepted are \"{}\"",

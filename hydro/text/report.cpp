@@ -5,6 +5,7 @@
 #include "hydro/answers/comparison.hpp"
 #include "hydro/answers/uniformity.hpp"
 #include "hydro/text/cautions.hpp"
+#include "hydro/text/course_words.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/findings.hpp"
 #include "hydro/text/outlet_kinds.hpp"
@@ -12,6 +13,7 @@
 #include "hydro/text/page.hpp"
 #include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_table.hpp"
+#include "hydro/text/supply_words.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -30,7 +32,8 @@ class Report {
         figures_(options.units.value_or(after.layout().units())),
         shown_(figures_.units()),
         check_(check(after)),
-        kinds_(after) {
+        kinds_(after),
+        courses_(after, figures_) {
     if (options.throttling)
       throttling_ = throttling_sentences(*options.throttling, figures_.system());
     for (const SkippedFault& it : options.skipped) {
@@ -58,11 +61,13 @@ class Report {
     write_findings(page_, after_, check_, kinds_, figures_);
     if (before_) consequences();
     write_supply(page_, before_, after_, figures_);
+    courses();
     for (std::size_t i = 0; i < after_.lines().size(); ++i)
       if (!after_.lines()[i].shut) write_outlet_table(page_, before_, after_, kinds_, figures_, i);
     shut_lines();
     pipes();
     write_regulators(page_, after_, figures_);
+    write_check_valves(page_, after_);
     write_pressure_budget(page_, after_, figures_);
     evenness();
     page_.list("Skipped, because it does not fit", skipped_);
@@ -120,7 +125,29 @@ class Report {
     }
   }
 
+  /// "hill tank gives 5.0 gal/min; before, it took in 3.0 gal/min."
+  void supply_changes() {
+    const auto does = [&](const OperatingPoint& point, const char* gives, const char* takes_in) {
+      const Giving found = giving(point.flow, figures_);
+      return (found.takes_in ? takes_in : gives) + found.amount;
+    };
+    const auto tell =
+        [&](const std::string& who, const OperatingPoint& then, const OperatingPoint& now) {
+          page_.paragraph("  - ",
+                          fmt::format("{} {}; before, it {}.",
+                                      who,
+                                      does(now, "gives ", "takes in "),
+                                      does(then, "gave ", "took in ")));
+        };
+    tell("The first supply", before_->supply(), after_.supply());
+    const std::vector<OperatingPoint>& then = before_->further_supplies();
+    const std::vector<OperatingPoint>& now = after_.further_supplies();
+    for (std::size_t i = 0; i < std::min(then.size(), now.size()); ++i)
+      tell(after_.layout().further_supplies()[i].name, then[i], now[i]);
+  }
+
   void supply_change(const Comparison& change) {
+    if (!after_.further_supplies().empty()) return supply_changes();
     const std::string flows = fmt::format("The supply gives {} instead of {}",
                                           figures_.flow_with_unit(change.inflow_after),
                                           figures_.flow_with_unit(change.inflow_before));
@@ -165,6 +192,26 @@ class Report {
     return text;
   }
 
+  /// Where water may come to a line by more than one way.
+  void courses() {
+    constexpr std::size_t most_told = 40;
+    std::size_t told = 0;
+    std::size_t left_out = 0;
+    for (std::size_t i = 0; i < after_.lines().size(); ++i) {
+      if (!courses_.has_more_than_one_way(i)) continue;
+      if (told == most_told) {
+        ++left_out;
+        continue;
+      }
+      if (told++ == 0) {
+        page_.line();
+        page_.line("Where the water comes from");
+      }
+      page_.paragraph("  - ", after_.lines()[i].name + ": " + courses_.of(i));
+    }
+    if (left_out > 0) page_.line(fmt::format("  and {} more lines", left_out));
+  }
+
   void shut_lines() {
     std::vector<std::string> names;
     for (const LineSolution& line : after_.lines())
@@ -188,13 +235,17 @@ class Report {
                            fmt::format("{} at end", shown_.pressure.symbol)));
     for (const LineSolution& solved : after_.lines()) {
       if (solved.shut) continue;
-      page_.line(fmt::format("  {:<{}}  {:>10.1f}  {:>10.1f}  {:>12}  {:>10}",
+      // A sum of flows that is 0 may be a little less.
+      const bool runs_out = solved.inflow / shown_.flow <= -0.05;
+      const auto size = [](double number) { return number < 0 ? -number : number; };
+      page_.line(fmt::format("  {:<{}}  {:>10.1f}  {:>10.1f}  {:>12}  {:>10}{}",
                              solved.name,
                              width,
-                             solved.inflow / shown_.flow,
-                             solved.inlet_velocity / shown_.velocity,
+                             size(solved.inflow / shown_.flow),
+                             size(solved.inlet_velocity / shown_.velocity),
                              figures_.pressure(solved.inlet_pressure),
-                             figures_.pressure(solved.end_pressure)));
+                             figures_.pressure(solved.end_pressure),
+                             runs_out ? "   out of its inlet" : ""));
     }
   }
 
@@ -274,6 +325,7 @@ class Report {
   const UnitSet& shown_;
   Check check_;
   OutletKinds kinds_;
+  CourseWords courses_;
   std::vector<std::string> skipped_;
   std::vector<std::string> throttling_;
   Page page_;

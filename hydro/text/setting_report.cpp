@@ -92,7 +92,7 @@ std::string setting_report(const Setting& setting, std::optional<UnitSystem> uni
                                  setting.reached ? "With " : "NOT REACHED. With ",
                                  how(setting, figures),
                                  reads(solution, figures),
-                                 figures.flow_with_unit(solution.inflow()));
+                                 figures.flow_with_unit(solution.supply().flow));
   if (const auto weakest = weakest_outlet(solution))
     text += fmt::format("; the weakest outlet, {} of {}, has {} (rated {})",
                         weakest->outlet,

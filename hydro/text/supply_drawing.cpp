@@ -6,6 +6,7 @@
 #include "hydro/text/finite.hpp"
 #include "hydro/text/marks.hpp"
 #include "hydro/text/panel.hpp"
+#include "hydro/text/supply_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -39,10 +40,11 @@ struct State {
   std::vector<Point> supply = {};  ///< likewise
 };
 
-/// The supply's own faults would not fit the held pressure that takes its place.
-Layout with_faults_of_lines_only(const Layout& layout) {
+/// The first supply's own faults would not fit the held pressure that takes its place.
+Layout without_faults_of_its_supply(const Layout& layout) {
   std::vector<Fault> kept = layout.faults();
-  std::erase_if(kept, is_of_the_supply);
+  std::erase_if(
+      kept, [](const Fault& fault) { return is_of_the_supply(fault) && supply_of(fault).empty(); });
   return layout.without_faults().with_faults(kept);
 }
 
@@ -125,17 +127,19 @@ class SupplyDrawing {
   }
 
   std::vector<Point> lines_curve(const Solution& solution) const {
-    const Layout lines = with_faults_of_lines_only(solution.layout());
+    const Layout lines = without_faults_of_its_supply(solution.layout());
     std::vector<Point> curve;
     for (int i = 0; i <= pressures; ++i) {
       const Pressure pressure = highest_ * (i / pressures);
       const Layout held = lines.with_supply(
           {.pressure = pressure, .elevation = solution.layout().supply().elevation});
-      const Flow flow = solve(held).inflow();
+      const Flow flow = solve(held).supply().flow;
       if (!(flow <= flow_end_)) break;
+      if (flow < Flow{}) continue;  // other supplies bring more than that pressure
       curve.push_back({shown(flow), shown(pressure)});
     }
-    curve.push_back({shown(solution.inflow()), shown(solution.supply_pressure())});
+    if (solution.supply().flow >= Flow{})
+      curve.push_back({shown(solution.supply().flow), shown(solution.supply_pressure())});
     std::sort(curve.begin(), curve.end(), [](const Point& a, const Point& b) {
       return std::pair(a.y, a.x) < std::pair(b.y, b.x);
     });
@@ -150,8 +154,9 @@ class SupplyDrawing {
     return Axis::up_to(headroom * shown(highest_), floor_, floor_ - height);
   }
 
+  /// A supply that takes water in is drawn as one that gives none, and told in words.
   Point on_page(const Point& point) const {
-    return {flow_axis().at(point.x), pressure_axis().at(std::max(0.0, point.y))};
+    return {flow_axis().at(std::max(0.0, point.x)), pressure_axis().at(std::max(0.0, point.y))};
   }
   Point on_page(const OperatingPoint& point) const {
     return on_page(Point{shown(point.flow), shown(point.pressure)});
@@ -185,8 +190,11 @@ class SupplyDrawing {
   void heading() {
     svg_.text({page_margin, y_}, title(), {.size = 16, .bold = true});
     y_ += 1.3 * row_height;
-    remark("Pressure at the start of the lines, over the flow that leaves the supply.");
     const Layout& layout = after_.solution->layout();
+    remark(layout.further_supplies().empty()
+               ? "Pressure at the start of the lines, over the flow that leaves the supply."
+               : "Pressure at the start of the lines, over the flow that leaves the first supply, "
+                 "the other supplies being as they are.");
     if (!layout.running_sets().empty())
       remark(fmt::format("Watering {}.", fmt::join(layout.running_sets(), ", ")));
     const std::vector<Fault>& faults = layout.faults();
@@ -301,9 +309,15 @@ class SupplyDrawing {
 
   std::string in_words(const Solution& solution) const {
     const OperatingPoint& point = solution.supply();
-    std::string words = fmt::format("{} at {}",
-                                    figures_.flow_with_unit(point.flow),
-                                    figures_.pressure_with_unit(point.pressure));
+    const auto [takes_in, amount] = giving(point.flow, figures_);
+    std::string words =
+        point.held_shut
+            ? fmt::format("Nothing: the other supplies hold its check valve shut, at {}",
+                          figures_.pressure_with_unit(point.pressure))
+            : fmt::format("{}{} at {}",
+                          takes_in ? "Takes in " : "",
+                          amount,
+                          figures_.pressure_with_unit(point.pressure));
     if (point.gauge_reading)
       words +=
           fmt::format("; the gauge shows {}", figures_.pressure_with_unit(*point.gauge_reading));

@@ -11,7 +11,8 @@
 //           hangs on colour.
 // Formula   the lines' curve: the inflow with the pressure at their start held at 48 values, of what
 //           the supply gives at rest (solve.hpp); the supply's: operating_point.hpp
-// Range     What is below 0 is not drawn. The bracket is drawn for one pump; of two, the range of
+// Range     Of several supplies the first is drawn, the others being as they are: they give or take
+//           what they do at each pressure. What is below 0 is not drawn. The bracket is drawn for one pump; of two, the range of
 //           each stands in words.
 // Source    SVG 1.1, static, without scripts, styles or links.
 // Errors    InvalidInput when a number of the solution is not finite; NotSolved when the lines are

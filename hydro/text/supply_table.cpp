@@ -15,17 +15,23 @@ namespace {
 
 class SupplyTable {
  public:
-  SupplyTable(Page& page, const Solution* before, const Solution& after, const Figures& figures)
+  SupplyTable(Page& page,
+              const OperatingPoint* before,
+              const OperatingPoint& now,
+              const Supply& supply,
+              const Figures& figures)
       : page_(page),
-        before_(before ? &before->supply() : nullptr),
-        now_(after.supply()),
-        supply_(after.layout().supply_as_it_is()),
+        before_(before),
+        now_(now),
+        supply_(supply),
         figures_(figures),
         shown_(figures.units()) {}
 
   void write() {
     page_.line();
-    page_.paragraph("", "Supply: " + sentence());
+    page_.paragraph(
+        "",
+        fmt::format("Supply{}: {}", (supply_.name.empty() ? "" : " ") + supply_.name, sentence()));
     if (before_ && (supply_.pump || supply_.gauge || supply_.filter))
       page_.line(fmt::format("  {:<44}  {:>9}  {:>9}", "", "now", "before"));
     for (std::size_t i = 0; i < now_.pumps.size(); ++i) pump(i);
@@ -51,8 +57,14 @@ class SupplyTable {
 
  private:
   std::string sentence() const {
-    const std::string gives = "gives " + figures_.flow_with_unit(now_.flow);
-    const std::string at = " at " + figures_.pressure_with_unit(now_.source_pressure);
+    const auto [takes_in, amount] = giving(now_.flow, figures_);
+    const bool is_idle = !supply_.name.empty() && now_.flow == Flow{};
+    const std::string gives = now_.held_shut
+                                  ? "gives nothing: the other supplies hold its check valve shut"
+                              : is_idle ? "gives nothing"
+                                        : (takes_in ? "takes in " : "gives ") + amount;
+    const std::string pressure = figures_.pressure_with_unit(now_.source_pressure);
+    const std::string at = now_.held_shut ? ", " + pressure + " at rest" : " at " + pressure;
     if (supply_.pressure)
       return fmt::format("held at {}, {}.", figures_.pressure_with_unit(*supply_.pressure), gives);
     if (supply_.tank)
@@ -172,7 +184,19 @@ void write_supply(Page& page,
                   const Solution* before,
                   const Solution& after,
                   const Figures& figures) {
-  SupplyTable(page, before, after, figures).write();
+  const Layout& layout = after.layout();
+  SupplyTable(
+      page, before ? &before->supply() : nullptr, after.supply(), layout.supply_as_it_is(), figures)
+      .write();
+  for (std::size_t i = 0; i < after.further_supplies().size(); ++i) {
+    const bool was_there = before && i < before->further_supplies().size();
+    SupplyTable(page,
+                was_there ? &before->further_supplies()[i] : nullptr,
+                after.further_supplies()[i],
+                layout.further_supplies_as_they_are()[i],
+                figures)
+        .write();
+  }
 }
 
 void write_regulators(Page& page, const Solution& solution, const Figures& figures) {
@@ -198,7 +222,9 @@ void write_regulators(Page& page, const Solution& solution, const Figures& figur
                             figures.pressure_with_unit(line.regulator->pressure));
         break;
       case RegulatorState::shut:
-        state = "is shut by the pressure beyond it";
+        state = fmt::format("SHUT by the pressure beyond it, {}; it is set to {}",
+                            figures.pressure_with_unit(line.regulator->pressure),
+                            set);
         break;
       case RegulatorState::stuck_open:
         state = fmt::format("STUCK OPEN, does not hold its {}", set);
@@ -208,7 +234,35 @@ void write_regulators(Page& page, const Solution& solution, const Figures& figur
   }
 }
 
+void write_check_valves(Page& page, const Solution& solution) {
+  std::size_t width = 0;
+  for (const LineSolution& line : solution.lines())
+    if (line.check_valve) width = std::max(width, line.name.size());
+  if (width == 0) return;
+  page.line();
+  page.line("Check valves");
+  for (const LineSolution& line : solution.lines())
+    if (line.check_valve)
+      page.line(fmt::format(
+          "  {:<{}}  {}",
+          line.name,
+          width,
+          *line.check_valve == CheckValveState::open ? "open" : "SHUT by the pressure beyond it"));
+}
+
+namespace {
+
+/// "row 2", "pump"; of a further supply "hill, pump".
+std::string label_of(const PressureBudgetEntry& entry) {
+  if (entry.line.empty()) return entry.part;
+  return entry.part == "line" ? entry.line : entry.line + ", " + entry.part;
+}
+
+}  // namespace
+
 void write_pressure_budget(Page& page, const Solution& solution, const Figures& figures) {
+  // Where the equations are not met, no way of the water need lead to it.
+  if (!solution.residuals().are_met()) return;
   const auto weakest = weakest_outlet(solution);
   if (!weakest) return;
   const std::size_t index = solution.layout().index_of(weakest->line);
@@ -217,7 +271,7 @@ void write_pressure_budget(Page& page, const Solution& solution, const Figures& 
   const PressureBudget budget = pressure_budget(solution, weakest->line, weakest->outlet);
   std::size_t width = 16;
   for (const PressureBudgetEntry& entry : budget.entries)
-    width = std::max(width, entry.line.size());
+    width = std::max(width, label_of(entry).size());
   page.line();
   page.paragraph("",
                  fmt::format("Where the pressure goes on its way to the weakest outlet, {} of {}, "
@@ -241,7 +295,7 @@ void write_pressure_budget(Page& page, const Solution& solution, const Figures& 
       return value == Pressure{} ? std::string() : figures.pressure(value);
     };
     page.line(fmt::format("  {:<{}}  {:>9}  {:>9}  {:>9}  {:>9}  {:>9}",
-                          entry.line.empty() ? entry.part : entry.line,
+                          label_of(entry),
                           width,
                           or_blank(entry.gain),
                           or_blank(entry.rise),

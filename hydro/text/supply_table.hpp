@@ -7,7 +7,7 @@
 
 namespace hydro {
 
-/// A sentence by the kind of the supply; then what the pumps do, the gauge and the filter.
+/// Of each supply a sentence by its kind; then what the pumps do, the gauge and the filter.
 /// @param before may be null: there is only what is
 void write_supply(Page& page,
                   const Solution* before,
@@ -16,6 +16,9 @@ void write_supply(Page& page,
 
 /// The regulators at the inlets of lines; nothing if there are none that water comes to.
 void write_regulators(Page& page, const Solution& solution, const Figures& figures);
+
+/// The check valves at the inlets of lines; nothing if there are none that water comes to.
+void write_check_valves(Page& page, const Solution& solution);
 
 /// The pressure budget of the weakest outlet; nothing if no water comes to it.
 void write_pressure_budget(Page& page, const Solution& solution, const Figures& figures);

@@ -32,14 +32,13 @@ std::string short_words(SupplyLimit limit) {
 /// Of one pump, or of the supply.
 class Sentences {
  public:
-  Sentences(const Solution& solution, const Figures& figures)
-      : supply_(solution.layout().supply_as_it_is()),
-        point_(solution.supply()),
-        figures_(figures) {}
+  Sentences(const Supply& supply, const OperatingPoint& point, const Figures& figures)
+      : supply_(supply), point_(point), figures_(figures) {}
 
   std::vector<std::string> on(SupplyLimit limit) const {
     if (limit == SupplyLimit::gauge_range)
-      return {fmt::format("The gauge would have to read {}, but it ends at {}.",
+      return {fmt::format("{} would have to read {}, but it ends at {}.",
+                          whose("gauge"),
                           figures_.pressure_with_unit(*point_.gauge_reading),
                           figures_.limit(*supply_.gauge->range))};
     std::vector<std::string> sentences;
@@ -56,11 +55,16 @@ class Sentences {
   }
 
  private:
+  /// "The pump"; of a further supply "hill: the pump".
+  std::string whose(const std::string& part) const {
+    return supply_.name.empty() ? "The " + part : supply_.name + ": the " + part;
+  }
+
   std::string of_pump(SupplyLimit limit, std::size_t index, const Pump& pump) const {
     const PumpDuty& duty = point_.pumps[index];
-    const std::string who = point_.pumps.size() == 1 ? "The pump"
-                            : index == 0             ? "The first pump"
-                                                     : "The second pump";
+    const std::string who = whose(point_.pumps.size() == 1 ? "pump"
+                                  : index == 0             ? "first pump"
+                                                           : "second pump");
     switch (limit) {
       case SupplyLimit::top_speed:
         return fmt::format("{} would have to turn at {}, over its engine's top speed of {}.",
@@ -73,6 +77,11 @@ class Sentences {
                            figures_.power(*duty.shaft_power),
                            figures_.power(*pump.power));
       case SupplyLimit::least_flow:
+        if (point_.held_shut)
+          return fmt::format(
+              "{} gives nothing, since the other supplies hold its check valve shut: it heats the "
+              "water; stop it.",
+              who);
         return fmt::format(
             "{} gives {}, less than its least usable flow of {}: it heats the water; open another "
             "set or a bypass.",
@@ -147,14 +156,21 @@ std::string in_words(const Supply& supply) {
                           : "a held pressure";
 }
 
+Giving giving(const Flow& flow, const Figures& figures) {
+  const double half_of_last_digit = 0.05;  // what rounds to 0 is not told as taken in
+  const bool takes_in = flow / figures.units().flow <= -half_of_last_digit;
+  return {takes_in, figures.flow_with_unit(flow < Flow{} ? -flow : flow)};
+}
+
 bool write_that_all_is_dry(Page& page,
                            const Solution& solution,
                            const Check& check,
                            const Figures& figures) {
   const Supply& supply = solution.layout().supply_as_it_is();
+  const bool is_alone = solution.further_supplies().empty();
   if (check.all_is_shut) {
     page.paragraph("* ",
-                   supply.pump
+                   supply.pump && !(solution.supply().flow > Flow{})
                        ? "Everything is shut: no outlet is open. The pump runs against shut "
                          "valves and heats its water; open a set, or stop it."
                        : "Everything is shut: no outlet is open.");
@@ -162,23 +178,24 @@ bool write_that_all_is_dry(Page& page,
   }
   if (!check.lifts_no_water || some_are_cut_off(solution)) return false;
   std::string why;
-  if (supply.pump) {
+  if (!is_alone) {
+    why = "no supply lifts";
+  } else if (supply.pump) {
     const std::vector<PumpDuty>& pumps = solution.supply().pumps;
     const bool series = supply.arrangement == PumpArrangement::series;
     Length at_rest{};
     for (const PumpDuty& duty : pumps)
       at_rest = series ? at_rest + duty.head : std::max(at_rest, duty.head);
-    why = fmt::format("the {} head at rest, {},",
+    why = fmt::format("the {} head at rest, {}, does not lift",
                       pumps.size() == 1 ? "pump's" : "pumps'",
                       figures.height(at_rest));
   } else if (supply.tank) {
-    why = fmt::format("the tank's level, {},", figures.height(supply.tank->level));
+    why = fmt::format("the tank's level, {}, does not lift", figures.height(supply.tank->level));
   } else {
-    why = fmt::format("the supply's pressure, {},",
+    why = fmt::format("the supply's pressure, {}, does not lift",
                       figures.pressure_with_unit(solution.supply_pressure()));
   }
-  page.paragraph("* ",
-                 fmt::format("Everything is dry: {} does not lift water to any outlet.", why));
+  page.paragraph("* ", fmt::format("Everything is dry: {} water to any outlet.", why));
   return true;
 }
 
@@ -186,12 +203,22 @@ void write_supply_limits(Page& page,
                          const Solution& solution,
                          const Check& check,
                          const Figures& figures) {
-  const Sentences sentences(solution, figures);
-  for (const SupplyLimit limit : check.supply_limits) {
-    // Nothing flows: said already, and the cure is another.
-    if (limit == SupplyLimit::least_flow && (check.all_is_shut || check.lifts_no_water)) continue;
-    for (const std::string& sentence : sentences.on(limit)) page.paragraph("* ", sentence);
-  }
+  const Layout& layout = solution.layout();
+  const auto write = [&](const Supply& supply,
+                         const OperatingPoint& point,
+                         const std::vector<SupplyLimit>& limits) {
+    const Sentences sentences(supply, point, figures);
+    for (const SupplyLimit limit : limits) {
+      // Nothing flows: said already, and the cure is another.
+      if (limit == SupplyLimit::least_flow && (check.all_is_shut || check.lifts_no_water)) continue;
+      for (const std::string& sentence : sentences.on(limit)) page.paragraph("* ", sentence);
+    }
+  };
+  write(layout.supply_as_it_is(), solution.supply(), check.supply_limits);
+  for (std::size_t i = 0; i < solution.further_supplies().size(); ++i)
+    write(layout.further_supplies_as_they_are()[i],
+          solution.further_supplies()[i],
+          check.further_supply_limits[i]);
 }
 
 }  // namespace hydro

@@ -20,6 +20,13 @@ std::string in_words(const std::vector<SupplyLimit>& limits);
 /// "a pump", "two pumps in parallel", "a tank", "a hydrant", "a held pressure".
 std::string in_words(const Supply& supply);
 
+/// What a supply gives, or takes in where others push it, as it is printed.
+struct Giving {
+  bool takes_in;
+  std::string amount;  ///< "5.0 gal/min"
+};
+Giving giving(const Flow& flow, const Figures& figures);
+
 /// That no water comes, and why; nothing when it does. Whether it wrote anything.
 bool write_that_all_is_dry(Page& page,
                            const Solution& solution,
