@@ -72,6 +72,7 @@ template <class Function>
 double halve(Function f, double low, double high) {
   for (int i = 0; i < 200; ++i) {
     const double middle = low + (high - low) / 2;
+    if (!(middle > low && middle < high)) break;
     (f(middle) < 0 ? low : high) = middle;
   }
   return low + (high - low) / 2;
@@ -139,6 +140,27 @@ const Supply& DenseModel::supply(std::size_t index) const {
 double DenseModel::elevation_of(std::size_t index) const {
   return (supply(index).elevation.value_or(Length{}) - supply(0).elevation.value_or(Length{})) /
          units::m;
+}
+
+double DenseModel::unfelt_flow(double head) const {
+  double most = 0;
+  for (const Joint& joint : joints_) {
+    const Piece& last = pieces_[joint.piece];
+    double branch = last.from;
+    const auto include = [&](std::size_t piece, std::size_t point) {
+      if (piece == joint.piece && last.points[point].at < last.to)
+        branch = std::max(branch, last.points[point].at);
+    };
+    for (const Piece& piece : pieces_)
+      if (piece.feeder) include(*piece.feeder, *piece.feeder_point);
+    for (const Joint& other : joints_) include(other.joined, other.joined_point);
+    const Pipe& pipe = pipe_to(layout_.lines()[last.line], last.to);
+    const double length = last.to - branch;
+    most = std::max(
+        most,
+        halve([&](double q) { return pipe_loss(pipe, length, 0, q, viscosity_) - head; }, 0, 100));
+  }
+  return most;
 }
 
 double DenseModel::line_loss(std::size_t l, double flow) const {
@@ -325,15 +347,18 @@ bool DenseModel::is_named(std::size_t l, bool by_one_that_runs) const {
   return false;
 }
 
-/// The least set of lines that all that is said in watering_set.hpp leaves open.
+/// By the sets that run, as watering_set.hpp says: lines that one names and what hangs on them;
+/// their feeders; lines that no set names and that join an open one, with feeders that no set
+/// names.
 void DenseModel::open_by_sets() {
   const std::vector<Line>& lines = layout_.lines();
   opened_.assign(lines.size(), layout_.running_sets().empty());
+  std::vector<bool> watered(lines.size(), false);
   for (bool changed = true; changed;) {
     changed = false;
-    const auto open = [&](std::size_t l) {
-      changed = changed || !opened_[l];
-      opened_[l] = true;
+    const auto mark = [&](std::vector<bool>& marked, std::size_t l) {
+      changed = changed || !marked[l];
+      marked[l] = true;
     };
     for (std::size_t l = 0; l < lines.size(); ++l) {
       const auto up = line_named(lines[l].fed_by), joined = line_named(lines[l].joins);
@@ -342,9 +367,14 @@ void DenseModel::open_by_sets() {
         comes_as_far =
             comes_as_far && (opened_[*on] || !is_named(*on, false) || fault_on<ValveLeftOpen>(*on));
       const bool unnamed = !is_named(l, false);
-      if (is_named(l, true) || (fault_on<ValveLeftOpen>(l) && comes_as_far)) open(l);
-      if (unnamed && ((up && opened_[*up]) || (joined && opened_[*joined]))) open(l);
-      if (opened_[l] && up) open(*up);
+      if (is_named(l, true) || (fault_on<ValveLeftOpen>(l) && comes_as_far)) mark(watered, l);
+      if (unnamed && up && watered[*up]) mark(watered, l);
+      for (auto on = std::optional(l); on && watered[l]; on = line_named(lines[*on].fed_by))
+        mark(opened_, *on);
+      if (unnamed && joined && opened_[*joined])
+        for (auto on = std::optional(l); on && !is_named(*on, false);
+             on = line_named(lines[*on].fed_by))
+          mark(opened_, *on);
     }
   }
 }
@@ -353,7 +383,10 @@ bool DenseModel::is_closed(std::size_t l) const {
   if (fault_on<RegulatorStuckShut>(l)) return true;
   if (fault_on<ValveLeftOpen>(l)) return false;
   const Line& line = layout_.lines()[l];
-  return (line.valve && line.valve->opening == ValveOpening::shut) || !opened_[l];
+  if (line.valve && line.valve->opening == ValveOpening::shut) return true;
+  const auto up = line_named(line.fed_by);
+  // What no set names has no valve of its own: one before it is shut.
+  return !opened_[l] && (is_named(l, false) || !up || opened_[*up]);
 }
 
 bool DenseModel::is_regulated(std::size_t l) const {
@@ -483,8 +516,9 @@ void DenseModel::connect() {
     Piece& piece = pieces_[p];
     if (!piece.has_water) continue;
     const std::size_t l = piece.line;
-    piece.inlet_ground = ground(l, 0);
     const auto up = line_named(layout_.lines()[l].fed_by);
+    // Not that of an outlet at the very inlet.
+    piece.inlet_ground = up ? ground(*up, begins_at(l)) : elevation_of(supply_at_start_of(l));
     piece.starts_closed =
         piece.is_beyond || is_closed(l) || (up && !pieces_[piece_at(*up, begins_at(l))].has_water);
     if (!piece.starts_closed && up) {

@@ -1,8 +1,9 @@
 // dense_model.hpp: the physics of a layout written anew, without the library's solver, as one dense
 // system for a general-purpose solver. Lines may join others, and there may be several supplies.
 //
-// A line is one piece of pipe, or two where it is cut: the one beyond hangs on its far end. Water comes
-// to a piece from a supply or from its feeder; where nothing passes its inlet, from its far end only.
+// A line is one piece of pipe, or two where it is cut: the one beyond hangs on its far end. Water
+// comes to a piece from a supply or from its feeder; where nothing passes its inlet, from its far
+// end only.
 //
 // Unknown of each opening: v > 0 stands for a flow v q_max, or, where the flow is held, for a
 // pressure head v^2 S; v < 0 for a lack of head -v S.
@@ -11,9 +12,9 @@
 // Unknown of each far end that joins another line: the flow out of it, in units of its own.
 // Equation: the heads of both are the same there.
 //
-// Unknown of each check valve, of a line's regulator, of a pump and of a hydrant to which water could run
-// back: by how much the head beyond it is above the one that comes (or that the regulator leaves), Y S.
-// Equation: min(Q / Q_max, Y) = 0, both being 0 or more.
+// Unknown of each check valve, of a line's regulator, of a pump and of a hydrant to which water
+// could run back: by how much the head beyond it is above the one that comes (or that the regulator
+// leaves), Y S. Equation: min(Q / Q_max, Y) = 0, both being 0 or more.
 //
 // Unknown of each start that nothing passes: the head there, Y S. Equation: Q = 0.
 #pragma once
@@ -68,9 +69,11 @@ class DenseModel {
   const std::vector<Opening>& openings() const { return openings_; }
   std::size_t unknowns() const { return openings_.size() + joints_.size() + gaps_.size(); }
   std::size_t one_way_elements() const { return one_way_; }
-  /// Where to begin. @param share of what may flow out of openings @param round of what may go round
+  /// Where to begin. @param share of what may flow out of openings @param round of what may go
+  /// round
   std::vector<double> start(double share, double round) const;
   double scale() const { return scale_; }
+  double flow_scale() const { return flow_scale_; }
   double weight() const { return weight_; }
   bool has_water(std::size_t line) const;
 
@@ -81,8 +84,9 @@ class DenseModel {
     return std::min(head(opening, v), opening.held);
   }
   State state(const double* v) const { return evaluate(v, nullptr); }
-  /// Head lost by a flow along a whole line, without its fittings at outlets.
-  double line_loss(std::size_t line, double flow) const;
+  /// The most that can go round while no more than this head is lost on it: of the far ends that
+  /// join, the one whose pipe, from the last branch on, loses least.
+  double unfelt_flow(double head) const;
 
   /// Left over of each equation, in units of the scale or of the largest flow.
   void residual(const double* v, double* left) const { evaluate(v, left); }
@@ -135,6 +139,8 @@ class DenseModel {
   const Pipe& pipe_to(const Line& line, double at) const;
   double inlet_loss_coefficient(std::size_t line) const;
 
+  /// Head lost by a flow along a whole line, without its fittings at outlets.
+  double line_loss(std::size_t line, double flow) const;
   void make_pieces();
   std::size_t piece_at(std::size_t line, double at) const;
   std::size_t last_piece(std::size_t line) const;

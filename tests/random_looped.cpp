@@ -57,7 +57,8 @@ class Builder {
         mix_.parts.farm ? random_sets(dice_, all_.lines) : std::vector<WateringSet>{};
     Layout layout = sound(sets);
     if (!sets.empty() && dice_.chance(0.8)) layout = layout.watering({layout.sets()[0].name});
-    return layout.with_possible_faults(faults()).layout;
+    layout = layout.with_possible_faults(faults()).layout;
+    return dice_.chance(0.3) ? with_a_step(layout) : layout;
   }
 
  private:
@@ -263,6 +264,22 @@ class Builder {
       if (!is_mended) throw InvalidInput(found);
     }
     return Layout(all_.supply, all_.lines, {}, {}, sets, all_.further);
+  }
+
+  /// The far end of one line a little higher or lower than where it joins, as it may be measured.
+  Layout with_a_step(const Layout& layout) {
+    for (std::size_t i = 0; i < layout.lines().size(); ++i) {
+      Line line = layout.lines()[i];
+      const auto hangs_on_it = [&](const Line& other) {
+        return other.fed_by == line.name || other.joins == line.name;
+      };
+      if (line.joins.empty() || !line.elevations.empty() ||
+          std::ranges::any_of(layout.lines(), hangs_on_it))
+        continue;
+      line.ground_rise = layout.ground_rise(i) + dice_.between(-9, 9) * mm;
+      return layout.with_line(line);
+    }
+    return layout;
   }
 
   std::vector<Fault> faults() {

@@ -18,9 +18,9 @@ struct LoopedMix {
   bool regulators = true;  ///< of lines
 };
 
-/// Three of four have a loop, the others several supplies or a far end joined where no water comes
-/// round. About a third are drawn alike: rows, mains and supplies that are all the same, on the
-/// flat, in whose cross pipes nothing moves. The same seed and mix give the same layout.
+/// Nine of ten have a loop, in the others a valve or a cut opens it. About a third are drawn alike:
+/// rows, mains and supplies that are all the same, on the flat, in whose cross pipes nothing moves.
+/// The same seed and mix give the same layout.
 Layout random_looped(std::uint64_t seed, const LoopedMix& mix = {});
 
 /// Ways round in which water can run: lines that join others and supplies beside the first, both

@@ -1,4 +1,5 @@
-// random_parts.hpp: what random layouts are drawn from: pipes, outlets, lines, supplies, sets, faults.
+// random_parts.hpp: what random layouts are drawn from: pipes, outlets, lines, supplies, sets,
+// faults.
 #pragma once
 
 #include "hydro/layout/layout.hpp"
