@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numbers>
 #include <string>
+#include <utility>
 
 namespace hydro {
 namespace {
@@ -15,17 +16,55 @@ double area_of(const Pipe& pipe) {
   return std::numbers::pi * D * D / 4;
 }
 
-double pipe_loss(const Pipe& pipe, double length, double k, double flow) {
-  const double D = pipe.inside_diameter / units::m;
+double velocity_head(const Pipe& pipe, double k, double flow) {
   const double V = flow / area_of(pipe);
-  const double local = k * V * std::abs(V) / (2 * g);
+  return k * V * std::abs(V) / (2 * g);
+}
+
+/// Head lost per metre and its slope with the flow, both at a turbulent flow above 0: the implicit
+/// equation by Newton's method on x = 1 / sqrt f, and its derivative.
+std::pair<double, double> colebrook(double D, double rough, double Re, double flow) {
+  const double c = 2 / std::numbers::ln10, per_x = 2.51 / Re;
+  double x = 8, slope = 1;
+  for (int i = 0; i < 12; ++i) {
+    const double inner = rough / 3.7 + per_x * x;
+    slope = 1 + c * per_x / inner;
+    x -= (x + c * std::log(inner)) / slope;
+  }
+  const double V = flow / (std::numbers::pi * D * D / 4);
+  const double J = V * V / (x * x * 2 * g * D);
+  const double x_with_Re = c * per_x * x / (Re * (rough / 3.7 + per_x * x)) / slope;
+  return {J, J * (2 / flow - 2 * x_with_Re * (Re / flow) / x)};
+}
+
+/// Odd in the flow: laminar to Re 2000, turbulent from 4000, between them the cubic that fits both.
+double darcy_weisbach(double D, double roughness, double viscosity, double flow) {
+  const double Q = std::abs(flow), per_Q = 4 / (std::numbers::pi * D * viscosity);
+  const double laminar = 128 * viscosity / (std::numbers::pi * g * std::pow(D, 4));
+  if (Q * per_Q <= 2000) return laminar * flow;
+  if (Q * per_Q >= 4000)
+    return std::copysign(colebrook(D, roughness / D, Q * per_Q, Q).first, flow);
+  const double low = 2000 / per_Q, gap = low;
+  const auto [J, slope] = colebrook(D, roughness / D, 4000, 2 * low);
+  const double t = Q / low - 1;
+  return std::copysign((1 + 2 * t) * (1 - t) * (1 - t) * laminar * low +
+                           t * (1 - t) * (1 - t) * gap * laminar + t * t * (3 - 2 * t) * J +
+                           t * t * (t - 1) * gap * slope,
+                       flow);
+}
+
+double pipe_loss(const Pipe& pipe, double length, double k, double flow, double viscosity) {
+  const double D = pipe.inside_diameter / units::m;
+  const double local = velocity_head(pipe, k, flow);
   if (pipe.hazen_williams) {
     const double C = *pipe.hazen_williams;
     const double J =
         10.67 * std::pow(std::abs(flow), 1.852) / std::pow(C, 1.852) / std::pow(D, 4.8704);
     return std::copysign(length * J, flow) + local;
   }
-  return *pipe.darcy_factor * length / D * V * std::abs(V) / (2 * g) + local;
+  if (pipe.roughness)
+    return length * darcy_weisbach(D, *pipe.roughness / units::m, viscosity, flow) + local;
+  return velocity_head(pipe, *pipe.darcy_factor * length / D, flow) + local;
 }
 
 /// Root of a rising function, to the last bit that halving reaches.
@@ -33,6 +72,7 @@ template <class Function>
 double halve(Function f, double low, double high) {
   for (int i = 0; i < 200; ++i) {
     const double middle = low + (high - low) / 2;
+    if (!(middle > low && middle < high)) break;
     (f(middle) < 0 ? low : high) = middle;
   }
   return low + (high - low) / 2;
@@ -54,20 +94,87 @@ double length_of(const Line& line) {
 DenseModel::DenseModel(const Layout& layout)
     : layout_(layout),
       weight_(properties(layout.water()).density / kg_per_m3 * g),
-      head_at_rest_(0),
-      points_(layout.lines().size()) {
-  if (layout.supply().pump) pumps_.push_back(own_pump(*layout.supply().pump, 1));
-  if (layout.supply().second_pump) pumps_.push_back(own_pump(*layout.supply().second_pump, 2));
-  head_at_rest_ = supply_head(0);
-  scale_ = std::abs(head_at_rest_) + 100;
-  for (std::size_t l = 0; l < layout.lines().size(); ++l) {
-    if (!has_water(l)) continue;
-    find_points(l);
-    find_openings(l);
+      viscosity_(si(properties(layout.water()).kinematic_viscosity)),
+      pumps_(layout.further_supplies().size() + 1),
+      supply_gaps_(pumps_.size()) {
+  for (std::size_t s = 0; s < pumps_.size(); ++s) {
+    if (supply(s).pump) pumps_[s].push_back(own_pump(supply(s), *supply(s).pump, 1));
+    if (supply(s).second_pump) pumps_[s].push_back(own_pump(supply(s), *supply(s).second_pump, 2));
+    heads_at_rest_.push_back(supply_head(s, 0) + elevation_of(s));
+    scale_ = std::max(scale_, std::abs(heads_at_rest_.back()) + 100);
   }
+  open_by_sets();
+  make_pieces();
+  const std::vector<bool> wet = flood({}, {});
+  for (std::size_t p = 0; p < pieces_.size(); ++p) {
+    pieces_[p].has_water = wet[p];
+    if (wet[p]) find_points(pieces_[p]);
+  }
+  connect();
+  for (std::size_t p = 0; p < pieces_.size(); ++p)
+    if (pieces_[p].has_water) find_openings(p);
+  for (const Opening& it : openings_) flow_scale_ += it.largest_flow;
+  for (Joint& joint : joints_) {
+    // What would lose the scale's head along the line that joins, but no more than can leave.
+    joint.largest_flow = 1;
+    while (std::abs(line_loss(pieces_[joint.piece].line, joint.largest_flow)) > 0.1 * scale_)
+      joint.largest_flow /= 2;
+    if (flow_scale_ > 0) joint.largest_flow = std::min(joint.largest_flow, flow_scale_);
+  }
+  if (openings_.empty())
+    for (const Joint& joint : joints_) flow_scale_ = std::max(flow_scale_, joint.largest_flow);
 }
 
-DenseModel::OwnPump DenseModel::own_pump(const Pump& pump, int number) const {
+std::vector<double> DenseModel::start(double share, double round) const {
+  std::vector<double> v(unknowns(), 0.0);
+  std::fill_n(v.begin(), openings_.size(), share);
+  std::fill_n(v.begin() + static_cast<std::ptrdiff_t>(openings_.size()), joints_.size(), round);
+  return v;
+}
+
+const Supply& DenseModel::supply(std::size_t index) const {
+  return index == 0 ? layout_.supply() : layout_.further_supplies()[index - 1];
+}
+
+/// Above the first supply.
+double DenseModel::elevation_of(std::size_t index) const {
+  return (supply(index).elevation.value_or(Length{}) - supply(0).elevation.value_or(Length{})) /
+         units::m;
+}
+
+double DenseModel::unfelt_flow(double head) const {
+  double most = 0;
+  for (const Joint& joint : joints_) {
+    const Piece& last = pieces_[joint.piece];
+    double branch = last.from;
+    const auto include = [&](std::size_t piece, std::size_t point) {
+      if (piece == joint.piece && last.points[point].at < last.to)
+        branch = std::max(branch, last.points[point].at);
+    };
+    for (const Piece& piece : pieces_)
+      if (piece.feeder) include(*piece.feeder, *piece.feeder_point);
+    for (const Joint& other : joints_) include(other.joined, other.joined_point);
+    const Pipe& pipe = pipe_to(layout_.lines()[last.line], last.to);
+    const double length = last.to - branch;
+    most = std::max(
+        most,
+        halve([&](double q) { return pipe_loss(pipe, length, 0, q, viscosity_) - head; }, 0, 100));
+  }
+  return most;
+}
+
+double DenseModel::line_loss(std::size_t l, double flow) const {
+  const Line& line = layout_.lines()[l];
+  double lost = 0, at = 0;
+  for (const PipeReach& reach : line.reaches) {
+    const double to = merged(line, reach.to / units::m);
+    lost += pipe_loss(reach.pipe, to - at, 0, flow, viscosity_);
+    at = to;
+  }
+  return lost + pipe_loss(line.pipe, length_of(line) - at, 0, flow, viscosity_);
+}
+
+DenseModel::OwnPump DenseModel::own_pump(const Supply& of, const Pump& pump, int number) const {
   // Least squares of H on Q^2, by the normal equations.
   double n = 0, x = 0, y = 0, xx = 0, xy = 0;
   for (const PumpPoint& point : pump.points) {
@@ -83,12 +190,12 @@ DenseModel::OwnPump DenseModel::own_pump(const Pump& pump, int number) const {
   std::optional<RotationalSpeed> speed = pump.speed;
   for (const Fault& fault : layout_.faults()) {
     if (const auto* worn = std::get_if<PumpWorn>(&fault);
-        worn && worn->pump.value_or(1) == number) {
+        worn && worn->pump.value_or(1) == number && worn->supply == of.name) {
       own.a *= 1 - worn->share;
       own.b *= 1 - worn->share;
     }
     if (const auto* slow = std::get_if<EngineSlow>(&fault);
-        slow && slow->pump.value_or(1) == number)
+        slow && slow->pump.value_or(1) == number && slow->supply == of.name)
       speed = std::min(slow->speed, speed.value_or(*pump.curve_speed));
   }
   if (speed) own.unloaded = *speed / rpm / (*pump.curve_speed / rpm);
@@ -116,60 +223,58 @@ double DenseModel::pump_head(const OwnPump& pump, double flow) const {
 }
 
 /// Two side by side have the same head, unless one is too weak against the other's check valve.
-double DenseModel::pumps_head(double flow) const {
-  const OwnPump &one = pumps_.front(), &two = pumps_.back();
-  if (pumps_.size() == 1) return pump_head(one, flow);
-  if (layout_.supply().arrangement == PumpArrangement::series)
+double DenseModel::pumps_head(std::size_t s, double flow) const {
+  const OwnPump &one = pumps_[s].front(), &two = pumps_[s].back();
+  if (pumps_[s].size() == 1) return pump_head(one, flow);
+  if (supply(s).arrangement == PumpArrangement::series)
     return pump_head(one, flow) + pump_head(two, flow);
   const double share =
       halve([&](double q) { return pump_head(two, flow - q) - pump_head(one, q); }, 0, flow);
   return std::max(pump_head(one, share), pump_head(two, flow - share));
 }
 
-double DenseModel::supply_head(double flow) const {
-  const Supply& supply = layout_.supply();
+double DenseModel::supply_head(std::size_t s, double out) const {
+  const Supply& it = supply(s);
+  const double flow = takes_water_in(it) ? out : std::max(0.0, out);
   double H = 0;
-  if (supply.pressure) H = *supply.pressure / units::Pa / weight_;
-  if (supply.tank) H = supply.tank->level / units::m;
-  if (supply.hydrant) {
-    const double rest = supply.hydrant->pressure_at_rest / units::Pa;
-    const double drop = rest - supply.hydrant->residual_pressure / units::Pa;
-    H = (rest - drop * std::pow(flow / (supply.hydrant->flow / m3_per_s), 1 / 0.54)) / weight_;
+  if (it.pressure) H = *it.pressure / units::Pa / weight_;
+  if (it.tank) H = it.tank->level / units::m;
+  if (it.hydrant) {
+    const double rest = it.hydrant->pressure_at_rest / units::Pa;
+    const double drop = rest - it.hydrant->residual_pressure / units::Pa;
+    H = (rest - drop * std::pow(flow / (it.hydrant->flow / m3_per_s), 1 / 0.54)) / weight_;
   }
-  if (supply.pump) H = pumps_head(flow);
-  if (supply.suction) {
-    H -= supply.suction->lift / units::m;
-    if (supply.suction->pipe)
-      H -= pipe_loss(*supply.suction->pipe,
-                     *supply.suction->length / units::m,
-                     supply.suction->loss_coefficient.value_or(0),
-                     flow);
+  if (it.pump) H = pumps_head(s, flow);
+  if (it.suction) {
+    H -= it.suction->lift / units::m;
+    if (it.suction->pipe)
+      H -= pipe_loss(*it.suction->pipe,
+                     *it.suction->length / units::m,
+                     it.suction->loss_coefficient.value_or(0),
+                     flow,
+                     viscosity_);
   }
-  if (supply.filter) {
-    double loss = supply.filter->loss / units::Pa;
+  if (it.filter) {
+    double loss = it.filter->loss / units::Pa;
     for (const Fault& fault : layout_.faults())
-      if (const auto* dirty = std::get_if<FilterDirty>(&fault)) loss = dirty->loss / units::Pa;
-    H -= loss / weight_ * std::pow(flow / (supply.filter->at / m3_per_s), 2);
+      if (const auto* dirty = std::get_if<FilterDirty>(&fault); dirty && dirty->supply == it.name)
+        loss = dirty->loss / units::Pa;
+    const double share = flow / (it.filter->at / m3_per_s);
+    H -= loss / weight_ * share * std::abs(share);
   }
   return H;
 }
 
-double DenseModel::total_flow(const double* v) const {
-  double sum = 0;
-  for (std::size_t k = 0; k < openings_.size(); ++k) sum += flow(openings_[k], v[k]);
-  return sum;
-}
-
-double DenseModel::elevation() const {
-  return layout_.supply().elevation.value_or(Length{}) / units::m;
-}
-
-std::optional<std::size_t> DenseModel::feeder(std::size_t line) const {
-  const std::string& name = layout_.lines()[line].fed_by;
-  if (name.empty()) return std::nullopt;
+std::optional<std::size_t> DenseModel::line_named(const std::string& name) const {
   for (std::size_t i = 0; i < layout_.lines().size(); ++i)
     if (layout_.lines()[i].name == name) return i;
   return std::nullopt;
+}
+
+std::size_t DenseModel::supply_at_start_of(std::size_t l) const {
+  for (std::size_t s = 1; s < pumps_.size(); ++s)
+    if (supply(s).name == layout_.lines()[l].fed_by) return s;
+  return 0;
 }
 
 /// The last outlet within 1 mm, or the far end, else the place itself.
@@ -183,26 +288,36 @@ double DenseModel::merged(const Line& line, double at) const {
 
 double DenseModel::begins_at(std::size_t l) const {
   const Line& line = layout_.lines()[l];
-  const Line& on = layout_.lines()[feeder(l).value()];
+  const Line& on = layout_.lines()[line_named(line.fed_by).value()];
   if (line.tap) return merged(on, *line.tap / units::m);
   return line.tap_outlet ? on.place_of(*line.tap_outlet) / units::m : length_of(on);
 }
 
+double DenseModel::ends_at(std::size_t l) const {
+  const Line& line = layout_.lines()[l];
+  const Line& on = layout_.lines()[line_named(line.joins).value()];
+  if (line.joins_at) return merged(on, *line.joins_at / units::m);
+  return line.joins_outlet ? on.place_of(*line.joins_outlet) / units::m : length_of(on);
+}
+
+/// Above the first supply. The far end of a line that joins is as high as the place where it does.
 double DenseModel::ground(std::size_t l, double at) const {
   const Line& line = layout_.lines()[l];
-  const auto up = feeder(l);
-  const double start = up ? ground(*up, begins_at(l)) : elevation();
-  if (line.elevations.empty())
-    return start + line.ground_rise.value_or(Length{}) / units::m * at / length_of(line);
-  double from = 0, low = start;
-  for (int i = 1; i <= line.outlet_count(); ++i) {
+  const auto up = line_named(line.fed_by);
+  const auto joined = line_named(line.joins);
+  const double sea = supply(0).elevation.value_or(Length{}) / units::m;
+  double from = 0, to = length_of(line);
+  double low = up ? ground(*up, begins_at(l)) : elevation_of(supply_at_start_of(l));
+  for (int i = 1; i <= line.outlet_count() && !line.elevations.empty(); ++i) {
     const double place = line.place_of(i) / units::m;
-    const double high = line.elevations[static_cast<std::size_t>(i - 1)] / units::m;
+    const double high = line.elevations[static_cast<std::size_t>(i - 1)] / units::m - sea;
     if (place > at) return low + (high - low) * (at - from) / (place - from);
     from = place;
     low = high;
   }
-  return low;
+  double rise = line.ground_rise.value_or(Length{}) / units::m;
+  if (joined && !line.ground_rise) rise = ground(*joined, ends_at(l)) - low;
+  return to > from ? low + rise * (at - from) / (to - from) : low;
 }
 
 std::optional<double> DenseModel::open_end(std::size_t l) const {
@@ -232,27 +347,60 @@ bool DenseModel::is_named(std::size_t l, bool by_one_that_runs) const {
   return false;
 }
 
-bool DenseModel::hangs_on_opened(std::size_t l) const {
-  if (is_named(l, true)) return true;
-  return !is_named(l, false) && feeder(l) && hangs_on_opened(*feeder(l));
+/// By the sets that run, as watering_set.hpp says: lines that one names and what hangs on them;
+/// their feeders; lines that no set names and that join an open one, with feeders that no set
+/// names.
+void DenseModel::open_by_sets() {
+  const std::vector<Line>& lines = layout_.lines();
+  opened_.assign(lines.size(), layout_.running_sets().empty());
+  std::vector<bool> watered(lines.size(), false);
+  for (bool changed = true; changed;) {
+    changed = false;
+    const auto mark = [&](std::vector<bool>& marked, std::size_t l) {
+      changed = changed || !marked[l];
+      marked[l] = true;
+    };
+    for (std::size_t l = 0; l < lines.size(); ++l) {
+      const auto up = line_named(lines[l].fed_by), joined = line_named(lines[l].joins);
+      bool comes_as_far = true;
+      for (auto on = up; on; on = line_named(lines[*on].fed_by))
+        comes_as_far =
+            comes_as_far && (opened_[*on] || !is_named(*on, false) || fault_on<ValveLeftOpen>(*on));
+      const bool unnamed = !is_named(l, false);
+      if (is_named(l, true) || (fault_on<ValveLeftOpen>(l) && comes_as_far)) mark(watered, l);
+      if (unnamed && up && watered[*up]) mark(watered, l);
+      for (auto on = std::optional(l); on && watered[l]; on = line_named(lines[*on].fed_by))
+        mark(opened_, *on);
+      if (unnamed && joined && opened_[*joined])
+        for (auto on = std::optional(l); on && !is_named(*on, false);
+             on = line_named(lines[*on].fed_by))
+          mark(opened_, *on);
+    }
+  }
 }
 
-/// By the sets that run: it is named, hangs on such a line, or feeds one that is opened.
-bool DenseModel::is_opened(std::size_t l) const {
-  if (layout_.running_sets().empty() || hangs_on_opened(l)) return true;
-  for (std::size_t other = 0; other < layout_.lines().size(); ++other)
-    if (feeder(other) == l && is_opened(other)) return true;
-  return false;
+bool DenseModel::is_closed(std::size_t l) const {
+  if (fault_on<RegulatorStuckShut>(l)) return true;
+  if (fault_on<ValveLeftOpen>(l)) return false;
+  const Line& line = layout_.lines()[l];
+  if (line.valve && line.valve->opening == ValveOpening::shut) return true;
+  const auto up = line_named(line.fed_by);
+  // What no set names has no valve of its own: one before it is shut.
+  return !opened_[l] && (is_named(l, false) || !up || opened_[*up]);
+}
+
+bool DenseModel::is_regulated(std::size_t l) const {
+  return layout_.lines()[l].regulator && !fault_on<RegulatorStuckOpen>(l);
+}
+
+bool DenseModel::is_one_way(std::size_t l) const {
+  return is_regulated(l) || layout_.lines()[l].check_valve.value_or(false);
 }
 
 bool DenseModel::has_water(std::size_t l) const {
-  const auto& valve = layout_.lines()[l].valve;
-  const bool shut = (valve && valve->opening == ValveOpening::shut) || !is_opened(l);
-  if ((shut && !fault_on<ValveLeftOpen>(l)) || fault_on<RegulatorStuckShut>(l)) return false;
-  const auto up = feeder(l);
-  if (!up) return true;
-  const auto end = open_end(*up);
-  return has_water(*up) && !(end && begins_at(l) > *end - one_place);
+  for (const Piece& piece : pieces_)
+    if (piece.line == l && piece.has_water) return true;
+  return false;
 }
 
 const Pipe& DenseModel::pipe_to(const Line& line, double at) const {
@@ -261,33 +409,147 @@ const Pipe& DenseModel::pipe_to(const Line& line, double at) const {
   return line.pipe;
 }
 
-void DenseModel::find_points(std::size_t l) {
+double DenseModel::inlet_loss_coefficient(std::size_t l) const {
   const Line& line = layout_.lines()[l];
-  std::vector<Point>& points = points_[l];
-  for (int i = 1; i <= line.outlet_count(); ++i)
-    points.push_back({line.place_of(i) / units::m, i, {}, false});
-  for (std::size_t i = 0; i < layout_.faults().size(); ++i)
-    if (const auto* it = std::get_if<Leak>(&layout_.faults()[i]); it && it->line == line.name)
-      points.push_back({merged(line, it->place / units::m), 0, i, false});
-  for (const PipeReach& reach : line.reaches)
-    points.push_back({merged(line, reach.to / units::m), 0, {}, false});
-  for (std::size_t other = 0; other < layout_.lines().size(); ++other)
-    if (layout_.lines()[other].fed_by == line.name && has_water(other))
-      points.push_back({begins_at(other), 0, {}, false});
-  const auto end = open_end(l);
-  points.push_back({end ? merged(line, *end) : length_of(line), 0, {}, end.has_value()});
-  std::stable_sort(points.begin(), points.end());
-  if (end)
-    points.erase(
-        std::find_if(points.begin(), points.end(), [](auto& it) { return it.is_open_end; }) + 1,
-        points.end());
+  double k = line.loss_coefficient.value_or(0);
+  if (const auto* valve = fault_on<ValvePartClosed>(l)) k += valve->loss_coefficient;
+  if (line.valve && line.valve->opening != ValveOpening::shut) k += gate_valve(line.valve->opening);
+  return k;
 }
 
-void DenseModel::find_openings(std::size_t l) {
+/// Those of feeders first.
+void DenseModel::make_pieces() {
+  const std::size_t lines = layout_.lines().size();
+  std::vector<bool> made(lines, false);
+  for (bool changed = true; changed;) {
+    changed = false;
+    for (std::size_t l = 0; l < lines; ++l) {
+      const auto up = line_named(layout_.lines()[l].fed_by);
+      if (made[l] || (up && !made[*up])) continue;
+      made[l] = changed = true;
+      const double length = length_of(layout_.lines()[l]);
+      const double end = open_end(l) ? merged(layout_.lines()[l], *open_end(l)) : length;
+      pieces_.push_back({l, 0, end, false});
+      if (open_end(l)) pieces_.push_back({l, end, length, true});
+    }
+  }
+}
+
+std::size_t DenseModel::piece_at(std::size_t l, double at) const {
+  const auto end = open_end(l);
+  const bool beyond = end && at > *end - one_place;
+  std::size_t p = 0;
+  while (pieces_[p].line != l || pieces_[p].is_beyond != beyond) ++p;
+  return p;
+}
+
+std::size_t DenseModel::last_piece(std::size_t l) const {
+  return piece_at(l, length_of(layout_.lines()[l]) + 1);
+}
+
+/// By piece: whether water comes there, if none passes one inlet, or out of one supply.
+std::vector<bool> DenseModel::flood(std::optional<std::size_t> inlet,
+                                    std::optional<std::size_t> dry_supply) const {
+  std::vector<bool> wet(pieces_.size(), false);
+  for (bool changed = true; changed;) {
+    changed = false;
+    const auto reach = [&](std::size_t p) {
+      changed = changed || !wet[p];
+      wet[p] = true;
+    };
+    for (std::size_t l = 0; l < layout_.lines().size(); ++l) {
+      const auto up = line_named(layout_.lines()[l].fed_by);
+      const auto joined = line_named(layout_.lines()[l].joins);
+      const std::size_t near = piece_at(l, -1), last = last_piece(l);
+      if (!is_closed(l) && l != inlet) {
+        if (up ? wet[piece_at(*up, begins_at(l))] : supply_at_start_of(l) != dry_supply)
+          reach(near);
+        if (up && wet[near] && !is_one_way(l)) reach(piece_at(*up, begins_at(l)));
+      }
+      if (!joined) continue;
+      const std::size_t other = piece_at(*joined, ends_at(l));
+      if (wet[other]) reach(last);
+      if (wet[last]) reach(other);
+    }
+  }
+  return wet;
+}
+
+void DenseModel::find_points(Piece& piece) {
+  const std::size_t l = piece.line;
   const Line& line = layout_.lines()[l];
-  std::size_t others = 0;
-  for (std::size_t p = 0; p < points_[l].size(); ++p) {
-    const Point& point = points_[l][p];
+  const bool is_cut = open_end(l).has_value();
+  std::vector<Point>& points = piece.points;
+  const auto add = [&](double at, int number, std::optional<std::size_t> leak) {
+    if (piece.is_beyond ? at > piece.from : at <= piece.to)
+      points.push_back({at, number, leak, false});
+  };
+  for (int i = 1; i <= line.outlet_count(); ++i) add(line.place_of(i) / units::m, i, {});
+  for (std::size_t i = 0; i < layout_.faults().size(); ++i)
+    if (const auto* it = std::get_if<Leak>(&layout_.faults()[i]); it && it->line == line.name)
+      add(merged(line, it->place / units::m), 0, i);
+  for (const PipeReach& reach : line.reaches) add(merged(line, reach.to / units::m), 0, {});
+  const auto add_other = [&](double at) {
+    if (!is_cut || &piece == &pieces_[piece_at(l, at)])
+      points.push_back({std::clamp(at, piece.from, piece.to), 0, {}, false});
+  };
+  for (std::size_t other = 0; other < layout_.lines().size(); ++other) {
+    if (layout_.lines()[other].fed_by == line.name) add_other(begins_at(other));
+    if (layout_.lines()[other].joins == line.name) add_other(ends_at(other));
+  }
+  points.push_back({piece.to, 0, {}, is_cut && !piece.is_beyond});
+  std::stable_sort(points.begin(), points.end());
+  if (piece.is_beyond) points.insert(points.begin(), {piece.from, 0, {}, true});
+}
+
+std::size_t DenseModel::point_at(const Piece& piece, double at) const {
+  const double place = std::clamp(at, piece.from, piece.to);
+  std::size_t found = 0;
+  for (std::size_t p = 0; p < piece.points.size(); ++p)
+    if (piece.points[p].at == place) found = p;
+  return found;
+}
+
+/// Finds what each piece hangs on, which far ends join, and where nothing runs back.
+void DenseModel::connect() {
+  for (std::size_t p = 0; p < pieces_.size(); ++p) {
+    Piece& piece = pieces_[p];
+    if (!piece.has_water) continue;
+    const std::size_t l = piece.line;
+    const auto up = line_named(layout_.lines()[l].fed_by);
+    // Not that of an outlet at the very inlet.
+    piece.inlet_ground = up ? ground(*up, begins_at(l)) : elevation_of(supply_at_start_of(l));
+    piece.starts_closed =
+        piece.is_beyond || is_closed(l) || (up && !pieces_[piece_at(*up, begins_at(l))].has_water);
+    if (!piece.starts_closed && up) {
+      piece.feeder = piece_at(*up, begins_at(l));
+      piece.feeder_point = point_at(pieces_[*piece.feeder], begins_at(l));
+    }
+    const bool may_run_back = is_one_way(l) && !piece.is_beyond && flood(l, {})[p];
+    if (piece.starts_closed || may_run_back) {
+      piece.gap = gaps_.size();
+      gaps_.push_back(piece.starts_closed ? Gap::closed : Gap::one_way);
+    }
+    const std::size_t s = supply_at_start_of(l);
+    if (!piece.starts_closed && !up && !takes_water_in(supply(s)) && !supply_gaps_[s] &&
+        flood({}, s)[p]) {
+      supply_gaps_[s] = gaps_.size();
+      gaps_.push_back(Gap::one_way);
+    }
+    const auto joined = line_named(layout_.lines()[l].joins);
+    if (!joined || p != last_piece(l)) continue;
+    const std::size_t other = piece_at(*joined, ends_at(l));
+    joints_.push_back({p, other, point_at(pieces_[other], ends_at(l)), 0});
+  }
+  one_way_ = static_cast<std::size_t>(std::count(gaps_.begin(), gaps_.end(), Gap::one_way));
+}
+
+void DenseModel::find_openings(std::size_t piece_index) {
+  const Piece& piece = pieces_[piece_index];
+  const std::size_t l = piece.line;
+  const Line& line = layout_.lines()[l];
+  for (std::size_t p = 0; p < piece.points.size(); ++p) {
+    const Point& point = piece.points[p];
     Opening it;
     if (point.outlet > 0) {
       const Fault* fault = nullptr;
@@ -306,10 +568,18 @@ void DenseModel::find_openings(std::size_t l) {
       continue;
     }
     it.line = l;
+    it.piece = piece_index;
     it.point = p;
-    if (point.outlet == 0) it.nth_on_line = others++;
-    const double at_rest =
-        std::max(1e-3, head_at_rest_ - (ground(l, point.at) - elevation()) - it.height);
+    if (point.outlet == 0)
+      for (const Opening& before : openings_)
+        it.nth_on_line += before.line == l && before.number == 0;
+    it.ground = it.number > 0 && !line.elevations.empty()
+                    ? (line.elevations[static_cast<std::size_t>(it.number - 1)] -
+                       supply(0).elevation.value_or(Length{})) /
+                          units::m
+                    : ground(l, point.at);
+    double at_rest = 1e-3;
+    for (const double H : heads_at_rest_) at_rest = std::max(at_rest, H - it.ground - it.height);
     it.largest_flow = it.coefficient * std::pow(at_rest, it.exponent);
     openings_.push_back(it);
   }
@@ -379,79 +649,98 @@ double DenseModel::head(const Opening& opening, double v) const {
   return v > 0 ? std::pow(flow(opening, v) / opening.coefficient, 1 / opening.exponent) : 0;
 }
 
-void DenseModel::residual(const double* v, double* left) const {
-  const std::size_t lines = layout_.lines().size();
-  std::vector<std::vector<double>> out(lines), heads(lines);  // by line and point
-  std::vector<double> inflow(lines, 0.0);
-  for (std::size_t l = 0; l < lines; ++l) out[l].assign(points_[l].size(), 0.0);
-  // Lines are few; the sums are taken anew for each.
-  for (std::size_t k = 0; k < openings_.size(); ++k) {
-    const Opening& it = openings_[k];
-    const double q = flow(it, v[k]);
-    out[it.line][it.point] += q;
-    for (std::optional<std::size_t> at = it.line; at; at = feeder(*at)) inflow[*at] += q;
-  }
-  // What a line draws leaves its feeder at the last point of the place where it begins.
-  const auto point_at = [&](std::size_t l, double at) {
-    std::size_t found = 0;
-    for (std::size_t p = 0; p < points_[l].size(); ++p)
-      if (points_[l][p].at == at) found = p;
-    return found;
-  };
-  for (std::size_t l = 0; l < lines; ++l)
-    if (const auto up = feeder(l); up && !points_[l].empty())
-      out[*up][point_at(*up, begins_at(l))] += inflow[l];
+DenseModel::State DenseModel::evaluate(const double* v, double* left) const {
+  const std::size_t lines = layout_.lines().size(), supplies = pumps_.size();
+  const double* x = v + openings_.size();
+  const double* gap = x + joints_.size();
+  State now{std::vector<double>(supplies, 0.0),
+            std::vector<double>(supplies, 0.0),
+            std::vector<double>(lines, 0.0),
+            std::vector<double>(lines, 0.0),
+            std::vector<double>(lines, 0.0),
+            std::vector<double>(lines, 0.0)};
 
-  // Heads above the sea, line by line from the supply; a feeder may come after what it feeds.
-  for (bool changed = true; changed;) {
-    changed = false;
-    for (std::size_t l = 0; l < lines; ++l) {
-      const auto up = feeder(l);
-      if (points_[l].empty() || !heads[l].empty() || (up && heads[*up].empty())) continue;
-      const Line& line = layout_.lines()[l];
-      double H =
-          up ? heads[*up][point_at(*up, begins_at(l))] : supply_head(total_flow(v)) + elevation();
-      double Q = inflow[l], at = 0, k = line.loss_coefficient.value_or(0);
-      for (const Fault& fault : layout_.faults())
-        if (const auto* valve = std::get_if<ValvePartClosed>(&fault);
-            valve && valve->line == line.name)
-          k += valve->loss_coefficient;
-      if (line.valve && line.valve->opening != ValveOpening::shut)
-        k += gate_valve(line.valve->opening);
-      if (line.regulator && !fault_on<RegulatorStuckOpen>(l)) {
-        H -= pipe_loss(pipe_to(line, 0), 0, k, Q);
-        const double inlet = up ? ground(*up, begins_at(l)) : elevation();
-        H = std::min(H, inlet + *line.regulator / units::Pa / weight_);
+  std::vector<std::vector<double>> out(pieces_.size()), heads(pieces_.size());  // by point
+  for (std::size_t p = 0; p < pieces_.size(); ++p) out[p].assign(pieces_[p].points.size(), 0.0);
+  for (std::size_t k = 0; k < openings_.size(); ++k)
+    out[openings_[k].piece][openings_[k].point] += flow(openings_[k], v[k]);
+  for (std::size_t j = 0; j < joints_.size(); ++j) {
+    const double q = x[j] * joints_[j].largest_flow;
+    out[joints_[j].piece].back() += q;
+    out[joints_[j].joined][joints_[j].joined_point] -= q;
+    now.end_flows[pieces_[joints_[j].piece].line] = q;
+  }
+  std::vector<double> inflows(pieces_.size(), 0.0);
+  for (std::size_t p = pieces_.size(); p-- > 0;) {
+    const Piece& piece = pieces_[p];
+    if (!piece.has_water) continue;
+    for (const double q : out[p]) inflows[p] += q;
+    if (!piece.is_beyond) now.inflows[piece.line] = piece.starts_closed ? 0 : inflows[p];
+    if (piece.feeder) out[*piece.feeder][*piece.feeder_point] += inflows[p];
+    if (!piece.feeder && !piece.starts_closed)
+      now.supply_flows[supply_at_start_of(piece.line)] += inflows[p];
+  }
+
+  double* equation = left ? left + openings_.size() + joints_.size() : nullptr;
+  const auto one_way = [&](std::size_t which, double flow) {
+    if (left) equation[which] = std::min(flow / flow_scale_, gap[which]);
+    return gap[which] * scale_;
+  };
+  for (std::size_t s = 0; s < supplies; ++s) {
+    now.supply_pressures[s] = supply_head(s, now.supply_flows[s]);
+    if (supply_gaps_[s]) now.supply_pressures[s] += one_way(*supply_gaps_[s], now.supply_flows[s]);
+  }
+  for (std::size_t p = 0; p < pieces_.size(); ++p) {
+    const Piece& piece = pieces_[p];
+    if (!piece.has_water) continue;
+    const std::size_t l = piece.line;
+    const Line& line = layout_.lines()[l];
+    double H = 0, Q = inflows[p], at = piece.from, k = inlet_loss_coefficient(l);
+    if (piece.starts_closed) {
+      H = gap[*piece.gap] * scale_;
+      if (left) equation[*piece.gap] = Q / flow_scale_;
+      Q = k = 0;
+    } else {
+      const std::size_t s = supply_at_start_of(l);
+      H = piece.feeder ? heads[*piece.feeder][*piece.feeder_point]
+                       : now.supply_pressures[s] + elevation_of(s);
+      if (is_regulated(l)) {
+        H -= pipe_loss(pipe_to(line, 0), 0, k, Q, viscosity_);
+        H = std::min(H, piece.inlet_ground + *line.regulator / units::Pa / weight_);
         k = 0;
       }
-      for (std::size_t p = 0; p < points_[l].size(); ++p) {
-        const Point& point = points_[l][p];
-        const bool is_outlet = point.outlet > 0;
-        const double extra = is_outlet ? line.connection_length.value_or(Length{}) / units::m : 0;
-        if (is_outlet) k += line.outlet_loss_coefficient.value_or(0);
-        H -= pipe_loss(pipe_to(line, point.at), point.at - at + extra, k, Q);
-        heads[l].push_back(H);
-        Q -= out[l][p];
-        at = point.at;
-        k = 0;
-      }
-      changed = true;
+      if (piece.gap) H += now.inlet_gaps[l] = one_way(*piece.gap, Q);
+    }
+    for (std::size_t i = 0; i < piece.points.size(); ++i) {
+      const Point& point = piece.points[i];
+      const bool is_outlet = point.outlet > 0;
+      const double extra = is_outlet ? line.connection_length.value_or(Length{}) / units::m : 0;
+      if (is_outlet) k += line.outlet_loss_coefficient.value_or(0);
+      H -= pipe_loss(pipe_to(line, point.at), point.at - at + extra, k, Q, viscosity_);
+      heads[p].push_back(H);
+      Q -= out[p][i];
+      at = point.at;
+      k = 0;
     }
   }
-  for (std::size_t k = 0; k < openings_.size(); ++k) {
+  for (std::size_t j = 0; j < joints_.size(); ++j) {
+    const Joint& it = joints_[j];
+    const double there = heads[it.joined][it.joined_point];
+    now.joined_heads[pieces_[it.piece].line] = there;
+    if (left) left[openings_.size() + j] = (heads[it.piece].back() - there) / scale_;
+  }
+  for (std::size_t k = 0; k < openings_.size() && left; ++k) {
     const Opening& it = openings_[k];
     const Line& line = layout_.lines()[it.line];
-    const double ground_here =
-        it.number > 0 && !line.elevations.empty()
-            ? line.elevations[static_cast<std::size_t>(it.number - 1)] / units::m
-            : ground(it.line, points_[it.line][it.point].at);
     const double q = flow(it, v[k]);
     double riser = 0;
-    if (it.riser && q > 0) riser = pipe_loss(*line.riser.pipe(), it.riser_length, it.riser_k, q);
+    if (it.riser && q > 0)
+      riser = pipe_loss(*line.riser.pipe(), it.riser_length, it.riser_k, q, viscosity_);
     const double lack = v[k] < 0 ? v[k] * scale_ : 0;
-    left[k] = (heads[it.line][it.point] - ground_here - it.height - head(it, v[k]) - riser - lack) /
+    left[k] = (heads[it.piece][it.point] - it.ground - it.height - head(it, v[k]) - riser - lack) /
               scale_;
   }
+  return now;
 }
 
 }  // namespace hydro

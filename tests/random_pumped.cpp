@@ -4,30 +4,17 @@
 
 #include <algorithm>
 #include <cmath>
-#include <random>
 #include <string>
 #include <utility>
 #include <vector>
 
-#include "random_layout.hpp"
+#include "random_parts.hpp"
 
 namespace hydro {
 namespace {
 
-class Dice {
- public:
-  explicit Dice(std::uint64_t seed) : engine_(seed) {}
-  double between(double low, double high) {
-    return low + (high - low) * std::ldexp(static_cast<double>(engine_() >> 11), -53);
-  }
-  bool chance(double share) { return between(0, 1) < share; }
-
- private:
-  std::mt19937_64 engine_;
-};
-
 /// One that brings about this flow at this head.
-Pump random_pump(Dice& dice, const Flow& flow, const Length& head) {
+Pump fitting_pump(Dice& dice, const Flow& flow, const Length& head) {
   const double at_rest = dice.between(1.1, 1.6);
   Pump pump{.points = {{Flow{}, at_rest * head}, {flow, head}, {1.5 * flow, 0.6 * head}},
             .curve_speed = 2600 * rpm};
@@ -48,9 +35,9 @@ Pump random_pump(Dice& dice, const Flow& flow, const Length& head) {
 
 Supply random_supply(Dice& dice, const Flow& flow, const Length& elevation) {
   const Length head = dice.between(15, 50) * units::m;
-  Supply supply{.pump = random_pump(dice, flow, head), .elevation = elevation};
+  Supply supply{.pump = fitting_pump(dice, flow, head), .elevation = elevation};
   if (dice.chance(0.4)) {
-    supply.second_pump = dice.chance(0.3) ? *supply.pump : random_pump(dice, flow, head);
+    supply.second_pump = dice.chance(0.3) ? *supply.pump : fitting_pump(dice, flow, head);
     supply.arrangement = dice.chance(0.5) ? PumpArrangement::parallel : PumpArrangement::series;
   }
   if (dice.chance(0.5)) {
@@ -91,7 +78,7 @@ void regulate(Dice& dice, std::vector<Line>& lines) {
   }
 }
 
-std::vector<WateringSet> random_sets(Dice& dice, const std::vector<Line>& lines) {
+std::vector<WateringSet> two_sets(Dice& dice, const std::vector<Line>& lines) {
   std::vector<WateringSet> sets;
   if (!dice.chance(0.5)) return sets;
   for (const char* name : {"morning", "evening"}) {
@@ -110,7 +97,7 @@ Layout random_pumped(std::uint64_t seed) {
   const Layout plain = random_layout(seed, {.most_lines = 6, .most_outlets = 20});
   std::vector<Line> lines = plain.lines();
   regulate(dice, lines);
-  std::vector<WateringSet> sets = random_sets(dice, lines);
+  std::vector<WateringSet> sets = two_sets(dice, lines);
   Layout layout(Supply{.pressure = 300 * kPa, .elevation = plain.supply().elevation},
                 std::move(lines),
                 {},
