@@ -135,15 +135,20 @@ class Conflicts {
                       in_quotes(lines_[line].joins)));
       return false;
     }
-    for (const Line& other : lines_)
-      if (other.fed_by == lines_[line].name && !other.tap && !other.tap_outlet) {
-        add(i,
-            "line",
-            fmt::format("is {}, but line {} begins at its far end; \"line cut\" parts them",
-                        in_quotes(lines_[line].name),
-                        in_quotes(other.name)));
-        return false;
-      }
+    for (const Line& other : lines_) {
+      const bool begins_there =
+          other.fed_by == lines_[line].name && !other.tap && !other.tap_outlet;
+      const bool joins_there =
+          other.joins == lines_[line].name && !other.joins_at && !other.joins_outlet;
+      if (!begins_there && !joins_there) continue;
+      add(i,
+          "line",
+          fmt::format("is {}, but line {} {} its far end; \"line cut\" parts them",
+                      in_quotes(lines_[line].name),
+                      in_quotes(other.name),
+                      begins_there ? "begins at" : "joins"));
+      return false;
+    }
     return true;
   }
 

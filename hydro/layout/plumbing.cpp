@@ -175,7 +175,6 @@ std::vector<bool> Plumbing::shut_while(const std::vector<std::string>& running,
   for (std::size_t i = 0; i < lines.size(); ++i)
     shut[i] = !open[i] && (named_by_any[i] || !feeders[i] || open[*feeders[i]]);
   return shut;
-  return open;
 }
 
 void Plumbing::open_what_joins(const std::vector<bool>& named, std::vector<bool>& open) const {

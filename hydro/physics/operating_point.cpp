@@ -45,7 +45,7 @@ OperatingPoint operating_point(const Supply& supply,
   examination.include("supply", problems(supply));
   examination.include("water", problems(water));
   examination.include("site", problems(site));
-  constexpr double most = 100000;
+  constexpr double most = 1e9;
   examination.within("flow", flow, Range<Flow>{takes_water_in(supply) ? -most : 0, most, m3_per_h});
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
 

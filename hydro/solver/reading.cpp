@@ -84,7 +84,8 @@ LineSolution Reading::line(std::size_t line_index) const {
   if (places.last_run == none) return solved;
   if (places.first_run != none && !solved.inlet_shut) {
     const bool held_shut = sweeps_.is_shut(static_cast<std::size_t>(places.first_run));
-    const double inflow = held_shut ? 0 : states_[tree_.first_run(places).first].flow;
+    double inflow = held_shut ? 0 : states_[tree_.first_run(places).first].flow;
+    if (tree_.first_run(places).one_way) inflow = std::max(0.0, inflow);
     solved.inflow = Flow::from_value(inflow);
     solved.inlet_velocity = Velocity::from_value(inflow / si(area(line.pipe_at(Length{}))));
     if (line.check_valve.value_or(false))
@@ -126,7 +127,8 @@ Flow Reading::end_flow(std::size_t line_index) const {
   return {};
 }
 
-OperatingPoint Reading::supply(const Supply& supply, std::size_t which, bool met) const {
+OperatingPoint Reading::supply(const Supply& supply, std::size_t number, bool met) const {
+  const auto which = static_cast<std::size_t>(tree_.of_supplies[number]);
   const bool held_shut = sweeps_.source_is_shut(which);
   double flow = held_shut ? 0 : sweeps_.source_flow(which);
   if (!takes_water_in(supply)) flow = std::max(0.0, flow);

@@ -22,9 +22,9 @@ class Reading {
 
   LineSolution line(std::size_t line_index) const;
 
-  /// @param which 0 the first, 1 on the further ones
+  /// @param number 0 the first, 1 on the further ones
   /// @param met whether the equations are; if not, the flow may be beyond all that is accepted
-  OperatingPoint supply(const Supply& supply, std::size_t which, bool met) const;
+  OperatingPoint supply(const Supply& supply, std::size_t number, bool met) const;
 
   /// A catalogue that a power law meets badly; a law used where it was not validated.
   std::vector<std::string> notes(std::size_t line_index) const;

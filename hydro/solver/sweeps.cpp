@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace hydro {
 namespace {
@@ -542,6 +543,55 @@ std::vector<Sweeps::Gate> Sweeps::wrong_gates(const Imbalance& scales, double do
     if (is_wrong) wrong.push_back({false, r});
   }
   return wrong;
+}
+
+std::int32_t Sweeps::root_of(std::size_t run) const {
+  for (;;) {
+    if (const std::int32_t source = source_of(run); source != none) return source;
+    run = index(tree_->runs[run].fed_by);
+  }
+}
+
+std::vector<Sweeps::Gate> Sweeps::gates_of_cut_off_parts() const {
+  std::vector<Gate> found;
+  const auto is_supply = [&](std::size_t source) { return tree_->sources[source].law.has_value(); };
+  const bool any_shut = tree_->has_gates && std::ranges::any_of(sources_, &SourceState::shut);
+  if (!any_shut) return found;
+  std::vector<std::size_t> parts(
+      sources_.size());  // by source: another of the same part, or itself
+  std::iota(parts.begin(), parts.end(), std::size_t{0});
+  const auto part_of = [&](std::size_t source) {
+    while (parts[source] != source) source = parts[source] = parts[parts[source]];
+    return source;
+  };
+  for (const Joint& joint : tree_->joints)
+    parts[part_of(index(root_of(index(joint.from))))] = part_of(index(root_of(index(joint.to))));
+  std::vector<bool> has_supply(sources_.size());
+  for (std::size_t i = 0; i < sources_.size(); ++i)
+    if (is_supply(i) && !sources_[i].shut) has_supply[part_of(i)] = true;
+
+  struct Best {
+    double head = -no_limit;
+    Gate gate{};
+  };
+  std::vector<Best> best(sources_.size());
+  const auto consider = [&](std::size_t source, double head, const Gate& gate) {
+    Best& here = best[part_of(source)];
+    if (head > here.head) here = {head, gate};
+  };
+  for (std::size_t i = 0; i < sources_.size(); ++i)
+    if (is_supply(i) && sources_[i].shut)
+      consider(i, tree_->sources[i].elevation + tree_->sources[i].law->head_at_rest(), {true, i});
+  for (const std::size_t r : two_way_) {
+    const Run& run = tree_->runs[r];
+    if (!shut_[r]) continue;
+    const double held = tree_->reaches[index(tree_->places[run.first].reach)].held;
+    consider(index(run.when_shut), run.elevation + std::min(held, head_before(r)), {false, r});
+  }
+  for (std::size_t i = 0; i < sources_.size(); ++i)
+    if (part_of(i) == i && !has_supply[i] && best[i].head > -no_limit)
+      found.push_back(best[i].gate);
+  return found;
 }
 
 void Sweeps::turn(const Gate& gate) {

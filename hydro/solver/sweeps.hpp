@@ -117,6 +117,9 @@ class Sweeps {
   /// Gates that should be the other way at the states that were reached.
   /// @param doubt share of the scales up to which a sign says nothing
   std::vector<Gate> wrong_gates(const Imbalance& scales, double doubt) const;
+  /// Of each part that shut gates cut off from all supplies, the gate that would bring the highest
+  /// head there: what stands in such a part has the least head that keeps all of them from opening.
+  std::vector<Gate> gates_of_cut_off_parts() const;
   void turn(const Gate& gate);
   void open_gates();
 
@@ -142,6 +145,7 @@ class Sweeps {
   void start();
   /// From which a run begins; none: from the run that feeds it.
   std::int32_t source_of(std::size_t run) const;
+  std::int32_t root_of(std::size_t run) const;
   bool holds(const Place& place, const State& state, bool shut);
   void answer_of_source(std::size_t source, Imbalance& left);
   void correct_source(std::size_t source, double share);

@@ -3,8 +3,10 @@
 #include "hydro/physics/operating_point.hpp"
 
 #include <algorithm>
+#include <numeric>
 #include <optional>
 #include <span>
+#include <string_view>
 #include <utility>
 
 namespace hydro {
@@ -514,23 +516,35 @@ void add_joints(const Layout& layout,
     tree.has_gates = tree.has_gates || (source.law && !source.takes_in);
 }
 
+/// Returns the highest head that one of them has at rest, above the first [m].
+double add_supplies(const Layout& layout, const WaterProperties& water, Tree& tree) {
+  const std::vector<Supply>& further = layout.further_supplies_as_they_are();
+  std::vector<std::size_t> by_name(further.size());
+  std::iota(by_name.begin(), by_name.end(), std::size_t{0});
+  std::ranges::sort(by_name, {}, [&](std::size_t i) { return std::string_view(further[i].name); });
+  tree.of_supplies.resize(further.size() + 1);
+  double highest = -no_limit;
+  const auto add = [&](const Supply& supply, std::size_t which) {
+    const double elevation =
+        si(supply.elevation.value_or(Length{})) - si(layout.supply().elevation.value_or(Length{}));
+    tree.of_supplies[which] =
+        keep(tree.sources, Source{SupplyLaw(supply, water), takes_water_in(supply), elevation});
+    const double at_rest = elevation + tree.sources.back().law->head_at_rest();
+    highest = std::max(highest, at_rest);
+    tree.head_span = std::max(tree.head_span, std::abs(at_rest));
+  };
+  add(layout.supply_as_it_is(), 0);
+  for (const std::size_t i : by_name) add(further[i], i + 1);
+  return highest;
+}
+
 }  // namespace
 
 Tree make_tree(const Layout& layout, const WaterProperties& water) {
   Tree tree;
   tree.places.reserve(static_cast<std::size_t>(layout.outlet_count()) + layout.lines().size());
   tree.lines.resize(layout.lines().size());
-  double highest_at_rest = -no_limit;
-  const auto add_source = [&](const Supply& supply) {
-    tree.sources.push_back({SupplyLaw(supply, water), takes_water_in(supply)});
-    const double at_rest = si(supply.elevation.value_or(Length{})) -
-                           si(layout.supply().elevation.value_or(Length{})) +
-                           tree.sources.back().law->head_at_rest();
-    highest_at_rest = std::max(highest_at_rest, at_rest);
-    tree.head_span = std::max(tree.head_span, std::abs(at_rest));
-  };
-  add_source(layout.supply_as_it_is());
-  for (const Supply& supply : layout.further_supplies_as_they_are()) add_source(supply);
+  const double highest_at_rest = add_supplies(layout, water, tree);
 
   const std::vector<Tap> taps = taps_of(layout);
   const std::size_t count = layout.lines().size();
@@ -545,7 +559,7 @@ Tree make_tree(const Layout& layout, const WaterProperties& water) {
     if (layout.is_cut_off(i)) continue;
     const auto feeder = layout.feeder_of(i);
     std::int32_t fed_by = none;
-    auto source = static_cast<std::int32_t>(layout.supply_of(i));
+    std::int32_t source = tree.of_supplies[layout.supply_of(i)];
     if (layout.inlet_is_shut(i)) {
       source = keep(tree.sources, Source{});
     } else if (feeder) {

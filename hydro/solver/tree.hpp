@@ -83,6 +83,7 @@ struct Source {
   /// None: an inlet that nothing passes.
   std::optional<SupplyLaw> law;
   bool takes_in = false;  ///< whether water may run back into it
+  double elevation = 0;   ///< above the first supply [m]
 };
 
 /// Two runs whose far ends are one place.
@@ -111,7 +112,10 @@ struct LinePlaces {
 };
 
 struct Tree {
-  std::vector<Source> sources;  ///< the supplies in the order of the layout, then shut inlets
+  /// The first supply, the further ones by name, so that their order changes not even the rounding,
+  /// then shut inlets.
+  std::vector<Source> sources;
+  std::vector<std::int32_t> of_supplies;  ///< their sources, in the order of the layout
   double head_span =
       0;  ///< the residuals' scale: the highest supply's head at rest or all rise and fall [m]
   bool has_regulators = false;
