@@ -96,7 +96,7 @@ plant physics/outlet.cpp 's|pq / pp|pp / pq|' 'the exponent of a catalogue'
 plant answers/check.cpp 's/\* left_when_warm(kind)//' 'the derating of a pipe'
 plant answers/uniformity.cpp 's/sample_variance/variance/' 'the standard deviation of flows'
 plant answers/hand_method.cpp 's|/ (6 \* n \* n)|/ (8 * n * n)|' 'a term of the multiple-outlet factor'
-plant text/water_course.cpp 's/losses\.push_back({neighbour\.place, -neighbour\.flow})/losses.push_back({neighbour.place, neighbour.flow})/' 'what a line gains from another on its way'
+plant answers/water_course.cpp 's/losses\.push_back({neighbour\.place, -neighbour\.flow})/losses.push_back({neighbour.place, neighbour.flow})/' 'what a line gains from another on its way'
 plant text/read_layout.cpp 's/quantity<Length>("joins_at")/quantity<Length>("tap")/' 'where a line of a file joins another'
 plant quantities/units.hpp 's/gravity = 9\.80665/gravity = 9.81/' 'standard gravity'
 

@@ -2,7 +2,8 @@
 //
 // What      The weakest outlet of a solution, and a list of what raises and what takes the pressure
 //           on the way to an outlet: source, lift, suction, filter, each line in order, riser. Where
-//           lines join, on the one of its ways that passes the fewest of them.
+//           lines join it is the way of the water, against which it is found; where some comes in on
+//           the way, that which stays in the line.
 // Formula   left = source + sum of (gain - loss - rise of the ground); a loss is friction with
 //           fittings, and what a regulator takes
 // Source    The energy equation (solve.hpp), read along one way.

@@ -1,7 +1,7 @@
 // course_words.hpp: where the water of a line comes from, in words. Not installed.
 #pragma once
 
-#include "hydro/text/water_course.hpp"
+#include "hydro/answers/water_course.hpp"
 #include "hydro/solver/solution.hpp"
 #include "hydro/text/figures.hpp"
 

@@ -1,4 +1,4 @@
-#include "hydro/text/water_course.hpp"
+#include "hydro/answers/water_course.hpp"
 
 #include <algorithm>
 #include <optional>
