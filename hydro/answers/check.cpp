@@ -137,11 +137,10 @@ class Checking {
     const LineSolution& solved = solution_.lines()[index];
     Velocity fastest{};
     Pressure lowest{};
-    for (std::size_t i = 0; i < solved.pipes.size(); ++i) {
-      const PipeExtremes& pipe = solved.pipes[i];
+    for (const PipeExtremes& pipe : solved.pipes) {
       fastest = std::max(fastest, pipe.highest_velocity);
       lowest = std::min(lowest, pipe.lowest_pressure);
-      const Pipe& kind = i < line.reaches.size() ? line.reaches[i].pipe : line.pipe;
+      const Pipe& kind = line.pipe_at(pipe.end);
       if (!kind.pressure_rating) continue;
       const Pressure rating = *kind.pressure_rating * left_when_warm(kind);
       if (is_above(pipe.highest_pressure, rating))

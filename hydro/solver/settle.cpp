@@ -26,11 +26,13 @@ bool all_finite(const std::vector<State>& states) {
   });
 }
 
-/// Turns gates that are clearly the wrong way, before the steps have settled: a regulator that holds
-/// while water runs back would drive it on like a pump.
-void turn_early(Sweeps& sweeps, Imbalance& left) {
+/// Turns gates that are clearly the wrong way before the steps have settled.
+/// @param all not only regulators that hold while water runs back
+void turn_early(Sweeps& sweeps, Imbalance& left, bool all) {
   constexpr double clearly = 1e-6;
-  const std::vector<Sweeps::Gate> wrong = sweeps.wrong_gates(left, clearly);
+  if (!std::isfinite(left.sum)) return;
+  const std::vector<Sweeps::Gate> wrong =
+      all ? sweeps.wrong_gates(left, clearly) : sweeps.regulators_held_back(left, clearly);
   if (wrong.empty()) return;
   for (const Sweeps::Gate& gate : wrong) sweeps.turn(gate);
   left = sweeps.gather();
@@ -44,7 +46,7 @@ Imbalance iterate(Sweeps& sweeps, int most, int& steps, int turning = 0) {
        ++taken, ++steps) {
     sweeps.correct();
     left = sweeps.gather();
-    if (taken < turning && std::isfinite(left.sum)) turn_early(sweeps, left);
+    turn_early(sweeps, left, taken < turning);
   }
   return left;
 }
@@ -73,6 +75,7 @@ Imbalance iterate_in_part(Sweeps& sweeps, int most, int& steps) {
       if (distance(next, scale) <= (1 - worth * share) * distance(left, scale) ||
           share <= least_share) {
         left = next;
+        turn_early(sweeps, left, false);
         break;
       }
       sweeps = before;

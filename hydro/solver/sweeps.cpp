@@ -545,6 +545,20 @@ std::vector<Sweeps::Gate> Sweeps::wrong_gates(const Imbalance& scales, double do
   return wrong;
 }
 
+std::vector<Sweeps::Gate> Sweeps::regulators_held_back(const Imbalance& scales,
+                                                       double doubt) const {
+  std::vector<Gate> found;
+  if (!tree_->has_gates || !tree_->has_regulators) return found;
+  for (const std::size_t r : two_way_) {
+    const Place& place = tree_->places[tree_->runs[r].first];
+    if (tree_->runs[r].when_shut != none && !shut_[r] &&
+        is_held(tree_->reaches[index(place.reach)], place) &&
+        states_[tree_->runs[r].first].flow < -doubt * scales.flow_scale)
+      found.push_back({false, r});
+  }
+  return found;
+}
+
 std::int32_t Sweeps::root_of(std::size_t run) const {
   for (;;) {
     if (const std::int32_t source = source_of(run); source != none) return source;

@@ -117,6 +117,8 @@ class Sweeps {
   /// Gates that should be the other way at the states that were reached.
   /// @param doubt share of the scales up to which a sign says nothing
   std::vector<Gate> wrong_gates(const Imbalance& scales, double doubt) const;
+  /// Regulators that hold while water runs back through them, and so drive it on like pumps.
+  std::vector<Gate> regulators_held_back(const Imbalance& scales, double doubt) const;
   /// Of each part that shut gates cut off from all supplies, the gate that would bring the highest
   /// head there: what stands in such a part has the least head that keeps all of them from opening.
   std::vector<Gate> gates_of_cut_off_parts() const;
