@@ -26,11 +26,17 @@ bool all_finite(const std::vector<State>& states) {
   });
 }
 
-/// Turns gates that are clearly the wrong way before the steps have settled.
-/// @param all not only regulators that hold while water runs back
-void turn_early(Sweeps& sweeps, Imbalance& left, bool all) {
+/// How long to step, and which gates turn meanwhile, before the steps have settled.
+struct Effort {
+  int most_steps;
+  int turning = 0;  ///< in so many of them all gates do that are clearly the wrong way ...
+  bool shuts_regulators = true;  ///< ... else only regulators that hold while water runs back
+};
+
+void turn_early(Sweeps& sweeps, Imbalance& left, const Effort& effort, int taken) {
   constexpr double clearly = 1e-6;
-  if (!std::isfinite(left.sum)) return;
+  const bool all = taken < effort.turning;
+  if (!std::isfinite(left.sum) || !(all || effort.shuts_regulators)) return;
   const std::vector<Sweeps::Gate> wrong =
       all ? sweeps.wrong_gates(left, clearly) : sweeps.regulators_held_back(left, clearly);
   if (wrong.empty()) return;
@@ -38,15 +44,15 @@ void turn_early(Sweeps& sweeps, Imbalance& left, bool all) {
   left = sweeps.gather();
 }
 
-/// Newton steps until the imbalance is within the tolerance or `most` are taken; counts them.
-/// @param turning in how many of them gates turn early
-Imbalance iterate(Sweeps& sweeps, int most, int& steps, int turning = 0) {
+/// Newton steps until the imbalance is within the tolerance or enough are taken; counts them.
+Imbalance iterate(Sweeps& sweeps, const Effort& effort, int& steps) {
   Imbalance left = sweeps.gather();
-  for (int taken = 0; taken < most && std::isfinite(left.sum) && !left.within(tolerance);
+  for (int taken = 0;
+       taken < effort.most_steps && std::isfinite(left.sum) && !left.within(tolerance);
        ++taken, ++steps) {
     sweeps.correct();
     left = sweeps.gather();
-    turn_early(sweeps, left, taken < turning);
+    turn_early(sweeps, left, effort, taken);
   }
   return left;
 }
@@ -61,11 +67,12 @@ double distance(const Imbalance& left, double flow_scale) {
 
 /// Steps of which only so much is taken as makes the largest residual smaller: each lessens all of
 /// them as long as it is small enough.
-Imbalance iterate_in_part(Sweeps& sweeps, int most, int& steps) {
+Imbalance iterate_in_part(Sweeps& sweeps, const Effort& effort, int& steps) {
   constexpr double least_share = 1.0 / 1024;
   constexpr double worth = 0.1;
   Imbalance left = sweeps.gather();
-  for (int taken = 0; taken < most && std::isfinite(left.sum) && !left.within(tolerance);
+  for (int taken = 0;
+       taken < effort.most_steps && std::isfinite(left.sum) && !left.within(tolerance);
        ++taken, ++steps) {
     const Sweeps before = sweeps;
     for (double share = 1;; share /= 2) {
@@ -75,7 +82,7 @@ Imbalance iterate_in_part(Sweeps& sweeps, int most, int& steps) {
       if (distance(next, scale) <= (1 - worth * share) * distance(left, scale) ||
           share <= least_share) {
         left = next;
-        turn_early(sweeps, left, false);
+        turn_early(sweeps, left, effort, effort.turning);
         break;
       }
       sweeps = before;
@@ -87,18 +94,18 @@ Imbalance iterate_in_part(Sweeps& sweeps, int most, int& steps) {
 /// The last resort: starts from outlets whose curves are straight as far as there is any head, and
 /// follows the answer while that ramp shrinks; more gently after a ramp on which the steps did not
 /// settle.
-Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& steps) {
+Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, const Effort& each, int& steps) {
   constexpr double fastest = 0.1;
   constexpr double gentlest = 0.95;
   double factor = fastest;
   double ramp = 2;  // of the head span: no head is higher anywhere
   const auto step = [&](Sweeps& on_ramp) {
-    if (tree.joints.empty()) return iterate(on_ramp, most_each, steps);
+    if (tree.joints.empty()) return iterate(on_ramp, each, steps);
     const Sweeps start = on_ramp;
-    const Imbalance left = iterate(on_ramp, most_each, steps);
+    const Imbalance left = iterate(on_ramp, each, steps);
     if (left.within(tolerance)) return left;
     on_ramp = start;
-    return iterate_in_part(on_ramp, most_each, steps);
+    return iterate_in_part(on_ramp, each, steps);
   };
   sweeps.restart(ramp * tree.head_span);
   Imbalance left = step(sweeps);
@@ -124,7 +131,7 @@ Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, int most_each, int& step
 /// bulges there, tangents may lead from rest to far too much and back for ever. The higher a head is
 /// held, the more the lines draw and the less the supply gives, so the head has a bracket; that of
 /// each supply by itself, where no lines join.
-Imbalance bracket_the_supplies(Sweeps& sweeps, const Tree& tree, int most_each, int& steps) {
+Imbalance bracket_the_supplies(Sweeps& sweeps, const Tree& tree, const Effort& each, int& steps) {
   constexpr double below_all_ground = 2.1;  // of the head span
   Tree held = tree;
   for (Source& source : held.sources) source.law = SupplyLaw(source.law->head_at_rest());
@@ -134,8 +141,7 @@ Imbalance bracket_the_supplies(Sweeps& sweeps, const Tree& tree, int most_each, 
     const auto excess = [&](double head) {
       held.sources[i].law = SupplyLaw(head);
       sweeps = Sweeps(held, last_ramp * tree.head_span);
-      if (!iterate(sweeps, most_each, steps).within(tolerance))
-        shrink_ramp(sweeps, held, most_each, steps);
+      if (!iterate(sweeps, each, steps).within(tolerance)) shrink_ramp(sweeps, held, each, steps);
       return head - law.at(std::max(0.0, sweeps.source_flow(i))).head;
     };
     const double rest = law.head_at_rest();
@@ -143,7 +149,7 @@ Imbalance bracket_the_supplies(Sweeps& sweeps, const Tree& tree, int most_each, 
   }
   sweeps.set_supply(tree);
   sweeps.set_ramp(last_ramp * tree.head_span);  // where shrinking ended early it is too high
-  return iterate(sweeps, most_each, steps);
+  return iterate(sweeps, each, steps);
 }
 
 /// One step more where steps ended just within the tolerance: round a loop many gaps add up.
@@ -160,35 +166,42 @@ void polish(Sweeps& sweeps, Imbalance& left, int& steps) {
   ++steps;
 }
 
-/// Steps until the imbalance is within the tolerance, with the gates as they are.
-Imbalance settle_steps(
-    Sweeps& sweeps, const Tree& tree, int most_each, int turning, Residuals& residuals) {
-  Imbalance left = iterate(sweeps, most_each, residuals.steps, turning);
+/// Steps until the imbalance is within the tolerance, and the last resorts if it is not.
+Imbalance settle_steps(Sweeps& sweeps,
+                       const Tree& tree,
+                       const Effort& effort,
+                       Residuals& residuals) {
+  constexpr int patience_in_part = 5;
+  Imbalance left = iterate(sweeps, effort, residuals.steps);
   if (left.within(tolerance)) return left;
   residuals.last_resort = true;
+  Effort each = effort;
+  each.turning = 0;
   if (!tree.joints.empty()) {
-    if (turning > 0) sweeps.open_gates();
+    if (effort.turning > 0) sweeps.open_gates();
     sweeps.restart(last_ramp * tree.head_span);
-    left = iterate_in_part(sweeps, 5 * most_each, residuals.steps);
+    Effort longer = each;
+    longer.most_steps *= patience_in_part;
+    left = iterate_in_part(sweeps, longer, residuals.steps);
     if (left.within(tolerance)) return left;
   }
-  left = shrink_ramp(sweeps, tree, most_each, residuals.steps);
+  left = shrink_ramp(sweeps, tree, each, residuals.steps);
   const bool any_falls = std::ranges::any_of(
       tree.sources, [](const Source& source) { return source.law && !source.law->is_held(); });
   if (!left.within(tolerance) && any_falls && tree.joints.empty())
-    left = bracket_the_supplies(sweeps, tree, most_each, residuals.steps);
+    left = bracket_the_supplies(sweeps, tree, each, residuals.steps);
   return left;
 }
 
 /// Turns gates over that are the wrong way, and settles anew, until all are right: all of them as
 /// long as they become fewer, else the first one alone, which leads to the end where each turn is
 /// felt most by the gate itself (Murty's rule for complementarity problems).
-Imbalance settle_gates(
-    Sweeps& sweeps, const Tree& tree, int most_each, int turning, Residuals& residuals) {
+Imbalance settle_gates(Sweeps& sweeps, const Tree& tree, Effort effort, Residuals& residuals) {
   constexpr double doubt = 10 * tolerance;
   constexpr int patience = 3;
   const std::size_t most_turns = 100 + 4 * (tree.runs.size() + tree.sources.size());
-  Imbalance left = settle_steps(sweeps, tree, most_each, turning, residuals);
+  Imbalance left = settle_steps(sweeps, tree, effort, residuals);
+  effort.turning = 0;
   std::size_t fewest = nowhere;
   int tries_left = patience;
   for (std::size_t turns = 0; left.within(tolerance); ++turns) {
@@ -209,7 +222,8 @@ Imbalance settle_gates(
       for (const Sweeps::Gate& gate : wrong) sweeps.turn(gate);
     else
       sweeps.turn(wrong.front());
-    left = settle_steps(sweeps, tree, most_each, 0, residuals);
+    effort.shuts_regulators = tries_left >= 0;
+    left = settle_steps(sweeps, tree, effort, residuals);
   }
   return left;
 }
@@ -221,10 +235,10 @@ Settled settle(const Tree& tree, int newton_steps) {
   Residuals residuals;
   // How long gates turn early matters where regulators stand in loops; one of these has done so far.
   constexpr std::array turnings{20, 0, 5, 60};
-  Imbalance left = settle_gates(sweeps, tree, newton_steps, turnings[0], residuals);
+  Imbalance left = settle_gates(sweeps, tree, {newton_steps, turnings[0]}, residuals);
   for (std::size_t i = 1; i < turnings.size() && tree.has_gates && !left.within(tolerance); ++i) {
     sweeps = Sweeps(tree, last_ramp * tree.head_span);
-    left = settle_gates(sweeps, tree, newton_steps, turnings[i], residuals);
+    left = settle_gates(sweeps, tree, {newton_steps, turnings[i]}, residuals);
   }
   if (left.within(tolerance) && !tree.joints.empty()) polish(sweeps, left, residuals.steps);
   const double beyond_numbers = std::isfinite(left.sum) ? 0 : HUGE_VAL;

@@ -138,24 +138,26 @@ void advance(const Mouth& mouth,
   if (mouth.has_riser) state.riser_slope = mouth.riser.friction.carry(state.riser_slope, share);
 }
 
-/// The same by a share of the step, always by flow but from dry: where whole steps lead astray.
+/// The same by a share of the step, by flow where a flow says which head: where whole steps lead
+/// astray.
 void advance_in_part(
     const Mouth& mouth, double ramp, double share, double head_rise, State& state) {
+  const OutletLaw& law = mouth.law;
   state.riser_slope = unknown_slope;
   if (is_dry(state)) {
     const double available = share * (state.head - mouth.height);
     if (available > 0) open_within(mouth, ramp, available, state);
     return;
   }
-  const OutletLaw& law = mouth.law;
-  const bool is_flat = state.outlet_head > ramp && !(law.exponent_at(state.outlet_head) > 0);
-  if (is_flat)
-    set_by_head(state, law, ramp, state.outlet_head + share * (head_rise + state.outlet_gap));
+  const double rise = share * (head_rise + state.outlet_gap);
+  const double flow = state.outlet_flow + state.outlet_slope * rise;
+  const double bend = law.bent ? std::max(ramp, law.bend()) : no_limit;
+  if (state.outlet_head > bend || (state.outlet_head == bend && rise > 0))
+    set_by_head(state, law, ramp, std::max(bend, state.outlet_head + rise));
+  else if (law.bent && !(flow < law.flow(bend)))
+    set_by_head(state, law, ramp, bend);
   else
-    set_by_flow(state,
-                law,
-                ramp,
-                state.outlet_flow + share * state.outlet_slope * (head_rise + state.outlet_gap));
+    set_by_flow(state, law, ramp, flow);
 }
 
 /// No outlet draws more than the pipe before it and its own riser can carry.
