@@ -582,7 +582,7 @@ TEST(Layout, RefusesToRunInACircle) {
     for (const Problem& problem : found) {
       places.push_back(problem.place);
       EXPECT_EQ(problem.key, "fed_by");
-      EXPECT_THAT(problem.message, HasSubstr("round in a circle and never to the supply"));
+      EXPECT_THAT(problem.message, HasSubstr("round in a circle and never to a supply"));
     }
     EXPECT_EQ(places, circle.places);
   }
