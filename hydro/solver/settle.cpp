@@ -152,15 +152,15 @@ Imbalance bracket_the_supplies(Sweeps& sweeps, const Tree& tree, const Effort& e
   return iterate(sweeps, each, steps);
 }
 
-/// One step more where steps ended just within the tolerance: round a loop many gaps add up.
+/// One step more where the gaps left round a loop might add up to more than the tolerance.
 void polish(Sweeps& sweeps, Imbalance& left, int& steps) {
-  constexpr double well_within = 1e-14;
-  if (left.within(well_within)) return;
+  if (sweeps.energy_gaps_of_loops() <= tolerance * left.head_scale) return;
   Sweeps next = sweeps;
   next.correct();
   const Imbalance next_left = next.gather();
-  const double scale = std::max(left.flow_scale, next_left.flow_scale);
-  if (!(distance(next_left, scale) < distance(left, scale))) return;
+  if (!next_left.within(tolerance) ||
+      !(next.energy_gaps_of_loops() < sweeps.energy_gaps_of_loops()))
+    return;
   sweeps = std::move(next);
   left = next_left;
   ++steps;

@@ -380,6 +380,15 @@ void Sweeps::measure_joints(Imbalance& left) const {
   }
 }
 
+double Sweeps::energy_gaps_of_loops() const {
+  double sum = 0;
+  for (const Joint& joint : tree_->joints) sum += std::abs(gap_of(joint));
+  for (const std::size_t r : two_way_)
+    for (std::size_t i = tree_->runs[r].first; i < tree_->runs[r].end; ++i)
+      sum += std::abs(states_[i].energy_gap);
+  return sum;
+}
+
 Stretch Sweeps::stretch_of(std::size_t two_way, bool of_itself) const {
   const std::size_t r = two_way_[two_way];
   const Run& run = tree_->runs[r];

@@ -106,6 +106,8 @@ class Sweeps {
   void set_ramp(double ramp);
   /// Takes other supplies, which must be those of an equal tree; all else stays.
   void set_supply(const Tree& tree) { tree_ = &tree; }
+  /// Of all reaches in loops and all joints together, regardless of sign [m].
+  double energy_gaps_of_loops() const;
   /// Starts anew, with another ramp. Gates stay.
   void restart(double ramp);
 
