@@ -10,10 +10,6 @@
 namespace hydro {
 namespace {
 
-std::size_t index(std::int32_t reference) {
-  return static_cast<std::size_t>(reference);
-}
-
 Eigen::Index row(std::size_t at) {
   return static_cast<Eigen::Index>(at);
 }

@@ -30,6 +30,10 @@ namespace hydro {
 
 inline constexpr double no_limit = std::numeric_limits<double>::infinity();
 inline constexpr std::int32_t none = -1;
+/// Of something that is referred to, and not none.
+inline std::size_t index(std::int32_t reference) {
+  return static_cast<std::size_t>(reference);
+}
 inline constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
 
 /// A length of pipe with its fittings: h(Q) = length J(Q) + fitting Q |Q|.
