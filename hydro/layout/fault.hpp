@@ -107,7 +107,8 @@ struct Leak {
 };
 
 /// The line is cut through. What stands up to the place is still fed; outlets beyond it and lines
-/// that begin there or beyond are dry.
+/// that begin there or beyond are dry, unless water comes to that part another way: then it is open
+/// to the air there too.
 struct LineCut {
   std::string line;
   Length place;  ///< from the line's inlet

@@ -18,7 +18,7 @@
 //           and before it only the flow is felt, b = 0. It holds when more would come through.
 //           What lets water through one way only, and may be shut by what other lines bring, stays
 //           as it is while the steps settle; then gates whose flow or whose heads have the wrong
-//           sign are turned over (turn_gates).
+//           sign are turned over (gates.cpp).
 //           An outlet's curve P = (q/c)^(1/x) starts so flat (x < 1) or so steep (x > 1) that
 //           tangents near P = 0 mislead. Below a small head, the ramp, it is a straight line
 //           through the origin.
