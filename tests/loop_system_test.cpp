@@ -19,7 +19,7 @@ namespace {
 struct System {
   std::vector<Stretch> stretches;
   std::vector<Root> roots;
-  std::vector<Link> links;
+  std::vector<Closure> closures;
 };
 
 System random_system(unsigned seed) {
@@ -53,11 +53,11 @@ System random_system(unsigned seed) {
                                 .loss = between(10, 1000)});
     if (i < roots) system.stretches.back().source = static_cast<std::int32_t>(i);
   }
-  const std::size_t links = 1 + static_cast<std::size_t>(below(count / 2));
-  for (std::size_t i = 0; i < links; ++i) {
+  const std::size_t closures = 1 + static_cast<std::size_t>(below(count / 2));
+  for (std::size_t i = 0; i < closures; ++i) {
     const std::int32_t from = below(count);
     const std::int32_t to = below(count);
-    if (from != to) system.links.push_back({from, to, between(-1, 1)});
+    if (from != to) system.closures.push_back({from, to, between(-1, 1)});
   }
   return system;
 }
@@ -71,8 +71,8 @@ TEST(LoopSystem, IsTheSameDenseAndSparse) {
   for (unsigned seed = 1; seed <= 500; ++seed) {
     SCOPED_TRACE("seed " + std::to_string(seed));
     const System it = random_system(seed);
-    const Balance dense = balance_densely(it.stretches, it.roots, it.links, least_loss);
-    const Balance sparse = balance_sparsely(it.stretches, it.roots, it.links, least_loss);
+    const Balance dense = balance_densely(it.stretches, it.roots, it.closures, least_loss);
+    const Balance sparse = balance_sparsely(it.stretches, it.roots, it.closures, least_loss);
     const auto compare = [](const std::vector<double>& one, const std::vector<double>& other) {
       ASSERT_EQ(one.size(), other.size());
       double scale = 1;

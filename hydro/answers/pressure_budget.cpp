@@ -1,6 +1,6 @@
 #include "hydro/answers/pressure_budget.hpp"
 
-#include "hydro/answers/water_course.hpp"
+#include "hydro/answers/water_path.hpp"
 #include "hydro/physics/friction.hpp"
 #include "hydro/quantities/range.hpp"
 
@@ -18,113 +18,6 @@ bool is_judged(OutletState state) {
   return state != OutletState::closed && state != OutletState::broken;
 }
 
-/// What the water passes of one line on its way.
-struct Passage {
-  std::size_t line;
-  Length from;
-  Length to;
-  Pressure at_start;   ///< in the pipe that it comes out of
-  Pressure at_end;     ///< where it goes on, or in the line at the outlet
-  bool through_inlet;  ///< it came in there
-};
-
-/// Goes against the water from one outlet to a supply.
-class Upstream {
- public:
-  Upstream(const Solution& solution, std::size_t line, int outlet)
-      : solution_(solution), layout_(solution.layout()), courses_(solution) {
-    const auto index = static_cast<std::size_t>(outlet - 1);
-    Length place = layout_.lines()[line].place_of(outlet);
-    Pressure here = solution.lines()[line].line_pressure[index];
-    std::vector<bool> seen(layout_.lines().size(), false);
-    for (std::optional<std::size_t> at = line; at;) {
-      // Water that stands still is the same on every way: that of the description will do.
-      const bool comes_round = seen[*at];
-      seen[*at] = true;
-      const Neighbour source = comes_round ? own_inlet(*at) : source_of(*at, place);
-      passages_.push_back(
-          {*at, source.place, place, source.pressure, here, source.other == no_other});
-      here = source.pressure;
-      if (source.other == no_other) {
-        const auto feeder = layout_.feeder_of(*at);
-        if (feeder) place = begins_at(layout_.lines()[*at], layout_.lines()[*feeder]);
-        supply_ = layout_.supply_of(*at);
-        at = feeder;
-        continue;
-      }
-      const Line& other = layout_.lines()[source.other];
-      place = source.by == Meets::inlet     ? Length{}
-              : source.by == Meets::far_end ? other.whole_length()
-                                            : ends_at(layout_.lines()[*at], other);
-      at = source.other;
-    }
-    std::ranges::reverse(passages_);
-  }
-
-  /// From the supply on.
-  const std::vector<Passage>& passages() const { return passages_; }
-  /// 0 the first, 1 on the further ones.
-  std::size_t supply() const { return supply_; }
-
- private:
-  static constexpr std::size_t no_other = static_cast<std::size_t>(-1);
-
-  /// Through which the feeder or a supply gives.
-  Neighbour own_inlet(std::size_t line) const {
-    const LineSolution& solved = solution_.lines()[line];
-    return {no_other, Length{}, Meets::inlet, solved.inflow, solved.inlet_pressure};
-  }
-
-  /// By what the water comes to a place on a line, which it follows as far as it can.
-  Neighbour source_of(std::size_t line, const Length& place) const {
-    if (!courses_.has_loops()) return own_inlet(line);
-    const WaterCourse course = courses_.of(line);
-    bool outward = false;
-    bool inward = false;
-    Length from = place;
-    Length to = place;
-    for (auto stretch = course.stretches.rbegin(); stretch != course.stretches.rend(); ++stretch)
-      if (stretch->start < place - same_place && stretch->end <= from + same_place) {
-        if (!(stretch->flow > Flow{})) break;
-        outward = true;
-        from = stretch->start;
-      }
-    for (const WaterCourse::Stretch& stretch : course.stretches)
-      if (stretch.end > place + same_place && stretch.start >= to - same_place) {
-        if (!(stretch.flow < Flow{})) break;
-        inward = true;
-        to = stretch.end;
-      }
-    const auto brought = [&](const Length& where) {
-      const Neighbour* best = nullptr;
-      for (const Neighbour& it : course.neighbours)
-        if (it.flow > Flow{} && it.place <= where + same_place && where <= it.place + same_place &&
-            (!best || it.flow > best->flow))
-          best = &it;
-      return best;
-    };
-    const bool from_inlet = outward && from <= same_place;
-    const Neighbour* found = from_inlet ? nullptr : brought(outward ? from : inward ? to : place);
-    if (found) return *found;
-    if (from_inlet || !is_held_shut(line)) return own_inlet(line);
-    for (const Neighbour& it : course.neighbours)
-      if (!layout_.is_cut_off(it.other)) return it;
-    return own_inlet(line);
-  }
-
-  bool is_held_shut(std::size_t line) const {
-    const LineSolution& solved = solution_.lines()[line];
-    return solved.inlet_shut || solved.check_valve == CheckValveState::shut ||
-           (solved.regulator && solved.regulator->state == RegulatorState::shut);
-  }
-
-  const Solution& solution_;
-  const Layout& layout_;
-  WaterCourses courses_;
-  std::vector<Passage> passages_;
-  std::size_t supply_ = 0;
-};
-
 /// The way of the water from its source to one outlet.
 class Way {
  public:
@@ -133,11 +26,12 @@ class Way {
         layout_(solution.layout()),
         line_(line),
         outlet_(outlet),
-        upstream_(solution, line, outlet) {}
+        path_(water_path(solution, line, outlet)),
+        reached_(layout_.inlet_elevation(path_.legs.front().line)) {}
 
   PressureBudget follow() {
     from_source();
-    for (const Passage& passage : upstream_.passages()) along(passage);
+    for (const PathLeg& leg : path_.legs) along(leg);
     up_the_riser();
     const Pressure at_device = left();
     return {solution_.lines()[line_].name,
@@ -155,7 +49,7 @@ class Way {
   Pressure left() const { return entries_.empty() ? Pressure{} : entries_.back().left; }
 
   void from_source() {
-    const std::size_t which = upstream_.supply();
+    const std::size_t which = path_.supply;
     const Supply& supply =
         which == 0 ? layout_.supply_as_it_is() : layout_.further_supplies_as_they_are()[which - 1];
     const OperatingPoint& point =
@@ -186,25 +80,18 @@ class Way {
                           .left = point.pressure});
   }
 
-  void along(const Passage& passage) {
-    const LineSolution& line = solution_.lines()[passage.line];
-    const bool is_last = &passage == &upstream_.passages().back();
-    // Several outlets may stand at one place of a slope.
-    const Length end = is_last ? layout_.outlet_elevation(line_, outlet_)
-                               : layout_.ground_elevation(passage.line, passage.to);
-    const Length start = passage.through_inlet
-                             ? layout_.inlet_elevation(passage.line)
-                             : layout_.ground_elevation(passage.line, passage.from);
-    const Length ground = end - start;
-    const Pressure rise = of_height(ground);
-    const bool is_regulated = passage.through_inlet && line.regulator;
+  void along(const PathLeg& leg) {
+    const LineSolution& line = solution_.lines()[leg.line];
+    const Pressure rise = of_height(leg.elevation_at_end - reached_);
+    reached_ = leg.elevation_at_end;
+    const bool is_regulated = leg.through_inlet && line.regulator;
     const Pressure regulator = is_regulated ? line.regulator->drop : Pressure{};
     entries_.push_back({.part = "line",
                         .line = line.name,
                         .rise = rise,
-                        .loss = passage.at_start - rise - regulator - passage.at_end,
+                        .loss = leg.at_start - rise - regulator - leg.at_end,
                         .regulator = regulator,
-                        .left = passage.at_end});
+                        .left = leg.at_end});
   }
 
   void up_the_riser() {
@@ -260,7 +147,8 @@ class Way {
   const Layout& layout_;
   std::size_t line_;
   int outlet_;
-  Upstream upstream_;
+  WaterPath path_;
+  Length reached_;  // elevation
   std::vector<PressureBudgetEntry> entries_;
 };
 

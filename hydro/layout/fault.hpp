@@ -8,7 +8,7 @@
 //           no nozzle      q = Cd A sqrt(2 p / rho), A the area of the body's bore
 //           clogged, worn  q = (1 - share), (1 + share) x the outlet's flow at its pressure
 //           leak           q = flow (p / at)^exponent, p in the line
-//           open end       H = z + q^2 / (2 g A^2); beyond it there is no water
+//           open end       H = z + q^2 / (2 g A^2); no water passes it
 //           valve          K V^2 / (2 g) more at the line's inlet
 //           pump worn      (1 - share) x its head at every flow
 // Source    Open riser and open end: Bernoulli's equation with the velocity head lost to the air; K

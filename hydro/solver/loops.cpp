@@ -24,10 +24,10 @@ void take(const std::vector<Stretch>& stretches, Balance& balance) {
   }
 }
 
-void take_through(const std::vector<Link>& links, Balance& balance) {
-  for (std::size_t i = 0; i < links.size(); ++i) {
-    balance.taken[index(links[i].from)] += balance.joint_rises[i];
-    balance.taken[index(links[i].to)] -= balance.joint_rises[i];
+void take_through(const std::vector<Closure>& closures, Balance& balance) {
+  for (std::size_t i = 0; i < closures.size(); ++i) {
+    balance.taken[index(closures[i].from)] += balance.joint_rises[i];
+    balance.taken[index(closures[i].to)] -= balance.joint_rises[i];
   }
 }
 
@@ -53,8 +53,8 @@ bool is_finite(const Balance& balance) {
   return all(balance.joint_rises) && all(balance.source_rises) && all(balance.taken);
 }
 
-Balance nothing(std::size_t links, std::size_t stretches, std::size_t roots) {
-  return {std::vector<double>(links, 0),
+Balance nothing(std::size_t closures, std::size_t stretches, std::size_t roots) {
+  return {std::vector<double>(closures, 0),
           std::vector<double>(stretches, 0),
           std::vector<double>(roots, 0),
           std::vector<double>(roots, 0)};
@@ -64,24 +64,24 @@ Balance nothing(std::size_t links, std::size_t stretches, std::size_t roots) {
 
 Balance balance_densely(const std::vector<Stretch>& stretches,
                         const std::vector<Root>& roots,
-                        const std::vector<Link>& links,
+                        const std::vector<Closure>& closures,
                         double least_loss) {
   std::vector<std::size_t> shut;
   for (std::size_t i = 0; i < roots.size(); ++i)
     if (roots[i].is_shut) shut.push_back(i);
-  const std::size_t joints = links.size();
+  const std::size_t joints = closures.size();
   const Eigen::Index size = row(joints + shut.size());
   Eigen::MatrixXd matrix = Eigen::MatrixXd::Zero(size, size);
   Eigen::VectorXd right(size);
   const auto enter = [&](std::size_t column, const std::vector<double>& rise) {
     for (std::size_t i = 0; i < joints; ++i)
-      matrix(row(i), row(column)) = rise[index(links[i].from)] - rise[index(links[i].to)];
+      matrix(row(i), row(column)) = rise[index(closures[i].from)] - rise[index(closures[i].to)];
   };
 
   for (std::size_t j = 0; j < joints; ++j) {
     Balance unit = nothing(joints, stretches.size(), roots.size());
     unit.joint_rises[j] = 1;
-    take_through(links, unit);
+    take_through(closures, unit);
     take(stretches, unit);
     for (std::size_t i = 0; i < roots.size(); ++i)
       if (!roots[i].is_shut) unit.source_rises[i] = -roots[i].resistance * unit.asked[i];
@@ -102,25 +102,26 @@ Balance balance_densely(const std::vector<Stretch>& stretches,
   for (std::size_t i = 0; i < roots.size(); ++i) alone[i] = roots[i].is_shut ? 0 : roots[i].rise;
   const std::vector<double> rise = rises(stretches, alone, found.taken, 1);
   for (std::size_t i = 0; i < joints; ++i)
-    right(row(i)) = -(links[i].gap + rise[index(links[i].from)] - rise[index(links[i].to)]);
+    right(row(i)) =
+        -(closures[i].gap + rise[index(closures[i].from)] - rise[index(closures[i].to)]);
 
   const Eigen::VectorXd solution = matrix.partialPivLu().solve(right);
   for (std::size_t i = 0; i < joints; ++i) found.joint_rises[i] = solution(row(i));
   for (std::size_t i = 0; i < shut.size(); ++i)
     found.source_rises[shut[i]] = solution(row(joints + i));
-  take_through(links, found);
+  take_through(closures, found);
   take(stretches, found);
   return found;
 }
 
 Balance balance_sparsely(const std::vector<Stretch>& stretches,
                          const std::vector<Root>& roots,
-                         const std::vector<Link>& links,
+                         const std::vector<Closure>& closures,
                          double least_loss) {
   // The unknowns: rises at far ends, flows taken there, flows through joints, rises of sources.
   const std::size_t taken = stretches.size();
   const std::size_t through = 2 * stretches.size();
-  const std::size_t source = through + links.size();
+  const std::size_t source = through + closures.size();
   const std::size_t size = source + roots.size();
   std::vector<Eigen::Triplet<double>> entries;
   Eigen::VectorXd right = Eigen::VectorXd::Zero(row(size));
@@ -141,13 +142,13 @@ Balance balance_sparsely(const std::vector<Stretch>& stretches,
           taken + i,
           roots[index(it.source)].is_shut ? it.up : roots[index(it.source)].resistance * it.up);
   }
-  for (std::size_t i = 0; i < links.size(); ++i) {
-    add(taken + index(links[i].from), through + i, -1);
-    add(taken + index(links[i].to), through + i, 1);
-    add(through + i, index(links[i].from), 1);
-    add(through + i, index(links[i].to), -1);
+  for (std::size_t i = 0; i < closures.size(); ++i) {
+    add(taken + index(closures[i].from), through + i, -1);
+    add(taken + index(closures[i].to), through + i, 1);
+    add(through + i, index(closures[i].from), 1);
+    add(through + i, index(closures[i].to), -1);
     add(through + i, through + i, -least_loss);
-    right(row(through + i)) = -links[i].gap;
+    right(row(through + i)) = -closures[i].gap;
   }
   for (std::size_t i = 0; i < roots.size(); ++i) {
     add(source + i, source + i, roots[i].is_shut ? roots[i].slope : 1);
@@ -156,28 +157,30 @@ Balance balance_sparsely(const std::vector<Stretch>& stretches,
   Eigen::SparseMatrix<double> matrix(row(size), row(size));
   matrix.setFromTriplets(entries.begin(), entries.end());
   Eigen::SparseLU<Eigen::SparseMatrix<double>> factors(matrix);
-  const Eigen::VectorXd solution = factors.solve(right);
+  Eigen::VectorXd solution = Eigen::VectorXd::Constant(row(size), NAN);  // singular to rounding
+  if (factors.info() == Eigen::Success) solution = factors.solve(right);
 
-  Balance found = nothing(links.size(), stretches.size(), roots.size());
-  for (std::size_t i = 0; i < links.size(); ++i) found.joint_rises[i] = solution(row(through + i));
+  Balance found = nothing(closures.size(), stretches.size(), roots.size());
+  for (std::size_t i = 0; i < closures.size(); ++i)
+    found.joint_rises[i] = solution(row(through + i));
   for (std::size_t i = 0; i < roots.size(); ++i)
     if (roots[i].is_shut) found.source_rises[i] = solution(row(source + i));
-  take_through(links, found);
+  take_through(closures, found);
   take(stretches, found);
   return found;
 }
 
 Balance balance(const std::vector<Stretch>& stretches,
                 const std::vector<Root>& roots,
-                const std::vector<Link>& links,
+                const std::vector<Closure>& closures,
                 double least_loss) {
   constexpr std::size_t few = 64;  // up to here the dense system is the faster one
   constexpr double more = 1e4;
   constexpr int tries = 3;
-  const auto solve = links.size() <= few ? balance_densely : balance_sparsely;
-  Balance found = solve(stretches, roots, links, least_loss);
+  const auto solve = closures.size() <= few ? balance_densely : balance_sparsely;
+  Balance found = solve(stretches, roots, closures, least_loss);
   for (int i = 0; i < tries && !is_finite(found); ++i)
-    found = solve(stretches, roots, links, least_loss *= more);
+    found = solve(stretches, roots, closures, least_loss *= more);
   return found;
 }
 

@@ -45,7 +45,7 @@ struct Root {
 };
 
 /// A joint between the far ends of two stretches.
-struct Link {
+struct Closure {
   std::int32_t from;
   std::int32_t to;
   double gap;  ///< of the heads: from less to [m]
@@ -63,17 +63,17 @@ struct Balance {
 ///   more of it is taken where that leaves the system singular to rounding
 Balance balance(const std::vector<Stretch>& stretches,
                 const std::vector<Root>& roots,
-                const std::vector<Link>& links,
+                const std::vector<Closure>& closures,
                 double least_loss);
 
 /// The two ways, each for any number of joints.
 Balance balance_densely(const std::vector<Stretch>& stretches,
                         const std::vector<Root>& roots,
-                        const std::vector<Link>& links,
+                        const std::vector<Closure>& closures,
                         double least_loss);
 Balance balance_sparsely(const std::vector<Stretch>& stretches,
                          const std::vector<Root>& roots,
-                         const std::vector<Link>& links,
+                         const std::vector<Closure>& closures,
                          double least_loss);
 
 }  // namespace hydro

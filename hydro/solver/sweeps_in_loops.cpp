@@ -73,12 +73,12 @@ Balance Sweeps::balance_joints(bool of_themselves, double rise_of_first) const {
     }
   }
   if (!roots.front().is_shut) roots.front().rise += rise_of_first;
-  std::vector<Link> links;
+  std::vector<Closure> closures;
   for (const Joint& joint : tree_->joints)
-    links.push_back({as_stretch_[index(joint.from)],
-                     as_stretch_[index(joint.to)],
-                     of_themselves ? gap_of(joint) : 0});
-  return balance(stretches, roots, links, least_loss_);
+    closures.push_back({as_stretch_[index(joint.from)],
+                        as_stretch_[index(joint.to)],
+                        of_themselves ? gap_of(joint) : 0});
+  return balance(stretches, roots, closures, least_loss_);
 }
 
 template <class Add>
