@@ -42,7 +42,7 @@ Sweeps::Sweeps(const Tree& tree, double ramp)
     most_flow_ = capacity > 0 ? far_too_much * capacity : no_limit;
     least_loss_ = least * usual_loss;
     least_slope_ = least / usual_loss;
-    constexpr double hardly_any_flow = 1e-9;
+    constexpr double hardly_any_flow = 1e-7;
     least_flow_scale_ = hardly_any_flow * capacity;
   }
   start();
