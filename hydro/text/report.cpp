@@ -235,8 +235,6 @@ class Report {
                            fmt::format("{} at end", shown_.pressure.symbol)));
     for (const LineSolution& solved : after_.lines()) {
       if (solved.shut) continue;
-      // A sum of flows that is 0 may be a little less.
-      const bool runs_out = solved.inflow / shown_.flow <= -0.05;
       const auto size = [](double number) { return number < 0 ? -number : number; };
       page_.line(fmt::format("  {:<{}}  {:>10.1f}  {:>10.1f}  {:>12}  {:>10}{}",
                              solved.name,
@@ -245,8 +243,21 @@ class Report {
                              size(solved.inlet_velocity / shown_.velocity),
                              figures_.pressure(solved.inlet_pressure),
                              figures_.pressure(solved.end_pressure),
-                             runs_out ? "   out of its inlet" : ""));
+                             beside_the_inlet(solved)));
     }
+  }
+
+  /// Water that comes in elsewhere than at the inlet is not in the figures there.
+  std::string beside_the_inlet(const LineSolution& solved) const {
+    std::string text = giving(solved.inflow, figures_).takes_in ? "   out of its inlet" : "";
+    if (!figures_.rounds_to_nothing(solved.inflow)) return text;
+    Velocity fastest{};
+    for (const PipeExtremes& pipe : solved.pipes)
+      fastest = std::max(fastest, pipe.highest_velocity);
+    if (!figures_.rounds_to_nothing(fastest))
+      text += fmt::format(
+          "   up to {:.1f} {} farther on", fastest / shown_.velocity, shown_.velocity.symbol);
+    return text;
   }
 
   /// Wide enough for the names of all lines.
