@@ -140,6 +140,9 @@ class Drawing {
                                  : figures_.pressure_with_unit(now.pressure) + ", " + is.in_words();
     if (!before) return text + '.';
     const Giving was = giving(before->flow, figures_);
+    if (now.held_shut)
+      return fmt::format(
+          "{}; before, it {} {}.", text, was.takes_in ? "took in" : "gave", was.amount);
     const char* turned = was.takes_in == is.takes_in ? "" : was.takes_in ? "taking in " : "giving ";
     return fmt::format("{} instead of {}{}.", text, turned, was.amount);
   }
