@@ -474,6 +474,7 @@ TEST(LoopReport, TellsThatTheColumnPartsWhereAllIsDryAndWaterRuns) {
     Solution solution = solution_with(layout, {}, -3, {3});
     std::vector<LineSolution> lines = solution.lines();
     lines[0].pipes = {{"", 0 * ft, 60 * ft, velocity, -15 * psi, 3 * psi}};
+    lines[2].pipes = {{"", 0 * ft, 144 * ft, 0 * ft_per_s, 0 * psi, 1 * psi}};
     for (OutletState& state : lines[2].state) state = OutletState::dry;
     return unbroken(report(Solution(layout,
                                     solution.water(),
