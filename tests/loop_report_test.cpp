@@ -1,12 +1,16 @@
 // loop_report_test.cpp: where the water of a line comes from, in words, and what else reports, JSON
 // and drawings say of lines that join others and of several supplies. The flows of most of them
 // are written by hand, so that what is said can be told without a solver.
+#include "hydro/answers/set_gauge.hpp"
+#include "hydro/answers/sets_together.hpp"
 #include "hydro/solver/solve.hpp"
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
 #include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/report.hpp"
+#include "hydro/text/sets_report.hpp"
+#include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_drawing.hpp"
 
 #include <algorithm>
@@ -501,6 +505,25 @@ TEST(LoopReport, ComparesWhatEachSupplyDoes) {
       text,
       AllOf(HasSubstr("- The first supply gives 25.0 gal/min; before, it gave 20.0 gal/min."),
             HasSubstr("- hill tank gives 4.0 gal/min; before, it took in 3.0 gal/min.")));
+}
+
+TEST(LoopReport, TellsThatTheFirstSupplyTakesWaterIn) {
+  Supply high = hill;
+  high.elevation = 200 * ft;
+  const Layout open =
+      layout_of({plain("main", ""), plain("hill pipe", "hill tank", "main"), row("row 1")}, {high});
+  const Layout layout(open.supply(),
+                      open.lines(),
+                      open.water(),
+                      open.site(),
+                      {{.name = "A", .lines = {"row 1"}}},
+                      open.further_supplies());
+  const std::string sets = sets_report(layout, sets_together(layout));
+  EXPECT_THAT(sets, testing::ContainsRegex(" in [0-9.]+  "));
+  EXPECT_THAT(sets, HasSubstr("the first supply takes in "));
+  EXPECT_THAT(pocket_sheets(layout).at(0), HasSubstr(" psi, takes in "));
+  const Setting setting{true, std::nullopt, 43 * psi, {}, solution_with(open, {}, -3, {9})};
+  EXPECT_THAT(unbroken(setting_report(setting)), HasSubstr("and the supply takes in 3.0 gal/min"));
 }
 
 TEST(LoopReport, NamesTheSupplyWhoseLimitIsPassed) {
