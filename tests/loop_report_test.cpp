@@ -1,12 +1,16 @@
 // loop_report_test.cpp: where the water of a line comes from, in words, and what else reports, JSON
 // and drawings say of lines that join others and of several supplies. The flows of most of them
 // are written by hand, so that what is said can be told without a solver.
+#include "hydro/answers/set_gauge.hpp"
+#include "hydro/answers/sets_together.hpp"
 #include "hydro/solver/solve.hpp"
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
 #include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/report.hpp"
+#include "hydro/text/sets_report.hpp"
+#include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_drawing.hpp"
 
 #include <algorithm>
@@ -108,6 +112,13 @@ Solution solution_with(const Layout& layout,
 
 std::string unbroken(const std::string& text) {
   return std::regex_replace(text, std::regex("\\s+"), " ");
+}
+
+int count_of(const std::string& text, const std::string& part) {
+  int number = 0;
+  for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1))
+    ++number;
+  return number;
 }
 
 Line plain(const std::string& name, const std::string& fed_by, const std::string& joins = "") {
@@ -364,6 +375,9 @@ TEST(LoopReport, SaysOfALineCutInARingThatBothPartsLeak) {
             HasSubstr("- row 2: fed from both ends: 10.0 gal/min at its inlet, 10.0 gal/min "
                       "from cross pipe."),
             Not(HasSubstr("cut off"))));
+  EXPECT_THAT(unbroken(report(solution_with(
+                  cut, {{"row 2", {.inflow = 8, .openings = {opening(8), opening(0.04)}}}}))),
+              HasSubstr("8.0 gal/min escapes from the part before it."));
   Line shut = row("row 2");
   shut.valve = Valve{.opening = ValveOpening::shut};
   const Layout beyond = ring().with_line(shut).with_fault(line_cut("row 2", 80 * ft));
@@ -421,6 +435,67 @@ TEST(LoopReport, TellsWhatEachSupplyDoes) {
           HasSubstr("- creek: the pump has a check valve: no water runs back into it")));
 }
 
+TEST(LoopReport, TellsWhatWasAssumedOfEachPumpOnce) {
+  const Pump pump{.points = {{0 * gpm, 120 * ft}, {60 * gpm, 90 * ft}}};
+  const Layout layout =
+      layout_of({plain("main", ""), plain("creek pipe", "creek", "main"), row("row 1")},
+                {{.pump = pump, .name = "creek"}})
+          .with_supply({.pump = pump});
+  const std::string text = unbroken(report(solution_with(layout, {}, 20, {5})));
+  for (const std::string assumed :
+       {"the pump may run at any flow",
+        "the pump does not cavitate",
+        "the water stands at the pump's height and comes to it without loss",
+        "the pump has a check valve"}) {
+    EXPECT_EQ(count_of(text, "- " + assumed), 1) << assumed;
+    EXPECT_EQ(count_of(text, "- creek: " + assumed), 1) << assumed;
+  }
+}
+
+TEST(LoopReport, TellsAFlowThatRoundsToNothingAsNothing) {
+  const Layout layout =
+      layout_of({plain("main", ""), plain("hill pipe", "hill tank", "main"), row("row 1")}, {hill});
+  EXPECT_THAT(unbroken(report(solution_with(layout, {}, -1e-9, {0.04}))),
+              AllOf(HasSubstr("Supply: held at 43.0 psi, gives nothing."),
+                    HasSubstr("above its outlet, gives nothing.")));
+}
+
+TEST(LoopReport, TellsHowFastWaterIsWhereOthersBringIt) {
+  Solution solution = solution_with(
+      ring(), {{"row 2", {0, {3, 3, 3, 3}}}, {"cross pipe", {.inflow = 12, .end_flow = 12}}});
+  std::vector<LineSolution> lines = solution.lines();
+  lines[2].pipes = {{"", 0 * ft, 90 * ft, 3.2 * ft_per_s, 30 * psi, 31 * psi}};
+  solution = Solution(
+      solution.layout(), solution.water(), lines, solution.supply(), solution.residuals(), {});
+  EXPECT_THAT(unbroken(report(solution)),
+              HasSubstr("row 2 0.0 0.0 43.0 43.0 farther on up to 3.2 ft/s cross pipe"));
+}
+
+TEST(LoopReport, TellsThatTheColumnPartsWhereAllIsDryAndWaterRuns) {
+  const Layout layout =
+      layout_of({plain("main", ""), plain("hill pipe", "hill tank", "main"), row("row 1")}, {hill});
+  const auto told = [&](const Velocity& velocity) {
+    Solution solution = solution_with(layout, {}, -3, {3});
+    std::vector<LineSolution> lines = solution.lines();
+    lines[0].pipes = {{"", 0 * ft, 60 * ft, velocity, -15 * psi, 3 * psi}};
+    lines[2].pipes = {{"", 0 * ft, 144 * ft, 0 * ft_per_s, 0 * psi, 1 * psi}};
+    for (OutletState& state : lines[2].state) state = OutletState::dry;
+    return unbroken(report(Solution(layout,
+                                    solution.water(),
+                                    lines,
+                                    solution.supply(),
+                                    solution.residuals(),
+                                    {},
+                                    solution.further_supplies())));
+  };
+  EXPECT_THAT(told(2 * ft_per_s),
+              AllOf(HasSubstr("Everything is dry"),
+                    HasSubstr("* main: its lowest pressure is -15.0 psi, below the atmosphere's; "
+                              "the water column parts there")));
+  EXPECT_THAT(told(0 * ft_per_s),
+              AllOf(HasSubstr("Everything is dry"), Not(HasSubstr("its lowest pressure"))));
+}
+
 TEST(LoopReport, ComparesWhatEachSupplyDoes) {
   const Layout layout =
       layout_of({plain("main", ""), plain("hill pipe", "hill tank", "main"), row("row 1")}, {hill});
@@ -430,6 +505,25 @@ TEST(LoopReport, ComparesWhatEachSupplyDoes) {
       text,
       AllOf(HasSubstr("- The first supply gives 25.0 gal/min; before, it gave 20.0 gal/min."),
             HasSubstr("- hill tank gives 4.0 gal/min; before, it took in 3.0 gal/min.")));
+}
+
+TEST(LoopReport, TellsThatTheFirstSupplyTakesWaterIn) {
+  Supply high = hill;
+  high.elevation = 200 * ft;
+  const Layout open =
+      layout_of({plain("main", ""), plain("hill pipe", "hill tank", "main"), row("row 1")}, {high});
+  const Layout layout(open.supply(),
+                      open.lines(),
+                      open.water(),
+                      open.site(),
+                      {{.name = "A", .lines = {"row 1"}}},
+                      open.further_supplies());
+  const std::string sets = sets_report(layout, sets_together(layout));
+  EXPECT_THAT(sets, testing::ContainsRegex(" in [0-9.]+  "));
+  EXPECT_THAT(sets, HasSubstr("the first supply takes in "));
+  EXPECT_THAT(pocket_sheets(layout).at(0), HasSubstr(" psi, takes in "));
+  const Setting setting{true, std::nullopt, 43 * psi, {}, solution_with(open, {}, -3, {9})};
+  EXPECT_THAT(unbroken(setting_report(setting)), HasSubstr("and the supply takes in 3.0 gal/min"));
 }
 
 TEST(LoopReport, NamesTheSupplyWhoseLimitIsPassed) {
@@ -529,13 +623,6 @@ TEST(LoopCsv, HasVelocitiesBelow0WhereWaterRunsTowardsTheInlet) {
 
 // ---- drawings
 
-int count_of(const std::string& text, const std::string& part) {
-  int number = 0;
-  for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1))
-    ++number;
-  return number;
-}
-
 TEST(LoopDrawing, ShowsWhichWayTheWaterRunsAndWhereWatersMeet) {
   const std::string picture =
       to_svg(solution_with(ring(),
@@ -568,6 +655,27 @@ TEST(LoopDrawing, TellsWhatEachSupplyDoes) {
   EXPECT_THAT(picture,
               HasSubstr("Supply hill tank: 43.0 psi, gives 4.0 gal/min instead of taking in 3.0 "
                         "gal/min."));
+}
+
+TEST(LoopDrawing, TellsOfAPumpThatIsHeldShut) {
+  const Supply creek{.pump = Pump{.points = {{0 * gpm, 120 * ft}, {60 * gpm, 90 * ft}}},
+                     .name = "creek"};
+  const Layout layout =
+      layout_of({plain("main", ""), plain("creek pipe", "creek", "main"), row("row 1")}, {creek});
+  const Solution before = solution_with(layout, {}, 20, {5});
+  std::vector<OperatingPoint> further = before.further_supplies();
+  further[0].flow = 0 * gpm;
+  further[0].pressure = 60 * psi;
+  further[0].held_shut = true;
+  const Solution held(
+      layout, before.water(), before.lines(), before.supply(), before.residuals(), {}, further);
+  const std::string told =
+      "Supply creek: gives nothing: the other supplies hold its check valve shut, 43.0 psi at rest";
+  const auto words = [](const std::string& picture) {
+    return unbroken(std::regex_replace(picture, std::regex("<[^>]*>"), " "));
+  };
+  EXPECT_THAT(words(to_svg(held)), HasSubstr(told + "."));
+  EXPECT_THAT(words(to_svg(before, held)), HasSubstr(told + "; before, it gave 5.0 gal/min."));
 }
 
 }  // namespace

@@ -724,6 +724,10 @@ const BadFile wrong_keys_and_tables[] = {
      {.supply = "@[supply]\nelevation = \"3 ft\"\n"},
      {"supply: pressure: is not given; write pressure = \"34 psi\", or a table [supply.pump], "
       "[supply.tank] or [supply.hydrant]"}},
+    {"no_further_source",
+     {.more = "@[[further_supply]]\nname = \"creek\"\n"},
+     {"further supply 1: pressure: is not given; write pressure = \"34 psi\", or a table "
+      "[further_supply.pump], [further_supply.tank] or [further_supply.hydrant]"}},
     {"no_lines", {.top = "@", .line = ""}, {"lines: there is none"}},
     {"no_bore",
      {.pipe = "@[pipe.wide]\nhazen_williams = 150\n"},

@@ -6,42 +6,47 @@
 #include <algorithm>
 #include <cstddef>
 #include <map>
-#include <utility>
 
 #include <fmt/format.h>
 
 namespace hydro {
 namespace {
 
-/// Sentences, each with the lines it is about.
+/// Sentences, each with the lines or further supplies it is about. The same sentence about the
+/// layout or its first supply, which has no name, is another one.
 class Collection {
  public:
-  void add(const std::string& sentence) { sentences_.push_back(sentence); }
-  void add_about(const std::string& line, const std::string& sentence) {
-    const auto [known, is_new] = lines_.emplace(sentence, std::vector<std::string>{});
-    if (is_new) sentences_.push_back(sentence);
-    if (known->second.empty() || known->second.back() != line) known->second.push_back(line);
+  void add(const std::string& sentence) { entries_.push_back({sentence, {}}); }
+  void add_about(const std::string& name, const std::string& sentence) {
+    const auto [known, is_new] = about_names_.emplace(sentence, entries_.size());
+    if (is_new) entries_.push_back({sentence, {}});
+    std::vector<std::string>& names = entries_[known->second].names;
+    if (names.empty() || names.back() != name) names.push_back(name);
   }
-  std::vector<std::string> take() {
-    for (std::string& sentence : sentences_) {
-      const auto about = lines_.find(sentence);
-      if (about != lines_.end()) sentence.insert(0, names(about->second) + ": ");
-    }
-    return std::move(sentences_);
+  std::vector<std::string> take() const {
+    std::vector<std::string> sentences;
+    for (const auto& [sentence, names] : entries_)
+      sentences.push_back(names.empty() ? sentence : listed(names) + ": " + sentence);
+    return sentences;
   }
 
  private:
-  static std::string names(const std::vector<std::string>& lines) {
+  struct Entry {
+    std::string sentence;
+    std::vector<std::string> names;
+  };
+
+  static std::string listed(const std::vector<std::string>& names) {
     constexpr std::size_t most = 4;
     std::string text;
-    for (std::size_t i = 0; i < std::min(most, lines.size()); ++i)
-      text += (i == 0 ? "" : ", ") + lines[i];
-    if (lines.size() > most) text += fmt::format(" and {} more", lines.size() - most);
+    for (std::size_t i = 0; i < std::min(most, names.size()); ++i)
+      text += (i == 0 ? "" : ", ") + names[i];
+    if (names.size() > most) text += fmt::format(" and {} more", names.size() - most);
     return text;
   }
 
-  std::vector<std::string> sentences_;
-  std::map<std::string, std::vector<std::string>> lines_;
+  std::vector<Entry> entries_;
+  std::map<std::string, std::size_t> about_names_;  ///< index into entries_
 };
 
 void looked_up(const Pipe& pipe, const std::string& line, const UnitSet& shown, Collection& found) {

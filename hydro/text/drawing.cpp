@@ -135,12 +135,14 @@ class Drawing {
   /// "26.0 psi, gives 5.0 gal/min instead of 3.0 gal/min."
   std::string does(const OperatingPoint& now, const OperatingPoint* before) const {
     const Giving is = giving(now.flow, figures_);
-    const std::string text = fmt::format("{}, {} {}",
-                                         figures_.pressure_with_unit(now.pressure),
-                                         is.takes_in ? "takes in" : "gives",
-                                         is.amount);
+    const std::string text = now.held_shut
+                                 ? held_shut_in_words(now, figures_)
+                                 : figures_.pressure_with_unit(now.pressure) + ", " + is.in_words();
     if (!before) return text + '.';
     const Giving was = giving(before->flow, figures_);
+    if (now.held_shut)
+      return fmt::format(
+          "{}; before, it {} {}.", text, was.takes_in ? "took in" : "gave", was.amount);
     const char* turned = was.takes_in == is.takes_in ? "" : was.takes_in ? "taking in " : "giving ";
     return fmt::format("{} instead of {}{}.", text, turned, was.amount);
   }

@@ -7,6 +7,8 @@
 namespace hydro {
 namespace {
 
+constexpr double half_of_last_digit = 0.05;  ///< of flows and velocities, in shown units
+
 double without_sign_of_zero(double value) {
   return std::abs(value) < 1e-9 ? 0 : value;
 }
@@ -34,6 +36,14 @@ const Unit<Flow>& Figures::flow_unit(const Flow& rated) const {
 
 std::string Figures::flow_with_unit(const Flow& value) const {
   return fmt::format("{:.1f} {}", value / units_.flow, units_.flow.symbol);
+}
+
+bool Figures::rounds_to_nothing(const Flow& value) const {
+  return std::abs(value / units_.flow) < half_of_last_digit;
+}
+
+bool Figures::rounds_to_nothing(const Velocity& value) const {
+  return std::abs(value / units_.velocity) < half_of_last_digit;
 }
 
 std::string Figures::height(const Length& value) const {

@@ -25,6 +25,10 @@ class Figures {
   /// The unit in which outlets of this rated flow are told.
   const Unit<Flow>& flow_unit(const Flow& rated) const;
 
+  /// Whether it is printed as 0.0.
+  bool rounds_to_nothing(const Flow& value) const;
+  bool rounds_to_nothing(const Velocity& value) const;
+
   std::string height(const Length& value) const;
   /// What height() prints of it, so that differences of what is printed are right.
   Length as_printed(const Length& value) const;

@@ -3,6 +3,7 @@
 #include "hydro/text/supply_words.hpp"
 #include "hydro/text/words.hpp"
 
+#include <algorithm>
 #include <cstddef>
 #include <map>
 #include <string>
@@ -54,14 +55,16 @@ void write_openings(Page& page,
       const bool both =
           i + 1 < solved.openings.size() && solved.openings[i + 1].fault == opening.fault;
       const std::string from_beyond = "from the part beyond, to which other lines bring it";
-      if (both)
-        escapes += fmt::format(" from the part before it and {} {}",
-                               figures.flow_with_unit(solved.openings[++i].flow),
-                               from_beyond);
-      else if (layout.has_water_beyond_open_end(line_index))
+      if (both) {
+        const Flow beyond = solved.openings[++i].flow;
+        escapes += " from the part before it";
+        if (!figures.rounds_to_nothing(beyond))
+          escapes += fmt::format(" and {} {}", figures.flow_with_unit(beyond), from_beyond);
+      } else if (layout.has_water_beyond_open_end(line_index)) {
         escapes += fmt::format(" {}; no water is before it", from_beyond);
-      else
+      } else {
         escapes += "; no water is beyond";
+      }
     }
     page.paragraph("* ",
                    fmt::format("{}: {} at {:.1f} {}, {}.",
@@ -91,8 +94,20 @@ void write_pipes(Page& page, const Check& check, const Figures& figures) {
                                figures.limit(over.rating)));
 }
 
-void write_low_pressures(Page& page, const Check& check, const Figures& figures) {
-  for (const BelowAtmosphere& suction : check.below_atmosphere)
+bool has_running_water(const LineSolution& line, const Figures& figures) {
+  return std::ranges::any_of(line.pipes, [&](const PipeExtremes& pipe) {
+    return !figures.rounds_to_nothing(pipe.highest_velocity);
+  });
+}
+
+/// Where all is dry, the pressures in lines where water stands say nothing more.
+void write_low_pressures(Page& page,
+                         const Solution& solution,
+                         const Check& check,
+                         const Figures& figures,
+                         bool all_is_dry) {
+  for (const BelowAtmosphere& suction : check.below_atmosphere) {
+    if (all_is_dry && !has_running_water(solution.line(suction.line), figures)) continue;
     page.paragraph("* ",
                    fmt::format("{}: its lowest pressure is {}, below the atmosphere's{}.",
                                suction.line,
@@ -100,6 +115,7 @@ void write_low_pressures(Page& page, const Check& check, const Figures& figures)
                                suction.column_separates
                                    ? "; the water column parts there and the figures do not hold"
                                    : ""));
+  }
 }
 
 }  // namespace
@@ -128,7 +144,7 @@ void write_findings(Page& page,
                                open < all ? "open " : ""));
   write_supply_limits(page, solution, check, figures);
   write_pipes(page, check, figures);
-  if (!all_is_dry) write_low_pressures(page, check, figures);
+  write_low_pressures(page, solution, check, figures, all_is_dry);
 }
 
 }  // namespace hydro

@@ -48,7 +48,8 @@
 //     pipes[]              {name; start, end: distances; highest_velocity, lowest_pressure,
 //                          highest_pressure}: the line's first reaches and its pipe
 //     openings[]           {kind of the fault; distance, line_pressure, flow that escapes}: leaks
-//                          and open ends
+//                          and open ends. A cut that water comes to from both sides has two, the
+//                          one of the part before it, on the inlet's side, first
 //     kind[]               of outlets: index into outlet_kinds, from 0 on
 //     distance[]           of outlets: from the inlet
 //     pressure[]           of outlets: at the device

@@ -78,6 +78,7 @@ class PocketSheet {
 
   void heading(Page& page) const {
     const std::string& site = sound_.layout().site().name;
+    const Giving first = giving(sound_.supply().flow, figures_);
     page.paragraph("", site + (site.empty() || title_.empty() ? "" : ": ") + title_);
     page.paragraph(
         "",
@@ -85,7 +86,7 @@ class PocketSheet {
                     sound_.supply().gauge_reading ? "Gauge" : "Supply",
                     figures_.pressure_with_unit(reading(sound_)),
                     setting_.speed ? " at " + figures_.speed(*setting_.speed) : std::string(),
-                    figures_.flow_with_unit(sound_.supply().flow)));
+                    first.takes_in ? first.in_words() : first.amount));
     further_supplies(page);
     if (!setting_.reached) page.paragraph("", "NOT ENOUGH for the rated pressure everywhere.");
     if (!setting_.limits.empty())
@@ -95,14 +96,11 @@ class PocketSheet {
   void further_supplies(Page& page) const {
     constexpr std::size_t most_told = 6;
     const std::vector<OperatingPoint>& further = sound_.further_supplies();
-    for (std::size_t i = 0; i < std::min(most_told, further.size()); ++i) {
-      const auto [takes_in, amount] = giving(further[i].flow, figures_);
+    for (std::size_t i = 0; i < std::min(most_told, further.size()); ++i)
       page.paragraph("",
-                     fmt::format("{} {} {}",
+                     fmt::format("{} {}",
                                  sound_.layout().further_supplies()[i].name,
-                                 takes_in ? "takes in" : "gives",
-                                 amount));
-    }
+                                 giving(further[i].flow, figures_).in_words()));
   }
 
   void rows(Page& page) const {

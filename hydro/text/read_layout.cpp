@@ -36,8 +36,9 @@ class LayoutReader {
       supply_ = read_supply(*table, "supply");
       site_.units = units_of_supply(*table);
     } else {
-      root_.mistake("supply",
-                    fmt::format("is not given; write [supply] and under it {}", ways_to_supply));
+      root_.mistake(
+          "supply",
+          fmt::format("is not given; write [supply] and under it {}", ways_to_supply("supply")));
     }
     for (const toml::table* table : root_.tables("further_supply"))
       further_supplies_.push_back(
@@ -108,7 +109,9 @@ class LayoutReader {
     read_part(reader, "gauge", supply.gauge, read_gauge);
     supply.elevation = reader.quantity<Length>("elevation");
     if (!reader.gives("pressure") && !supply.pump && !supply.tank && !supply.hydrant)
-      reader.mistake("pressure", fmt::format("is not given; write {}", ways_to_supply));
+      reader.mistake("pressure",
+                     fmt::format("is not given; write {}",
+                                 ways_to_supply(place == "supply" ? "supply" : "further_supply")));
     reader.finish();
     return supply;
   }

@@ -12,10 +12,15 @@
 #include <string>
 #include <vector>
 
+#include <fmt/format.h>
+
 namespace hydro {
 
-inline constexpr const char* ways_to_supply =
-    "pressure = \"34 psi\", or a table [supply.pump], [supply.tank] or [supply.hydrant]";
+/// @param key of the supply's own table: "supply" or "further_supply"
+inline std::string ways_to_supply(const std::string& key) {
+  return fmt::format("pressure = \"34 psi\", or a table [{0}.pump], [{0}.tank] or [{0}.hydrant]",
+                     key);
+}
 
 inline std::vector<PumpPoint> read_pump_points(TableReader& reader, const char* key) {
   std::vector<PumpPoint> points;

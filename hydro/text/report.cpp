@@ -233,20 +233,33 @@ class Report {
                            shown_.velocity.symbol,
                            fmt::format("{} at inlet", shown_.pressure.symbol),
                            fmt::format("{} at end", shown_.pressure.symbol)));
-    for (const LineSolution& solved : after_.lines()) {
+    for (std::size_t i = 0; i < after_.lines().size(); ++i) {
+      const LineSolution& solved = after_.lines()[i];
       if (solved.shut) continue;
-      // A sum of flows that is 0 may be a little less.
-      const bool runs_out = solved.inflow / shown_.flow <= -0.05;
       const auto size = [](double number) { return number < 0 ? -number : number; };
-      page_.line(fmt::format("  {:<{}}  {:>10.1f}  {:>10.1f}  {:>12}  {:>10}{}",
-                             solved.name,
-                             width,
-                             size(solved.inflow / shown_.flow),
-                             size(solved.inlet_velocity / shown_.velocity),
-                             figures_.pressure(solved.inlet_pressure),
-                             figures_.pressure(solved.end_pressure),
-                             runs_out ? "   out of its inlet" : ""));
+      page_.line(
+          fmt::format("  {:<{}}  {:>10.1f}  {:>10.1f}  {:>12}  {:>10}{}",
+                      solved.name,
+                      width,
+                      size(solved.inflow / shown_.flow),
+                      size(solved.inlet_velocity / shown_.velocity),
+                      figures_.pressure(solved.inlet_pressure),
+                      figures_.pressure(solved.end_pressure),
+                      giving(solved.inflow, figures_).takes_in ? "   out of its inlet" : ""));
+      if (courses_.has_more_than_one_way(i)) faster_than_at_inlet(solved);
     }
+  }
+
+  /// Water that others bring to a line is not in the figures at its inlet.
+  void faster_than_at_inlet(const LineSolution& solved) {
+    const Velocity& inlet = solved.inlet_velocity;
+    Velocity fastest = inlet < Velocity{} ? -inlet : inlet;
+    const Velocity at_inlet = fastest;
+    for (const PipeExtremes& pipe : solved.pipes)
+      fastest = std::max(fastest, pipe.highest_velocity);
+    if (!figures_.rounds_to_nothing(fastest - at_inlet))
+      page_.line(fmt::format(
+          "    farther on up to {:.1f} {}", fastest / shown_.velocity, shown_.velocity.symbol));
   }
 
   /// Wide enough for the names of all lines.

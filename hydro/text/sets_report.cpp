@@ -142,12 +142,16 @@ class SetsReport {
   void row(const std::string& name, const SetsTogether& it) {
     const std::string speed = it.speed ? fmt::format("{:>6.0f}  ", *it.speed / rpm)
                                        : std::string(has_speed_ ? 8 : 0, ' ');
-    page_.line(fmt::format("  {:<{}}  {}{:>7}  {:>7.1f}  {:<{}}  {:>5}  {:<{}}  {:>5.1f}  {}",
+    const Giving found = giving(it.flow, figures_);
+    const std::string flow = fmt::format("{}{:.1f}",
+                                         found.takes_in ? "in " : "",
+                                         (it.flow < Flow{} ? -it.flow : it.flow) / shown_.flow);
+    page_.line(fmt::format("  {:<{}}  {}{:>7}  {:>7}  {:<{}}  {:>5}  {:<{}}  {:>5.1f}  {}",
                            cut(name, set_width_),
                            set_width_,
                            speed,
                            figures_.pressure(it.gauge_reading.value_or(it.pressure)),
-                           it.flow / shown_.flow,
+                           flow,
                            cut(weakest(it), weakest_width_),
                            weakest_width_,
                            figures_.pressure(it.weakest.pressure),
@@ -155,6 +159,9 @@ class SetsReport {
                            fastest_width_,
                            it.fastest / shown_.velocity,
                            it.can_run() ? "runs" : "NO"));
+    if (found.takes_in)
+      page_.paragraph(
+          "      ", fmt::format("the first supply {}: the others push it back", found.in_words()));
     if (!it.can_run()) page_.paragraph("      does not run: ", why_not(it));
     if (it.too_fast) fast_.insert(it.fastest_line);
   }

@@ -88,11 +88,11 @@ std::string setting_report(const Setting& setting, std::optional<UnitSystem> uni
   const Solution& solution = setting.solution;
   const Figures figures(units.value_or(solution.layout().units()));
   Page page;
-  std::string text = fmt::format("{}{}, {} and the supply gives {}",
+  std::string text = fmt::format("{}{}, {} and the supply {}",
                                  setting.reached ? "With " : "NOT REACHED. With ",
                                  how(setting, figures),
                                  reads(solution, figures),
-                                 figures.flow_with_unit(solution.supply().flow));
+                                 giving(solution.supply().flow, figures).in_words());
   if (const auto weakest = weakest_outlet(solution))
     text += fmt::format("; the weakest outlet, {} of {}, has {} (rated {})",
                         weakest->outlet,

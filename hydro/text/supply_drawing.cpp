@@ -126,6 +126,15 @@ class SupplyDrawing {
     return curve;
   }
 
+  /// None where that is not solved: one point less of a curve is no reason to draw nothing.
+  static std::optional<Flow> flow_asked(const Layout& held) {
+    try {
+      return solve(held).supply().flow;
+    } catch (const NotSolved&) {
+      return std::nullopt;
+    }
+  }
+
   std::vector<Point> lines_curve(const Solution& solution) const {
     const Layout lines = without_faults_of_its_supply(solution.layout());
     std::vector<Point> curve;
@@ -133,10 +142,11 @@ class SupplyDrawing {
       const Pressure pressure = highest_ * (i / pressures);
       const Layout held = lines.with_supply(
           {.pressure = pressure, .elevation = solution.layout().supply().elevation});
-      const Flow flow = solve(held).supply().flow;
-      if (!(flow <= flow_end_)) break;
-      if (flow < Flow{}) continue;  // other supplies bring more than that pressure
-      curve.push_back({shown(flow), shown(pressure)});
+      const std::optional<Flow> flow = flow_asked(held);
+      if (!flow) continue;
+      if (!(*flow <= flow_end_)) break;
+      if (*flow < Flow{}) continue;  // other supplies bring more than that pressure
+      curve.push_back({shown(*flow), shown(pressure)});
     }
     if (solution.supply().flow >= Flow{})
       curve.push_back({shown(solution.supply().flow), shown(solution.supply_pressure())});
@@ -309,14 +319,14 @@ class SupplyDrawing {
 
   std::string in_words(const Solution& solution) const {
     const OperatingPoint& point = solution.supply();
-    const auto [takes_in, amount] = giving(point.flow, figures_);
+    const Giving found = giving(point.flow, figures_);
     std::string words =
         point.held_shut
             ? fmt::format("Nothing: the other supplies hold its check valve shut, at {}",
                           figures_.pressure_with_unit(point.pressure))
             : fmt::format("{}{} at {}",
-                          takes_in ? "Takes in " : "",
-                          amount,
+                          found.takes_in ? "Takes in " : "",
+                          found.amount,
                           figures_.pressure_with_unit(point.pressure));
     if (point.gauge_reading)
       words +=

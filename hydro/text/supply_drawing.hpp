@@ -15,8 +15,7 @@
 //           what they do at each pressure. What is below 0 is not drawn. The bracket is drawn for one pump; of two, the range of
 //           each stands in words.
 // Source    SVG 1.1, static, without scripts, styles or links.
-// Errors    InvalidInput when a number of the solution is not finite; NotSolved when the lines are
-//           not solved at one of those pressures.
+// Errors    InvalidInput when a number of the solution is not finite.
 // Threads   Pure functions.
 #pragma once
 
@@ -28,11 +27,11 @@
 namespace hydro {
 
 /// The supply and the lines as they are.
-/// @throws InvalidInput when a number is not finite. @throws NotSolved
+/// @throws InvalidInput when a number is not finite.
 std::string to_svg_of_supply(const Solution& solution, const DrawingOptions& options = {});
 
 /// The same without and with faults, at another speed, or with other sets running.
-/// @throws InvalidInput likewise. @throws NotSolved
+/// @throws InvalidInput likewise.
 std::string to_svg_of_supply(const Solution& before,
                              const Solution& after,
                              const DrawingOptions& options = {});

@@ -57,14 +57,12 @@ class SupplyTable {
 
  private:
   std::string sentence() const {
-    const auto [takes_in, amount] = giving(now_.flow, figures_);
-    const bool is_idle = !supply_.name.empty() && now_.flow == Flow{};
-    const std::string gives = now_.held_shut
-                                  ? "gives nothing: the other supplies hold its check valve shut"
-                              : is_idle ? "gives nothing"
-                                        : (takes_in ? "takes in " : "gives ") + amount;
-    const std::string pressure = figures_.pressure_with_unit(now_.source_pressure);
-    const std::string at = now_.held_shut ? ", " + pressure + " at rest" : " at " + pressure;
+    const Giving found = giving(now_.flow, figures_);
+    const std::string gives = now_.held_shut     ? held_shut_in_words(now_, figures_)
+                              : found.is_nothing ? "gives nothing"
+                                                 : found.in_words();
+    const std::string at =
+        now_.held_shut ? "" : " at " + figures_.pressure_with_unit(now_.source_pressure);
     if (supply_.pressure)
       return fmt::format("held at {}, {}.", figures_.pressure_with_unit(*supply_.pressure), gives);
     if (supply_.tank)

@@ -157,9 +157,14 @@ std::string in_words(const Supply& supply) {
 }
 
 Giving giving(const Flow& flow, const Figures& figures) {
-  const double half_of_last_digit = 0.05;  // what rounds to 0 is not told as taken in
-  const bool takes_in = flow / figures.units().flow <= -half_of_last_digit;
-  return {takes_in, figures.flow_with_unit(flow < Flow{} ? -flow : flow)};
+  const bool is_nothing = figures.rounds_to_nothing(flow);
+  const bool is_below = flow < Flow{};
+  return {is_below && !is_nothing, is_nothing, figures.flow_with_unit(is_below ? -flow : flow)};
+}
+
+std::string held_shut_in_words(const OperatingPoint& point, const Figures& figures) {
+  return fmt::format("gives nothing: the other supplies hold its check valve shut, {} at rest",
+                     figures.pressure_with_unit(point.source_pressure));
 }
 
 bool write_that_all_is_dry(Page& page,

@@ -23,9 +23,15 @@ std::string in_words(const Supply& supply);
 /// What a supply gives, or takes in where others push it, as it is printed.
 struct Giving {
   bool takes_in;
+  bool is_nothing;     ///< less than is printed
   std::string amount;  ///< "5.0 gal/min"
+
+  /// "gives 5.0 gal/min".
+  std::string in_words() const { return (takes_in ? "takes in " : "gives ") + amount; }
 };
 Giving giving(const Flow& flow, const Figures& figures);
+/// Of one that is held shut: "gives nothing: ..., 43.0 psi at rest".
+std::string held_shut_in_words(const OperatingPoint& point, const Figures& figures);
 
 /// That no water comes, and why; nothing when it does. Whether it wrote anything.
 bool write_that_all_is_dry(Page& page,
