@@ -8,6 +8,7 @@
 // Appl. 32 (1970) 274-307, from memory). A cross pipe raises the pressure at one of its ends and
 // lowers it at the other.
 #include "hydro/hydro.hpp"
+#include "hydro/physics/supply_law.hpp"
 
 #include <algorithm>
 #include <array>
@@ -40,8 +41,8 @@ double elevation_m(const Layout& layout, std::size_t supply) {
   return si(it.elevation.value_or(Length{}));
 }
 
-/// No smaller than Residuals' own scale would make it: the supplies' heads, the rise and fall of
-/// the ground, and the risers.
+/// No smaller than Residuals' own scale would make it: the supplies' heads at rest, the rise and
+/// fall of the ground, and the risers.
 double head_scale_m(const Solution& solution) {
   const Layout& layout = solution.layout();
   double lowest = 1e9, highest = -1e9;
@@ -49,10 +50,11 @@ double head_scale_m(const Solution& solution) {
     lowest = std::min(lowest, elevation);
     highest = std::max(highest, elevation);
   };
-  const std::vector<OperatingPoint> supplies = all_supplies(solution);
-  for (std::size_t s = 0; s < supplies.size(); ++s) {
+  const std::vector<Supply>& further = layout.further_supplies_as_they_are();
+  for (std::size_t s = 0; s <= further.size(); ++s) {
+    const Supply& supply = s == 0 ? layout.supply_as_it_is() : further[s - 1];
     include(elevation_m(layout, s));
-    include(elevation_m(layout, s) + si(head(supplies[s].pressure, solution.water().density)));
+    include(elevation_m(layout, s) + SupplyLaw(supply, solution.water()).head_at_rest());
   }
   for (std::size_t l = 0; l < layout.lines().size(); ++l) {
     include(si(layout.inlet_elevation(l)));

@@ -99,7 +99,7 @@ struct LineSolution {
 
 /// How well the equations are met. Each figure is the largest one left, divided by its scale: the
 /// largest flow in any pipe, where lines join at least 1e-7 of the most that one of them could carry;
-/// the largest of the supplies' heads and the rise and fall of the ground.
+/// the largest of the supplies' heads at rest and the rise and fall of the ground.
 struct Residuals {
   double mass = 0;           ///< at every place
   double energy = 0;         ///< in every length of pipe
