@@ -22,7 +22,7 @@ hydro is built from C++ sources. What went wrong stands above; usually one of th
 too old: CMake (3.25), make, a C++20 compiler, the headers of Python, pybind11 (2.10), Boost (1.74),
 fmt (9), toml++ and nlohmann-json. On Debian and Ubuntu:
 
-  apt-get install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev nlohmann-json3-dev libeigen3-dev \\
+  apt-get install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev nlohmann-json3-dev libeigen3-dev libhwy-dev \\
     python3-dev pybind11-dev
 
 More options for CMake are taken from the environment variable CMAKE_ARGS."""

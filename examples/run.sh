@@ -3,7 +3,7 @@
 set -eu
 . "$(dirname -- "$0")/setup.sh"
 
-install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev nlohmann-json3-dev libeigen3-dev libcli11-dev
+install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev nlohmann-json3-dev libeigen3-dev libhwy-dev libcli11-dev
 compile check_line -DHYDRO_EXAMPLES=ON -DHYDRO_TESTS=OFF -DHYDRO_BENCHMARKS=OFF -DHYDRO_PYTHON=OFF
 
 status=0

@@ -49,7 +49,9 @@
 #include "hydro/answers/sets_together.hpp"
 #include "hydro/answers/throttle_up.hpp"
 #include "hydro/answers/uniformity.hpp"
-// Floor 5: files in; reports, tables and drawings out.
+// Floor 5: what if: questions about layouts that are not, or not yet.
+#include "hydro/what_ifs/work.hpp"
+// Floor 6: files in; reports, tables and drawings out.
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"

@@ -1,3 +1,5 @@
 include(CMakeFindDependencyMacro)
 find_dependency(Boost 1.74 CONFIG)
+find_dependency(Threads)
+find_dependency(hwy 1.0)
 include(${CMAKE_CURRENT_LIST_DIR}/hydroTargets.cmake)

@@ -5,7 +5,7 @@ root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 HYDRO_BUILD=${HYDRO_BUILD:-$root/build/tests}
 . "$root/examples/setup.sh"
 
-install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev nlohmann-json3-dev libeigen3-dev libcli11-dev \
+install g++ make cmake libboost-dev libfmt-dev libtomlplusplus-dev nlohmann-json3-dev libeigen3-dev libhwy-dev libcli11-dev \
   libgtest-dev libgmock-dev libsundials-dev libbenchmark-dev \
   python3-dev pybind11-dev python3-numpy python3-pytest python3-hypothesis python3-scipy python3-pandas \
   python3-matplotlib python3-joblib python3-distributed mypy \

@@ -1,0 +1,98 @@
+#include "hydro/what_ifs/in_parallel.hpp"
+
+#include "hydro/quantities/range.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <exception>
+#include <mutex>
+#include <string>
+#include <thread>
+#include <utility>
+#include <vector>
+
+namespace hydro {
+namespace {
+
+constexpr int most_threads = 1024;
+
+class Telling {
+ public:
+  Telling(const Work& work, std::size_t count) : work_(work), count_(count) {}
+
+  void now_and_then(std::size_t done) {
+    constexpr std::chrono::milliseconds pause{50};
+    const auto now = std::chrono::steady_clock::now();
+    if (!work_.progress || now - last_ < pause) return;
+    last_ = now;
+    tell(done);
+  }
+  void at_the_end() {
+    if (work_.progress) tell(count_);
+  }
+
+ private:
+  void tell(std::size_t done) {
+    if (!work_.progress(done, count_)) throw Stopped(done, count_);
+  }
+
+  const Work& work_;
+  std::size_t count_;
+  std::chrono::steady_clock::time_point last_ = std::chrono::steady_clock::now();
+};
+
+}  // namespace
+
+Stopped::Stopped(std::size_t done, std::size_t of)
+    : std::runtime_error("stopped after " + std::to_string(done) + " of " + std::to_string(of) +
+                         " parts, as the progress function asked"),
+      done_(done),
+      of_(of) {}
+
+std::size_t threads_for(std::size_t count, const Work& work) {
+  Examination examination;
+  examination.within("threads", work.threads, 0, most_threads);
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+  const std::size_t wanted = work.threads > 0 ? static_cast<std::size_t>(work.threads)
+                                              : std::max(1U, std::thread::hardware_concurrency());
+  return std::clamp(count, std::size_t{1}, wanted);
+}
+
+void in_parallel(std::size_t count,
+                 const Work& work,
+                 const std::function<void(std::size_t)>& part) {
+  const std::size_t threads = threads_for(count, work);
+  std::atomic<std::size_t> next = 0;
+  std::atomic<std::size_t> done = 0;
+  std::exception_ptr first;
+  std::mutex first_mutex;
+  const auto end_all = [&] {
+    const std::scoped_lock lock(first_mutex);
+    if (!first) first = std::current_exception();
+    next = count;
+  };
+  const auto take_parts = [&](auto after_each) {
+    try {
+      for (std::size_t i; (i = next++) < count;) {
+        part(i);
+        after_each(++done);
+      }
+    } catch (...) {
+      end_all();
+    }
+  };
+
+  Telling telling(work, count);
+  {
+    std::vector<std::jthread> others;
+    others.reserve(threads - 1);
+    for (std::size_t i = 1; i < threads; ++i)
+      others.emplace_back([&] { take_parts([](std::size_t) {}); });
+    take_parts([&](std::size_t so_far) { telling.now_and_then(so_far); });
+  }
+  if (first) std::rethrow_exception(first);
+  telling.at_the_end();
+}
+
+}  // namespace hydro
