@@ -100,16 +100,19 @@ class FrictionLaw {
     return unknown_slope;
   }
 
+  enum class Kind { hazen_williams, constant_factor, darcy_weisbach };
+  Kind kind() const { return kind_; }
+  /// Of Q^1.852, of Q^2 with a constant factor, of f Q^2 otherwise; per metre.
+  double coefficient() const { return coefficient_; }
+
   bool operator==(const FrictionLaw&) const = default;
 
  private:
-  enum class Kind { hazen_williams, constant_factor, darcy_weisbach };
-
   Loss darcy_weisbach(double flow) const;
   Loss turbulent(double flow) const;
 
   Kind kind_ = Kind::constant_factor;
-  double coefficient_ = 0;        ///< of Q^1.852, of Q^2 with a constant factor, of f Q^2 otherwise
+  double coefficient_ = 0;
   double laminar_slope_ = 0;      ///< dh/dQ at Re <= 2000
   double reynolds_per_flow_ = 0;  ///< Re = this * Q
   double relative_roughness_ = 0;

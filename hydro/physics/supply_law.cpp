@@ -99,8 +99,15 @@ SupplyAtFlow SupplyLaw::in_full(double flow) const {
   const Loss filter = parts_->filter.at(flow);
   now.filter_loss = filter.head;
   now.source = source.head;
-  now.lines = {source.head - filter.head, source.slope - filter.slope};
+  now.lines = {source.head - filter.head + raised_by_, source.slope - filter.slope};
   return now;
+}
+
+SupplyLaw SupplyLaw::raised_by(double head) const {
+  SupplyLaw raised = *this;
+  raised.head_at_rest_ += head;
+  raised.raised_by_ += head;
+  return raised;
 }
 
 }  // namespace hydro

@@ -39,10 +39,13 @@ class SupplyLaw {
   ///   a way to one
   HeadAtFlow at(double flow) const { return in_full(flow).lines; }
   SupplyAtFlow in_full(double flow) const;
+  /// The same with so much more head at every flow [m].
+  SupplyLaw raised_by(double head) const;
 
  private:
   struct Parts;
   double head_at_rest_;
+  double raised_by_ = 0;
   std::shared_ptr<const Parts> parts_;  // none: held
 };
 

@@ -464,20 +464,6 @@ std::pair<double, double> ground_of(const Layout& layout, std::size_t index) {
   return ground;
 }
 
-void bound_capacities(Tree& tree) {
-  constexpr double margin = 2.1;  // of the head span: the supply's head, the whole fall, and some
-  const double head = margin * tree.head_span;
-  for (std::size_t i = 0; i < tree.reaches.size(); ++i) {
-    Reach& reach = tree.reaches[i];
-    const Reach* before = i > 0 ? &tree.reaches[i - 1] : nullptr;
-    const bool alike = before && before->length == reach.length &&
-                       before->fitting == reach.fitting && before->friction == reach.friction;
-    reach.capacity = alike ? before->capacity : capacity_for(reach, head);
-  }
-  for (Mouth& mouth : tree.mouths)
-    if (mouth.has_riser) mouth.riser.capacity = capacity_for(mouth.riser, head);
-}
-
 /// Enters the joints, and which runs they make two-way.
 void add_joints(const Layout& layout,
                 const MeetingRuns& meeting,
@@ -539,6 +525,20 @@ double add_supplies(const Layout& layout, const WaterProperties& water, Tree& tr
 }
 
 }  // namespace
+
+void bound_capacities(Tree& tree) {
+  constexpr double margin = 2.1;  // of the head span: the supply's head, the whole fall, and some
+  const double head = margin * tree.head_span;
+  for (std::size_t i = 0; i < tree.reaches.size(); ++i) {
+    Reach& reach = tree.reaches[i];
+    const Reach* before = i > 0 ? &tree.reaches[i - 1] : nullptr;
+    const bool alike = before && before->length == reach.length &&
+                       before->fitting == reach.fitting && before->friction == reach.friction;
+    reach.capacity = alike ? before->capacity : capacity_for(reach, head);
+  }
+  for (Mouth& mouth : tree.mouths)
+    if (mouth.has_riser) mouth.riser.capacity = capacity_for(mouth.riser, head);
+}
 
 Tree make_tree(const Layout& layout, const WaterProperties& water) {
   Tree tree;

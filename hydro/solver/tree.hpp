@@ -146,4 +146,7 @@ struct Tree {
 
 Tree make_tree(const Layout& layout, const WaterProperties& water);
 
+/// Finds Reach::capacity of every reach and riser anew.
+void bound_capacities(Tree& tree);
+
 }  // namespace hydro

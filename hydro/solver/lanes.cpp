@@ -1,0 +1,208 @@
+#include "hydro/solver/lanes.hpp"
+
+#include "hydro/solver/lanes_plan.hpp"
+#include "hydro/solver/settle.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace hydro {
+namespace {
+
+constexpr double ramp_share = 1e-13;  // of the head span, as in settle.cpp
+constexpr int newton_steps = 60;      // as in SolveOptions
+
+PlannedReach planned(const Reach& reach) {
+  const double wall = reach.length * reach.friction.coefficient();
+  switch (reach.friction.kind()) {
+    case FrictionLaw::Kind::hazen_williams:
+      return {wall > 0 ? ReachKind::hazen_williams : ReachKind::square,
+              wall,
+              reach.fitting,
+              reach.ground_rise};
+    case FrictionLaw::Kind::constant_factor:
+      return {ReachKind::square, wall, reach.fitting, reach.ground_rise};
+    case FrictionLaw::Kind::darcy_weisbach:
+      break;
+  }
+  return {reach.length > 0 ? ReachKind::each_by_itself : ReachKind::square,
+          0,
+          reach.fitting,
+          reach.ground_rise};
+}
+
+PlannedMouth planned(const Mouth& mouth) {
+  PlannedMouth it{
+      MouthKind::each_by_itself, mouth.law.coefficient, mouth.law.exponent, mouth.height, 0, 0};
+  if (mouth.law.bent) return it;
+  const bool is_root = mouth.law.exponent == 0.5;
+  if (!mouth.has_riser) {
+    it.kind = is_root ? MouthKind::root : MouthKind::power;
+    return it;
+  }
+  const Reach& riser = mouth.riser;
+  const double wall = riser.length * riser.friction.coefficient();
+  it.riser_square = riser.fitting;
+  switch (riser.friction.kind()) {
+    case FrictionLaw::Kind::hazen_williams:
+      it.riser_friction = wall;
+      break;
+    case FrictionLaw::Kind::constant_factor:
+      it.riser_square += wall;
+      break;
+    case FrictionLaw::Kind::darcy_weisbach:
+      return it;
+  }
+  if (is_root) it.kind = MouthKind::root_on_riser;
+  return it;
+}
+
+/// With the heads at rest of all runs; where lines join, those of the highest supply.
+void raise_supplies(Tree& tree, const std::vector<Lane>& rises, std::size_t lane) {
+  double most = -no_limit;
+  for (std::size_t s = 0; s < tree.sources.size(); ++s) {
+    if (!tree.sources[s].law) continue;
+    tree.sources[s].law = tree.sources[s].law->raised_by(rises[s][lane]);
+    most = std::max(most, rises[s][lane]);
+  }
+  for (Run& run : tree.runs) {
+    if (!tree.joints.empty())
+      run.head_at_rest += most;
+    else if (run.fed_by == none)
+      run.head_at_rest = run.elevation + tree.sources[index(run.source)].law->head_at_rest();
+    else
+      run.head_at_rest = tree.runs[index(run.fed_by)].head_at_rest;
+    const double held = tree.reaches[index(tree.places[run.first].reach)].held;
+    if (tree.joints.empty()) run.head_at_rest = std::min(run.head_at_rest, run.elevation + held);
+  }
+}
+
+}  // namespace
+
+struct Lanes::Plan {
+  LanesPlan of_tree;
+  bool marches;
+};
+
+Lanes::Lanes(const Tree& tree, const Sweeps& solved)
+    : plan_([&] {
+        LanesPlan plan{&tree, ramp_share * tree.head_span, {}, {}, {}, {}, {}};
+        for (const Reach& reach : tree.reaches) plan.reaches.push_back(planned(reach));
+        for (const Mouth& mouth : tree.mouths) plan.mouths.push_back(planned(mouth));
+        for (const Place& place : tree.places)
+          plan.is_plain.push_back(
+              plan.reaches[index(place.reach)].kind == ReachKind::hazen_williams &&
+              (place.mouth == none || plan.mouths[index(place.mouth)].kind == MouthKind::root));
+        for (const Run& run : tree.runs)
+          plan.start_end_head.push_back(solved.states()[run.end - 1].head);
+        for (std::size_t s = 0; s < tree.sources.size(); ++s)
+          plan.start_source_head.push_back(solved.source_head(s));
+        return std::make_unique<const Plan>(Plan{std::move(plan), march_on(tree)});
+      }()) {}
+
+Lanes::~Lanes() = default;
+Lanes::Lanes(Lanes&&) noexcept = default;
+
+bool Lanes::march_on(const Tree& tree) {
+  return tree.joints.empty() && !tree.runs.empty() &&
+         std::ranges::all_of(tree.runs, [&](const Run& run) {
+           return run.fed_by != none || tree.sources[index(run.source)].law;
+         });
+}
+
+std::size_t Lanes::width() {
+  return vector_width();
+}
+
+void Lanes::solve(const Differences& differences, std::size_t count, Block& block) const {
+  const LanesPlan& plan = plan_->of_tree;
+  const Tree& tree = *plan.tree;
+  const std::size_t places = tree.places.size();
+  block.head.resize(places);
+  block.outlet_flow.resize(places);
+  block.outlet_head.resize(places);
+  block.source_flow.resize(tree.sources.size());
+  block.source_head.resize(tree.sources.size());
+  block.met = 0;
+  block.passes = 0;
+  block.alone = 0;
+  if (plan_->marches) {
+    LanesWork work{&plan,
+                   &differences,
+                   std::vector<RunLanes>(tree.runs.size()),
+                   std::vector<SourceLanes>(tree.sources.size()),
+                   {},
+                   &block};
+    for (std::size_t r = 0; r < tree.runs.size(); ++r)
+      work.runs[r].end_head = Lane::all(plan.start_end_head[r]);
+    for (std::size_t s = 0; s < tree.sources.size(); ++s) {
+      work.sources[s].head = Lane::all(plan.start_source_head[s]);
+      if (!differences.supply_rise.empty())
+        for (std::size_t lane = 0; lane < lanes; ++lane)
+          work.sources[s].head[lane] += differences.supply_rise[s][lane];
+    }
+    if (!differences.replaced.empty()) {
+      work.first_replaced.assign(places + 1, 0);
+      for (const auto& it : differences.replaced) ++work.first_replaced[it.place + 1];
+      for (std::size_t i = 0; i < places; ++i) work.first_replaced[i + 1] += work.first_replaced[i];
+    }
+    march(work, count);
+  }
+  for (std::size_t lane = 0; lane < count; ++lane)
+    if (!((block.met >> lane) & 1)) settle_alone(differences, lane, block);
+}
+
+Tree Lanes::tree_of(const Differences& differences, std::size_t lane) const {
+  Tree tree = *plan_->of_tree.tree;
+  const auto replace = [&](Place& place, std::optional<Mouth> mouth) {
+    place.mouth = none;
+    if (!mouth) return;
+    place.mouth = static_cast<std::int32_t>(tree.mouths.size());
+    tree.mouths.push_back(std::move(*mouth));
+  };
+  if (!differences.outlet_factor.empty())
+    for (std::size_t i = 0; i < tree.places.size(); ++i) {
+      if (tree.places[i].mouth == none) continue;
+      Mouth mouth = tree.mouths[index(tree.places[i].mouth)];
+      mouth.law.coefficient *= differences.outlet_factor[i][lane];
+      mouth.law.inverse_coefficient /= differences.outlet_factor[i][lane];
+      replace(tree.places[i], std::move(mouth));
+    }
+  for (std::size_t i = 0; i < tree.reaches.size(); ++i) {
+    Reach& reach = tree.reaches[i];
+    const bool is_darcy = reach.friction.kind() == FrictionLaw::Kind::darcy_weisbach;
+    if (is_darcy && !differences.friction.empty())
+      reach.friction = differences.friction[i * lanes + lane];
+    if (!is_darcy && !differences.friction_factor.empty())
+      reach.length *= differences.friction_factor[i][lane];
+    if (!differences.fitting_factor.empty()) reach.fitting *= differences.fitting_factor[i][lane];
+    reach.capacity = no_limit;
+  }
+  for (const auto& it : differences.replaced)
+    if (it.lane == lane) replace(tree.places[it.place], it.mouth);
+  if (!differences.supply_rise.empty()) raise_supplies(tree, differences.supply_rise, lane);
+  bound_capacities(tree);
+  return tree;
+}
+
+void Lanes::settle_alone(const Differences& differences, std::size_t lane, Block& block) const {
+  const Tree tree = tree_of(differences, lane);
+  const Settled settled = settle(tree, newton_steps);
+  const std::vector<State>& states = settled.sweeps.states();
+  for (std::size_t i = 0; i < states.size(); ++i) {
+    block.head[i][lane] = states[i].head;
+    block.outlet_flow[i][lane] = states[i].outlet_flow;
+    block.outlet_head[i][lane] = states[i].outlet_head;
+  }
+  for (std::size_t s = 0; s < tree.sources.size(); ++s) {
+    block.source_flow[s][lane] = settled.sweeps.source_flow(s);
+    block.source_head[s][lane] = settled.sweeps.source_head(s);
+  }
+  block.mass[lane] = settled.residuals.mass;
+  block.energy[lane] = settled.residuals.energy;
+  if (settled.met) block.met |= std::uint32_t{1} << lane;
+  block.alone |= std::uint32_t{1} << lane;
+}
+
+}  // namespace hydro

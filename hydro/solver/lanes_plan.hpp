@@ -1,0 +1,88 @@
+// lanes_plan.hpp: a tree as the lanes march along it. Not installed.
+#pragma once
+
+#include "hydro/solver/lanes.hpp"
+#include "hydro/solver/tree.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+namespace hydro {
+
+/// Which law stands at a place; those that no vector takes are evaluated lane by lane.
+enum class MouthKind : std::uint8_t {
+  closed,
+  root,           ///< q = c sqrt(P), on a riser that takes no head
+  root_on_riser,  ///< the same on a riser that takes some
+  power,          ///< q = c P^x, on a riser that takes no head
+  each_by_itself
+};
+
+enum class ReachKind : std::uint8_t {
+  hazen_williams,
+  square,  ///< a constant factor, or fittings alone
+  each_by_itself
+};
+
+struct PlannedReach {
+  ReachKind kind;
+  double friction;  ///< of Q^1.852 or of Q^2, over its length
+  double fitting;   ///< of Q^2
+  double rise;      ///< of the ground [m]
+};
+
+struct PlannedMouth {
+  MouthKind kind;
+  double coefficient;
+  double exponent;
+  double height;
+  double riser_friction;  ///< of Q^1.852, over its length
+  double riser_square;    ///< of Q^2
+};
+
+/// What a pass leaves of a run, by lane.
+struct RunLanes {
+  Lane end_head;    ///< x [m]
+  Lane end_flow;    ///< drawn by the runs beyond [m3/s]
+  Lane end_slope;   ///< of that with the head there
+  Lane gap;         ///< r [m]
+  Lane head_slope;  ///< dH/dx at the inlet, or at the regulator that holds
+  Lane flow_slope;  ///< dQ/dx at the inlet
+  Lane felt;  ///< share of a rise at the inlet that is felt: 1, or 0 behind a regulator that holds
+};
+
+struct SourceLanes {
+  Lane head;   ///< [m]
+  Lane flow;   ///< drawn [m3/s]
+  Lane slope;  ///< of that with the head
+  Lane rise;   ///< correction of the head
+};
+
+struct LanesPlan {
+  const Tree* tree;
+  double ramp;  ///< outlets with less head than this, but some, are left to settle() [m]
+  std::vector<PlannedReach> reaches;
+  std::vector<PlannedMouth> mouths;
+  std::vector<bool> is_plain;             ///< by place
+  std::vector<double> start_end_head;     ///< by run
+  std::vector<double> start_source_head;  ///< by source
+};
+
+/// All that one block is worked out in.
+struct LanesWork {
+  const LanesPlan* plan;
+  const Differences* differences;
+  std::vector<RunLanes> runs;
+  std::vector<SourceLanes> sources;
+  std::vector<std::size_t> first_replaced;  ///< by place, one more than there are places; or empty
+  Block* block;
+};
+
+/// Marches and corrects until all of the first lanes are answers or have taken enough passes; sets
+/// Block::met, mass, energy and passes.
+void march(LanesWork& work, std::size_t count);
+
+std::size_t vector_width();
+
+}  // namespace hydro
