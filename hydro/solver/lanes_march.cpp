@@ -95,10 +95,11 @@ class Marcher {
         from_;
     std::uint32_t met = 0;
     int passes = 0;
+    with_slopes_ = true;
     while (passes < most_passes && met != wanted) {
       ++passes;
       pass_inward();
-      met = judge() & wanted;
+      met = judge(wanted) & wanted;
       if (met != wanted) correct_outward(met);
     }
     block_.met |= met << from_;
@@ -134,7 +135,8 @@ class Marcher {
     const std::size_t behind_regulator = run.first + (regulated ? 1 : 0);
     for (std::size_t i = run.end; i-- > behind_regulator;) {
       if (is_plain(i)) {
-        i = march_plainly(i, behind_regulator, front);
+        i = with_slopes_ ? march_plainly<true>(i, behind_regulator, front)
+                         : march_plainly<false>(i, behind_regulator, front);
         continue;
       }
       take_mouth(i, front);
@@ -167,8 +169,13 @@ class Marcher {
     nearest_ = front.nearest;
     store(gap, of_run.gap, from_);
     store(felt, of_run.felt, from_);
-    store(front.head_slope, of_run.head_slope, from_);
-    store(front.flow_slope, of_run.flow_slope, from_);
+    if (with_slopes_) {
+      store(front.head_slope, of_run.head_slope, from_);
+      store(front.flow_slope, of_run.flow_slope, from_);
+    } else {
+      front.head_slope = load(of_run.head_slope, from_);
+      front.flow_slope = load(of_run.flow_slope, from_);
+    }
 
     // What it will draw when its own gap is closed, and how that answers a rise of head.
     Lane& drawn = run.fed_by == none ? work_.sources[index(run.source)].flow
@@ -192,6 +199,7 @@ class Marcher {
 
   /// From a plain place as far as they are plain; returns the last one. All that is carried stays in
   /// registers, which it would not beside calls.
+  template <bool with_slopes>
   HWY_ATTR HWY_NOINLINE std::size_t march_plainly(std::size_t place,
                                                   std::size_t first,
                                                   Front& front) {
@@ -213,38 +221,44 @@ class Marcher {
         Vectors coefficient = all(mouth.coefficient);
         if (outlets_differ) {
           const Vectors factor = load(differences_.outlet_factor[i], from_);
-          for (std::size_t n = 0; n < side_by_side; ++n) coefficient[n] = hn::Mul(factor[n], c);
+          HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) coefficient[n] =
+              hn::Mul(factor[n], c);
         }
-        for (std::size_t n = 0; n < side_by_side; ++n) {
+        HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) {
           const V available = hn::Sub(head[n], height);
           nearest[n] = hn::Min(nearest[n], hn::Abs(available));
           const V root = hn::Sqrt(hn::Max(available, ramp));
           const V wet = hn::IfThenElseZero(hn::Gt(available, ramp), coefficient[n]);
           const V out = hn::Mul(wet, root);
-          const V slope = hn::Div(hn::Mul(hn::Set(d, 0.5), wet), root);
           hn::Store(out, d, block_.outlet_flow[i].at.data() + from_ + n * width);
           flow[n] = hn::Add(flow[n], out);
-          flow_slope[n] = hn::MulAdd(slope, head_slope[n], flow_slope[n]);
+          if constexpr (with_slopes) {
+            const V slope = hn::Div(hn::Mul(hn::Set(d, 0.5), wet), root);
+            flow_slope[n] = hn::MulAdd(slope, head_slope[n], flow_slope[n]);
+          }
         }
       }
       const PlannedReach& reach = plan_.reaches[index(here.reach)];
       Vectors friction = all(reach.friction), fitting = all(reach.fitting);
       if (friction_differs) {
         const Vectors factor = load(differences_.friction_factor[index(here.reach)], from_);
-        for (std::size_t n = 0; n < side_by_side; ++n)
-          friction[n] = hn::Mul(friction[n], factor[n]);
+        HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) friction[n] =
+            hn::Mul(friction[n], factor[n]);
       }
       if (fitting_differs) {
         const Vectors factor = load(differences_.fitting_factor[index(here.reach)], from_);
-        for (std::size_t n = 0; n < side_by_side; ++n) fitting[n] = hn::Mul(fitting[n], factor[n]);
+        HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) fitting[n] =
+            hn::Mul(fitting[n], factor[n]);
       }
       const V rise = hn::Set(d, reach.rise);
-      for (std::size_t n = 0; n < side_by_side; ++n) {
+      HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) {
         const V wall = hn::Mul(friction[n], power_of(d, flow[n], slope_exponent));
         const V bends = hn::Mul(fitting[n], flow[n]);
-        const V slope = hn::MulAdd(hn::Set(d, 1 + slope_exponent), wall, hn::Add(bends, bends));
         head[n] = hn::Add(head[n], hn::MulAdd(hn::Add(wall, bends), flow[n], rise));
-        head_slope[n] = hn::MulAdd(slope, flow_slope[n], head_slope[n]);
+        if constexpr (with_slopes) {
+          const V slope = hn::MulAdd(hn::Set(d, 1 + slope_exponent), wall, hn::Add(bends, bends));
+          head_slope[n] = hn::MulAdd(slope, flow_slope[n], head_slope[n]);
+        }
       }
       if (i == first || !is_plain(i - 1)) break;
     }
@@ -334,19 +348,29 @@ class Marcher {
   /// The head P at the device on P + riser(c sqrt(P)) = head there is: nearly straight in P.
   HWY_ATTR Discharge by_root_on_riser(std::size_t place, const PlannedMouth& mouth, Front& front) {
     const D d;
-    constexpr int most_steps = 8;
+    constexpr int most_steps = 12;
+    constexpr double straight =
+        1e-8;  // share of the head over which the laws are, to the last place
     const Vectors c = coefficients(place, mouth.coefficient);
     const V ramp = hn::Set(d, plan_.ramp);
     const V half = hn::Set(d, 0.5);
-    Discharge out;
+    Vectors available, P;
+    const Vectors head_before = load(block_.head[place], from_),
+                  device_before = load(block_.outlet_head[place], from_);
     for (std::size_t n = 0; n < side_by_side; ++n) {
-      const V available = hn::Sub(front.head[n], hn::Set(d, mouth.height));
-      const Mask wet = hn::Gt(available, ramp);
-      const V most = hn::Max(available, ramp);
-      V P = most, q, slope;
-      for (int step = 0; step < most_steps; ++step) {
-        const V root = hn::Sqrt(P);
-        q = hn::Mul(c[n], root);
+      const V height = hn::Set(d, mouth.height);
+      available[n] = hn::Sub(front.head[n], height);
+      const V most = hn::Max(available[n], ramp);
+      const V before = hn::Sub(head_before[n], height);
+      const Mask known = hn::And(hn::Gt(before, ramp), hn::Gt(device_before[n], ramp));
+      P[n] = hn::IfThenElse(known, hn::Mul(device_before[n], hn::Div(most, before)), most);
+    }
+    Discharge out;
+    for (int step = 0; step < most_steps; ++step) {
+      Mask any_far;
+      for (std::size_t n = 0; n < side_by_side; ++n) {
+        const V root = hn::Sqrt(P[n]);
+        const V q = hn::Mul(c[n], root);
         const V along = hn::Div(hn::Mul(half, c[n]), root);  // dq/dP
         V loss = hn::Mul(hn::Set(d, mouth.riser_square), q);
         V loss_slope = hn::Add(loss, loss);
@@ -356,17 +380,25 @@ class Marcher {
           loss = hn::Add(loss, friction);
           loss_slope = hn::MulAdd(hn::Set(d, 1 + slope_exponent), friction, loss_slope);
         }
+        const V most = hn::Max(available[n], ramp);
         const V steepness = hn::MulAdd(loss_slope, along, hn::Set(d, 1.0));
-        slope = hn::Div(along, steepness);
-        const V gap = hn::Sub(most, hn::MulAdd(loss, q, P));
-        const Mask near = hn::Le(hn::Abs(gap), hn::Mul(most, hn::Set(d, 4e-16)));
-        if (hn::AllTrue(d, near)) break;
-        P = hn::Max(hn::Add(P, hn::Div(gap, steepness)), hn::Mul(P, hn::Set(d, 0.05)));
+        const V gap = hn::Sub(most, hn::MulAdd(loss, q, P[n]));
+        const V rise = hn::Div(gap, steepness);
+        const Mask far = hn::Gt(hn::Abs(gap), hn::Mul(most, hn::Set(d, straight)));
+        any_far = n == 0 ? far : hn::Or(any_far, far);
+        out.slope[n] = hn::Div(along, steepness);
+        out.flow[n] = hn::MulAdd(along, rise, q);
+        P[n] = hn::Max(hn::Add(P[n], rise), hn::Mul(P[n], hn::Set(d, 0.05)));
       }
-      front.nearest[n] = hn::Min(front.nearest[n], hn::IfThenElse(wet, P, hn::Abs(available)));
-      out.head[n] = hn::IfThenElseZero(wet, P);
-      out.flow[n] = hn::IfThenElseZero(wet, q);
-      out.slope[n] = hn::IfThenElseZero(wet, slope);
+      if (hn::AllFalse(d, any_far)) break;
+    }
+    for (std::size_t n = 0; n < side_by_side; ++n) {
+      const Mask wet = hn::Gt(available[n], ramp);
+      front.nearest[n] =
+          hn::Min(front.nearest[n], hn::IfThenElse(wet, P[n], hn::Abs(available[n])));
+      out.head[n] = hn::IfThenElseZero(wet, P[n]);
+      out.flow[n] = hn::IfThenElseZero(wet, out.flow[n]);
+      out.slope[n] = hn::IfThenElseZero(wet, out.slope[n]);
     }
     return out;
   }
@@ -475,7 +507,7 @@ class Marcher {
   }
 
   /// Measures the gaps; leaves how the sources are corrected. Returns the lanes that are answers.
-  HWY_ATTR std::uint32_t judge() {
+  HWY_ATTR std::uint32_t judge(std::uint32_t wanted) {
     Vectors energy = all(0), mass = all(0), sum = all(0);
     for (const RunLanes& run : work_.runs) {
       const Vectors gap = load(run.gap, from_), head_slope = load(run.head_slope, from_),
@@ -496,6 +528,7 @@ class Marcher {
     for (std::size_t s = 0; s < work_.sources.size(); ++s) correct_source(s, largest_energy);
     store(flow_scale_, flow_scale, from_);
     std::uint32_t met = 0;
+    bool all_near = with_slopes_;
     for (std::size_t lane = 0; lane < group; ++lane) {
       const std::size_t at = from_ + lane;
       const double flow = flow_scale[at];
@@ -505,7 +538,9 @@ class Marcher {
                          largest_energy[at] <= aim * tree_.head_span &&
                          largest_mass[at] <= aim * flow && nearest[at] > plan_.ramp;
       if (it_is) met |= std::uint32_t{1} << lane;
+      all_near = all_near && (((wanted >> lane) & 1) == 0 || block_.energy[at] < near);
     }
+    with_slopes_ = !all_near;
     return met;
   }
 
@@ -565,6 +600,8 @@ class Marcher {
     }
   }
 
+  /// From this share of the head span the next step leads to the aim: no slopes are needed there.
+  static constexpr double near = 1e-6;
   static constexpr double aim = 1e-13;      // within the tolerance with some to spare
   static constexpr double most_flow = 1e6;  // no supply gives that: the lane has gone astray [m3/s]
 
@@ -574,6 +611,7 @@ class Marcher {
   const Differences& differences_;
   Block& block_;
   std::size_t from_;
+  bool with_slopes_ = true;
   Vectors nearest_;
   Vectors flow_scale_;
 };

@@ -23,11 +23,24 @@ namespace hydro::HWY_NAMESPACE {
 
 namespace hn = hwy::HWY_NAMESPACE;
 
+/// By pairs, pairs of pairs and so on (Estrin): a third of the waiting that one term after another
+/// takes.
 template <class D, class V, std::size_t terms>
-HWY_INLINE V horner(D d, V x, const double (&coefficients)[terms]) {
-  V sum = hn::Set(d, coefficients[terms - 1]);
-  for (std::size_t k = terms - 1; k-- > 0;) sum = hn::MulAdd(sum, x, hn::Set(d, coefficients[k]));
-  return sum;
+HWY_INLINE V polynomial(D d, V x, const double (&coefficients)[terms]) {
+  constexpr std::size_t pairs = (terms + 1) / 2;
+  V sums[pairs];
+  for (std::size_t k = 0; k < pairs; ++k)
+    sums[k] =
+        2 * k + 1 < terms
+            ? hn::MulAdd(hn::Set(d, coefficients[2 * k + 1]), x, hn::Set(d, coefficients[2 * k]))
+            : hn::Set(d, coefficients[2 * k]);
+  V power = hn::Mul(x, x);
+  for (std::size_t left = pairs; left > 1; left = (left + 1) / 2) {
+    for (std::size_t k = 0; 2 * k < left; ++k)
+      sums[k] = 2 * k + 1 < left ? hn::MulAdd(sums[2 * k + 1], power, sums[2 * k]) : sums[2 * k];
+    power = hn::Mul(power, power);
+  }
+  return sums[0];
 }
 
 template <class D, class V>
@@ -54,7 +67,7 @@ HWY_INLINE V log2_of(D d, V x) {
   const V one = hn::Set(d, 1.0);
   const V t = hn::Div(hn::Sub(m, one), hn::Add(m, one));
   const V square = hn::Mul(t, t);
-  const V rest = hn::Mul(horner(d, square, series), hn::Mul(square, t));
+  const V rest = hn::Mul(polynomial(d, square, series), hn::Mul(square, t));
   return hn::MulAdd(hn::Add(t, rest), hn::Set(d, two_over_ln2), whole);
 }
 
@@ -79,7 +92,7 @@ HWY_INLINE V exp2_of(D d, V y) {
                                       1.3691488853904128880e-12};
   const V shifted = hn::Add(y, hn::Set(d, shifter));
   const V f = hn::Sub(y, hn::Sub(shifted, hn::Set(d, shifter)));
-  const V power = horner(d, f, series);
+  const V power = polynomial(d, f, series);
   return hn::BitCast(d,
                      hn::Add(hn::BitCast(di, power), hn::ShiftLeft<52>(hn::BitCast(di, shifted))));
 }
