@@ -13,7 +13,9 @@
 #include <cstdio>
 #include <optional>
 #include <random>
+#include <string>
 #include <utility>
+#include <vector>
 
 #include "random_layout.hpp"
 #include "random_pumped.hpp"
@@ -39,9 +41,11 @@ Differences random_differences(const Tree& tree, std::uint64_t seed) {
   if (seed % 3 == 0) {
     differences.friction_factor = vary(tree.reaches.size(), 0.1);
     differences.fitting_factor = vary(tree.reaches.size(), 0.1);
-    differences.supply_rise.resize(tree.sources.size());
-    for (Lane& lane : differences.supply_rise)
-      for (double& rise : lane.at) rise = normal(random);
+    differences.riser_friction_factor = vary(tree.mouths.size(), 0.1);
+    differences.riser_fitting_factor = vary(tree.mouths.size(), 0.1);
+    for (const Source& source : tree.sources)
+      for (std::size_t lane = 0; lane < lanes; ++lane)
+        differences.supply.push_back(source.law->raised_by(normal(random)));
   }
   constexpr double broken = 1.0 / 50;
   std::uniform_real_distribution<double> chance;
@@ -124,6 +128,8 @@ TEST(Lanes, AreWhatEachScenarioIsByItself) {
       if (is_alone) {
         EXPECT_EQ(block.head[i][lane], state.head) << "place " << i;
       }
+      EXPECT_LE(std::abs(block.outlet_head[i][lane] - state.outlet_head), 1e-12 * own.head_span)
+          << "place " << i;
       EXPECT_LE(head_gap, 1e-12 * own.head_span) << "place " << i;
       // Near its end an outlet of small exponent turns a breath of head into much flow.
       const double slope = slope_of(own, i, state);

@@ -33,8 +33,10 @@ PlannedReach planned(const Reach& reach) {
 }
 
 PlannedMouth planned(const Mouth& mouth) {
-  PlannedMouth it{
-      MouthKind::each_by_itself, mouth.law.coefficient, mouth.law.exponent, mouth.height, 0, 0};
+  PlannedMouth it{.kind = MouthKind::each_by_itself,
+                  .coefficient = mouth.law.coefficient,
+                  .exponent = mouth.law.exponent,
+                  .height = mouth.height};
   if (mouth.law.bent) return it;
   const bool is_root = mouth.law.exponent == 0.5;
   if (!mouth.has_riser) {
@@ -43,13 +45,13 @@ PlannedMouth planned(const Mouth& mouth) {
   }
   const Reach& riser = mouth.riser;
   const double wall = riser.length * riser.friction.coefficient();
-  it.riser_square = riser.fitting;
+  it.riser_fitting = riser.fitting;
   switch (riser.friction.kind()) {
     case FrictionLaw::Kind::hazen_williams:
       it.riser_friction = wall;
       break;
     case FrictionLaw::Kind::constant_factor:
-      it.riser_square += wall;
+      it.riser_wall_square = wall;
       break;
     case FrictionLaw::Kind::darcy_weisbach:
       return it;
@@ -59,22 +61,39 @@ PlannedMouth planned(const Mouth& mouth) {
 }
 
 /// With the heads at rest of all runs; where lines join, those of the highest supply.
-void raise_supplies(Tree& tree, const std::vector<Lane>& rises, std::size_t lane) {
-  double most = -no_limit;
+void change_supplies(Tree& tree, const std::vector<SupplyLaw>& laws, std::size_t lane) {
+  double highest = -no_limit;
   for (std::size_t s = 0; s < tree.sources.size(); ++s) {
-    if (!tree.sources[s].law) continue;
-    tree.sources[s].law = tree.sources[s].law->raised_by(rises[s][lane]);
-    most = std::max(most, rises[s][lane]);
+    Source& source = tree.sources[s];
+    if (!source.law) continue;
+    source.law = laws[s * lanes + lane];
+    const double at_rest = source.elevation + source.law->head_at_rest();
+    highest = std::max(highest, at_rest);
+    tree.head_span = std::max(tree.head_span, std::abs(at_rest));
   }
   for (Run& run : tree.runs) {
-    if (!tree.joints.empty())
-      run.head_at_rest += most;
-    else if (run.fed_by == none)
-      run.head_at_rest = run.elevation + tree.sources[index(run.source)].law->head_at_rest();
-    else
-      run.head_at_rest = tree.runs[index(run.fed_by)].head_at_rest;
+    if (!tree.joints.empty()) {
+      run.head_at_rest = highest;
+      continue;
+    }
+    run.head_at_rest = run.fed_by == none
+                           ? run.elevation + tree.sources[index(run.source)].law->head_at_rest()
+                           : tree.runs[index(run.fed_by)].head_at_rest;
     const double held = tree.reaches[index(tree.places[run.first].reach)].held;
-    if (tree.joints.empty()) run.head_at_rest = std::min(run.head_at_rest, run.elevation + held);
+    run.head_at_rest = std::min(run.head_at_rest, run.elevation + held);
+  }
+}
+
+/// Where they were not needed on the march.
+void find_outlet_heads(const LanesWork& work, Block& block) {
+  const LanesPlan& plan = *work.plan;
+  for (std::size_t i = 0; i < plan.is_plain.size(); ++i) {
+    const std::int32_t which = plan.tree->places[i].mouth;
+    if (!plan.is_plain[i] || which == none || is_replaced(work, i)) continue;
+    const double height = plan.mouths[index(which)].height;
+    for (std::size_t lane = 0; lane < lanes; ++lane)
+      block.outlet_head[i][lane] =
+          block.outlet_flow[i][lane] > 0 ? block.head[i][lane] - height : 0;
   }
 }
 
@@ -87,15 +106,13 @@ struct Lanes::Plan {
 
 Lanes::Lanes(const Tree& tree, const Sweeps& solved)
     : plan_([&] {
-        LanesPlan plan{&tree, ramp_share * tree.head_span, {}, {}, {}, {}, {}};
+        LanesPlan plan{&tree, ramp_share * tree.head_span, {}, {}, {}, solved.states(), {}};
         for (const Reach& reach : tree.reaches) plan.reaches.push_back(planned(reach));
         for (const Mouth& mouth : tree.mouths) plan.mouths.push_back(planned(mouth));
         for (const Place& place : tree.places)
           plan.is_plain.push_back(
               plan.reaches[index(place.reach)].kind == ReachKind::hazen_williams &&
               (place.mouth == none || plan.mouths[index(place.mouth)].kind == MouthKind::root));
-        for (const Run& run : tree.runs)
-          plan.start_end_head.push_back(solved.states()[run.end - 1].head);
         for (std::size_t s = 0; s < tree.sources.size(); ++s)
           plan.start_source_head.push_back(solved.source_head(s));
         return std::make_unique<const Plan>(Plan{std::move(plan), march_on(tree)});
@@ -134,13 +151,18 @@ void Lanes::solve(const Differences& differences, std::size_t count, Block& bloc
                    std::vector<SourceLanes>(tree.sources.size()),
                    {},
                    &block};
+    for (std::size_t i = 0; i < places; ++i) {
+      block.head[i] = Lane::all(plan.start[i].head);
+      block.outlet_head[i] = Lane::all(plan.start[i].outlet_head);
+    }
     for (std::size_t r = 0; r < tree.runs.size(); ++r)
-      work.runs[r].end_head = Lane::all(plan.start_end_head[r]);
+      work.runs[r].end_head = block.head[tree.runs[r].end - 1];
     for (std::size_t s = 0; s < tree.sources.size(); ++s) {
       work.sources[s].head = Lane::all(plan.start_source_head[s]);
-      if (!differences.supply_rise.empty())
-        for (std::size_t lane = 0; lane < lanes; ++lane)
-          work.sources[s].head[lane] += differences.supply_rise[s][lane];
+      if (!differences.supply.empty())
+        for (std::size_t lane = 0; lane < count; ++lane)
+          work.sources[s].head[lane] += differences.supply[s * lanes + lane].head_at_rest() -
+                                        tree.sources[s].law->head_at_rest();
     }
     if (!differences.replaced.empty()) {
       work.first_replaced.assign(places + 1, 0);
@@ -148,6 +170,7 @@ void Lanes::solve(const Differences& differences, std::size_t count, Block& bloc
       for (std::size_t i = 0; i < places; ++i) work.first_replaced[i + 1] += work.first_replaced[i];
     }
     march(work, count);
+    find_outlet_heads(work, block);
   }
   for (std::size_t lane = 0; lane < count; ++lane)
     if (!((block.met >> lane) & 1)) settle_alone(differences, lane, block);
@@ -155,6 +178,8 @@ void Lanes::solve(const Differences& differences, std::size_t count, Block& bloc
 
 Tree Lanes::tree_of(const Differences& differences, std::size_t lane) const {
   Tree tree = *plan_->of_tree.tree;
+  for (std::size_t i = 0; i < tree.mouths.size(); ++i)
+    tree.mouths[i] = changed(tree.mouths[i], differences, i, lane);
   const auto replace = [&](Place& place, std::optional<Mouth> mouth) {
     place.mouth = none;
     if (!mouth) return;
@@ -181,7 +206,7 @@ Tree Lanes::tree_of(const Differences& differences, std::size_t lane) const {
   }
   for (const auto& it : differences.replaced)
     if (it.lane == lane) replace(tree.places[it.place], it.mouth);
-  if (!differences.supply_rise.empty()) raise_supplies(tree, differences.supply_rise, lane);
+  if (!differences.supply.empty()) change_supplies(tree, differences.supply, lane);
   bound_capacities(tree);
   return tree;
 }

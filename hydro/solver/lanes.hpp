@@ -53,7 +53,9 @@ struct Differences {
   std::vector<Lane> outlet_factor = {};    ///< by place: of what its outlet lets out
   std::vector<Lane> friction_factor = {};  ///< by reach: of its friction, but not Darcy-Weisbach's
   std::vector<Lane> fitting_factor = {};   ///< by reach
-  std::vector<Lane> supply_rise = {};      ///< by source: added to its head at every flow [m]
+  std::vector<Lane> riser_friction_factor = {};  ///< by mouth: of its riser's, likewise
+  std::vector<Lane> riser_fitting_factor = {};   ///< by mouth
+  std::vector<SupplyLaw> supply = {};            ///< by source times lanes plus lane
   /// By reach times lanes plus lane: the law there, if the friction is Darcy-Weisbach's.
   std::vector<FrictionLaw> friction = {};
 

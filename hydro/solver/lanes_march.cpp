@@ -195,7 +195,9 @@ class Marcher {
   }
 
   /// Most places of most layouts: without any riser loss, on a pipe of Hazen-Williams.
-  bool is_plain(std::size_t place) const { return plan_.is_plain[place] && !is_replaced(place); }
+  bool is_plain(std::size_t place) const {
+    return plan_.is_plain[place] && !is_replaced(work_, place);
+  }
 
   /// From a plain place as far as they are plain; returns the last one. All that is carried stays in
   /// registers, which it would not beside calls.
@@ -269,7 +271,7 @@ class Marcher {
   /// Adds what leaves at a place, and its slope.
   HWY_ATTR void take_mouth(std::size_t place, Front& front) {
     const std::int32_t which = tree_.places[place].mouth;
-    const bool replaced = is_replaced(place);
+    const bool replaced = is_replaced(work_, place);
     if (which == none && !replaced) {
       store(all(0), block_.outlet_flow[place], from_);
       store(all(0), block_.outlet_head[place], from_);
@@ -291,7 +293,7 @@ class Marcher {
         out = {all(0), all(0), all(0)};
         break;
       case MouthKind::each_by_itself:
-        out = each_by_itself(place, tree_.mouths[index(which)], front);
+        out = each_by_itself(place, which, front);
         break;
     }
     if (replaced) replace(place, front, out);
@@ -303,12 +305,17 @@ class Marcher {
     store(out.head, block_.outlet_head[place], from_);
   }
 
-  HWY_ATTR Vectors coefficients(std::size_t place, double coefficient) const {
-    if (differences_.outlet_factor.empty()) return all(coefficient);
-    Vectors it = load(differences_.outlet_factor[place], from_);
+  HWY_ATTR Vectors scaled(double value,
+                          const std::vector<Lane>& factors,
+                          std::int32_t which) const {
+    if (factors.empty()) return all(value);
     const D d;
-    for (std::size_t n = 0; n < side_by_side; ++n) it[n] = hn::Mul(it[n], hn::Set(d, coefficient));
+    Vectors it = load(factors[index(which)], from_);
+    for (std::size_t n = 0; n < side_by_side; ++n) it[n] = hn::Mul(it[n], hn::Set(d, value));
     return it;
+  }
+  HWY_ATTR Vectors coefficients(std::size_t place, double coefficient) const {
+    return scaled(coefficient, differences_.outlet_factor, static_cast<std::int32_t>(place));
   }
 
   HWY_ATTR Discharge by_root(std::size_t place, const PlannedMouth& mouth, Front& front) {
@@ -354,6 +361,11 @@ class Marcher {
     const Vectors c = coefficients(place, mouth.coefficient);
     const V ramp = hn::Set(d, plan_.ramp);
     const V half = hn::Set(d, 0.5);
+    const std::int32_t which = tree_.places[place].mouth;
+    const Vectors friction =
+        scaled(mouth.riser_friction, differences_.riser_friction_factor, which);
+    Vectors square = scaled(mouth.riser_wall_square, differences_.riser_friction_factor, which);
+    const Vectors fitting = scaled(mouth.riser_fitting, differences_.riser_fitting_factor, which);
     Vectors available, P;
     const Vectors head_before = load(block_.head[place], from_),
                   device_before = load(block_.outlet_head[place], from_);
@@ -364,6 +376,7 @@ class Marcher {
       const V before = hn::Sub(head_before[n], height);
       const Mask known = hn::And(hn::Gt(before, ramp), hn::Gt(device_before[n], ramp));
       P[n] = hn::IfThenElse(known, hn::Mul(device_before[n], hn::Div(most, before)), most);
+      square[n] = hn::Add(square[n], fitting[n]);
     }
     Discharge out;
     for (int step = 0; step < most_steps; ++step) {
@@ -372,13 +385,12 @@ class Marcher {
         const V root = hn::Sqrt(P[n]);
         const V q = hn::Mul(c[n], root);
         const V along = hn::Div(hn::Mul(half, c[n]), root);  // dq/dP
-        V loss = hn::Mul(hn::Set(d, mouth.riser_square), q);
+        V loss = hn::Mul(square[n], q);
         V loss_slope = hn::Add(loss, loss);
         if (mouth.riser_friction > 0) {
-          const V friction =
-              hn::Mul(hn::Set(d, mouth.riser_friction), power_of(d, q, slope_exponent));
-          loss = hn::Add(loss, friction);
-          loss_slope = hn::MulAdd(hn::Set(d, 1 + slope_exponent), friction, loss_slope);
+          const V wall = hn::Mul(friction[n], power_of(d, q, slope_exponent));
+          loss = hn::Add(loss, wall);
+          loss_slope = hn::MulAdd(hn::Set(d, 1 + slope_exponent), wall, loss_slope);
         }
         const V most = hn::Max(available[n], ramp);
         const V steepness = hn::MulAdd(loss_slope, along, hn::Set(d, 1.0));
@@ -403,13 +415,15 @@ class Marcher {
     return out;
   }
 
-  HWY_ATTR Discharge each_by_itself(std::size_t place, const Mouth& mouth, Front& front) {
+  HWY_ATTR Discharge each_by_itself(std::size_t place, std::int32_t which, Front& front) {
+    const Mouth& mouth = tree_.mouths[index(which)];
     Lane head, flow, slope, device;
     store(front.head, head, from_);
     for (std::size_t lane = from_; lane < from_ + group; ++lane) {
       const double factor =
           differences_.outlet_factor.empty() ? 1 : differences_.outlet_factor[place][lane];
-      const DischargeAtHead out = discharge(mouth, factor, head[lane]);
+      const DischargeAtHead out =
+          discharge(changed(mouth, differences_, index(which), lane), factor, head[lane]);
       flow[lane] = out.flow;
       slope[lane] = out.slope;
       device[lane] = out.outlet_head;
@@ -426,11 +440,6 @@ class Marcher {
       const Mask wet = hn::Gt(at_device[n], hn::Zero(d));
       front.nearest[n] = hn::Min(front.nearest[n], hn::IfThenElse(wet, at_device[n], available));
     }
-  }
-
-  bool is_replaced(std::size_t place) const {
-    return !work_.first_replaced.empty() &&
-           work_.first_replaced[place] < work_.first_replaced[place + 1];
   }
 
   HWY_ATTR void replace(std::size_t place, const Front& front, Discharge& out) {
@@ -548,20 +557,20 @@ class Marcher {
 
   void correct_source(std::size_t which, Lane& largest_energy) {
     SourceLanes& source = work_.sources[which];
-    const SupplyLaw& law = *tree_.sources[which].law;
     for (std::size_t lane = from_; lane < from_ + group; ++lane) {
+      const SupplyLaw& law = differences_.supply.empty()
+                                 ? *tree_.sources[which].law
+                                 : differences_.supply[which * lanes + lane];
       block_.source_head[which][lane] = source.head[lane];
       block_.source_flow[which][lane] = source.flow[lane];
       source.rise[lane] = 0;
       if (law.is_held()) continue;
-      const double more =
-          differences_.supply_rise.empty() ? 0 : differences_.supply_rise[which][lane];
       if (!(source.flow[lane] < most_flow)) {
         largest_energy[lane] = HUGE_VAL;
         continue;
       }
       const HeadAtFlow given = law.at(std::max(0.0, source.flow[lane]));
-      const double gap = given.head + more - source.head[lane];
+      const double gap = given.head - source.head[lane];
       source.rise[lane] = gap / (1 - given.slope * source.slope[lane]);
       largest_energy[lane] = std::max(largest_energy[lane], std::abs(gap));
     }

@@ -37,9 +37,22 @@ struct PlannedMouth {
   double coefficient;
   double exponent;
   double height;
-  double riser_friction;  ///< of Q^1.852, over its length
-  double riser_square;    ///< of Q^2
+  double riser_friction = 0;     ///< of Q^1.852, over its length
+  double riser_wall_square = 0;  ///< of Q^2, where the factor is constant
+  double riser_fitting = 0;      ///< of Q^2
 };
+
+/// A mouth on its riser as it is in one scenario, but for the outlet's own factor.
+inline Mouth changed(Mouth mouth,
+                     const Differences& differences,
+                     std::size_t which,
+                     std::size_t lane) {
+  if (!differences.riser_friction_factor.empty())
+    mouth.riser.length *= differences.riser_friction_factor[which][lane];
+  if (!differences.riser_fitting_factor.empty())
+    mouth.riser.fitting *= differences.riser_fitting_factor[which][lane];
+  return mouth;
+}
 
 /// What a pass leaves of a run, by lane.
 struct RunLanes {
@@ -65,7 +78,7 @@ struct LanesPlan {
   std::vector<PlannedReach> reaches;
   std::vector<PlannedMouth> mouths;
   std::vector<bool> is_plain;             ///< by place
-  std::vector<double> start_end_head;     ///< by run
+  std::vector<State> start;               ///< by place
   std::vector<double> start_source_head;  ///< by source
 };
 
@@ -78,6 +91,11 @@ struct LanesWork {
   std::vector<std::size_t> first_replaced;  ///< by place, one more than there are places; or empty
   Block* block;
 };
+
+inline bool is_replaced(const LanesWork& work, std::size_t place) {
+  return !work.first_replaced.empty() &&
+         work.first_replaced[place] < work.first_replaced[place + 1];
+}
 
 /// Marches and corrects until all of the first lanes are answers or have taken enough passes; sets
 /// Block::met, mass, energy and passes.
