@@ -9,8 +9,8 @@
 // Source    Ours: every place is solved, since on hilly ground there may be several best ones. On an even
 //           slope the rule of handbooks is that the lowest pressures of the two parts be the same
 //           (USDA NEH 623, chapter 7).
-// Range     Water comes to the place from where the row begins now, without loss; or through a feed
-//           pipe as long as the way there along the row.
+// Range     Water comes to the place from where the row begins now, without loss (but that of 1 mm of
+//           its pipe); or through a feed pipe as long as the way there along the row.
 // Errors    InvalidInput when the row has no outlets, feeds or joins a line, has a fault of its own or
 //           no water, or when a place is not on it; NotSolved; Stopped.
 // Threads   Pure functions.
@@ -33,7 +33,7 @@ enum class InletGoal {
 };
 
 struct InletPositionOptions {
-  InletGoal goal = InletGoal::least_variation;
+  InletGoal goal = InletGoal::highest_lowest_pressure;
   /// From its present inlet on; default the inlet, every outlet, and half-way between two.
   std::vector<Length> places = {};
   std::optional<Pipe> feed_pipe = {};  ///< none: the way there takes no pressure but for the ground

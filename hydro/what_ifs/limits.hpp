@@ -4,10 +4,9 @@
 //           says where it is nearest, and what is left of it.
 // Formula   left = (value - limit) / limit   where the value must not be below
 //           left = (limit - value) / limit   where it must not be above
-//           of the atmosphere              the lowest line pressure, and 0 where that is above it, as
-//                                          a share of the atmosphere's pressure
-//           of the variation               by the flow rule; by the pressure rule where that alone
-//                                          is broken
+//           left = p / atmosphere's        of the lowest line pressure, which must not be below 0
+//           left of a variation            by the flow rule; by the pressure rule where that alone is
+//                                          broken
 // Source    As in check.hpp and supply_limit.hpp.
 // Range     A limit that is not given (a minimum, a pump's power) is not judged.
 // Threads   Pure functions.

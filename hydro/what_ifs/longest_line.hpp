@@ -7,8 +7,8 @@
 // Source    Ours; no step is skipped.
 // Range     Its ground rises as steeply as now, per length; from where it is known at every outlet it
 //           is that, and then level. Reaches of other pipe end with the line.
-// Errors    InvalidInput as in room_on_line.hpp, and for lines or faults that would lie beyond its end;
-//           NotSolved; Stopped.
+// Errors    InvalidInput as in room_on_line.hpp, and for a line that feeds or joins another, or has a
+//           fault of its own; NotSolved; Stopped.
 // Threads   Pure functions.
 // Example   examples/22_longest_line.cpp
 #pragma once
@@ -27,7 +27,7 @@ namespace hydro {
 struct LongestLineOptions {
   std::optional<Outlet> outlet = {};    ///< default the line's first
   std::optional<Length> spacing = {};   ///< default the line's, of an uneven one its last
-  std::optional<Length> first_at = {};  ///< default the line's, or the spacing if one is given
+  std::optional<Length> first_at = {};  ///< default the line's
   Limits limits = {};
   int most = 500;  ///< outlets that are tried
 };

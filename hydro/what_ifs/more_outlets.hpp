@@ -31,7 +31,7 @@ struct MoreOutlets {
   AddedWhere where = AddedWhere::beyond;
   std::optional<Outlet> outlet = {};  ///< default that of the last outlet before it
   /// Beyond: from outlet to outlet; default that of the line, of an uneven one that of its last two
-  /// outlets. Between: the nearest that two may stand; default 0.
+  /// outlets. Between: the nearest that two may stand; default 1 mm.
   std::optional<Length> spacing = {};
 };
 
@@ -41,8 +41,7 @@ Layout with_more_outlets(const Layout& layout,
                          const MoreOutlets& more,
                          int count);
 
-/// How many have a place between the outlets of a line, or beyond them: most_outlets where nothing
-/// says how near they may stand.
+/// How many have a place between the outlets of a line; beyond the last one most_outlets.
 int places_for_more(const Layout& layout, std::string_view line, const MoreOutlets& more);
 
 }  // namespace hydro

@@ -42,10 +42,9 @@ struct RoomAtCount {
 };
 
 enum class RoomEnd {
-  limit,    ///< one more passes a limit
-  no_place  ///< there is no place for one more
-  ,
-  most  ///< no more were tried
+  limit,     ///< one more passes a limit
+  no_place,  ///< there is no place for one more
+  most       ///< no more were tried
 };
 
 struct Room {
