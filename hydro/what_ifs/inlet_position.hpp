@@ -50,9 +50,9 @@ struct InletPosition {
 };
 
 struct InletPositions {
-  InletPosition present;
-  InletPosition best;              ///< of equal ones the nearest to the present inlet
-  std::vector<InletPosition> all;  ///< in the order of their places
+  InletPosition present = {};
+  InletPosition best = {};              ///< of equal ones the nearest to the present inlet
+  std::vector<InletPosition> all = {};  ///< in the order of their places
 };
 
 InletPositions inlet_position(const Layout& layout,
