@@ -23,9 +23,9 @@
 namespace hydro {
 
 struct RoomOptions {
-  MoreOutlets more = {};
   Limits limits = {};
   int most = 500;  ///< that are tried
+  MoreOutlets more = {};
 };
 
 /// The whole layout with so many more.
