@@ -63,6 +63,7 @@
 #include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
+#include "hydro/text/room_report.hpp"
 #include "hydro/text/sets_report.hpp"
 #include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_drawing.hpp"

@@ -14,6 +14,7 @@
 // Errors    InvalidInput when the row has no outlets, feeds or joins a line, has a fault of its own or
 //           no water, or when a place is not on it; NotSolved; Stopped.
 // Threads   Pure functions.
+// Example   examples/28_where_to_feed_a_row.cpp
 #pragma once
 
 #include "hydro/layout/layout.hpp"

@@ -90,7 +90,7 @@ LongestLine longest_line(const Layout& layout,
   const auto is_too_many = [](const std::vector<RoomAtCount>& so_far) {
     return so_far.size() > 1 && so_far[so_far.size() - 2].fits() && !so_far.back().fits();
   };
-  LongestLine longest;
+  LongestLine longest{.line = std::string(line)};
   longest.counts = in_order(static_cast<std::size_t>(options.most), work, solved_with, is_too_many);
   for (const RoomAtCount& at : longest.counts) {
     if (!at.fits()) continue;

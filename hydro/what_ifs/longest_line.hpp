@@ -19,6 +19,7 @@
 #include "hydro/what_ifs/work.hpp"
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -33,6 +34,7 @@ struct LongestLineOptions {
 };
 
 struct LongestLine {
+  std::string line = {};
   int outlets = 0;                       ///< 0: a limit is passed at every count tried
   Length length = {};                    ///< from the inlet to the last outlet
   int fewest = 0;                        ///< outlets at which no limit is passed

@@ -67,11 +67,13 @@ Room room_on_line(const Layout& layout,
       in_order(static_cast<std::size_t>(most) + 1, work, solved_with, is_too_many);
   std::vector<Margin> ended_by = passed(counts.back().margins);
   if (!ended_by.empty())
-    return {std::max(0, counts.back().added - 1),
+    return {std::string(line),
+            std::max(0, counts.back().added - 1),
             RoomEnd::limit,
             std::move(counts),
             std::move(ended_by)};
-  return {most, most < options.most ? RoomEnd::no_place : RoomEnd::most, std::move(counts), {}};
+  const RoomEnd end = most < options.most ? RoomEnd::no_place : RoomEnd::most;
+  return {std::string(line), most, end, std::move(counts), {}};
 }
 
 std::vector<RoomWithPipe> room_by_pipe(const Layout& layout,

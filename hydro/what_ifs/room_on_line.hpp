@@ -17,6 +17,7 @@
 #include "hydro/what_ifs/more_outlets.hpp"
 #include "hydro/what_ifs/work.hpp"
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -48,6 +49,7 @@ enum class RoomEnd {
 };
 
 struct Room {
+  std::string line = {};
   int outlets = 0;                       ///< that fit
   RoomEnd end = RoomEnd::most;           ///< what ends it
   std::vector<RoomAtCount> counts = {};  ///< from 0 on; the last is too many if a limit ends it
