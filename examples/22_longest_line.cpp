@@ -21,9 +21,9 @@ int main() {
     pipes.push_back(nominal_pipe(size, "PVC Class 160"));
   std::printf("On 36 psi, a spray every 20 ft, a slope of 1 in 120 up:\n");
   for (const auto& [pipe, longest] : longest_by_pipe(layout, "peony bed", pipes))
-    std::printf("%-22s  %2d sprays, %3.0f ft; with one more %s\n",
+    std::printf("%-22s  %2d sprays, %3.0f ft; with one more, %s\n",
                 pipe.name.c_str(),
                 longest.outlets,
                 longest.length / ft,
-                in_words(longest.ended_by.front()).c_str());
+                describe(longest.ended_by.front()).c_str());
 }

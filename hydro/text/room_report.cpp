@@ -90,7 +90,7 @@ std::string name_of(Limit limit) {
 
 std::string all_in_words(const std::vector<Margin>& margins) {
   std::string text;
-  for (const Margin& margin : margins) text += (text.empty() ? "" : "; ") + in_words(margin);
+  for (const Margin& margin : margins) text += (text.empty() ? "" : "; ") + describe(margin);
   return text;
 }
 
@@ -181,7 +181,7 @@ class CountTable {
 
 }  // namespace
 
-std::string in_words(const Margin& margin) {
+std::string describe(const Margin& margin) {
   const double past = -100 * margin.left;
   const std::string by = past < 0.5 ? "less than 1 %" : fmt::format("{:.0f} %", past);
   return what_is_passed(margin) + (margin.limit == Limit::atmosphere ? "" : ", by " + by);
@@ -197,7 +197,7 @@ std::string room_report(const Room& room, UnitSystem units) {
   if (room.fails_as_it_is())
     page.paragraph("", fits + ". As it is, " + all_in_words(room.ended_by) + ".");
   else if (room.end == RoomEnd::limit)
-    page.paragraph("", fits + ". With one more " + all_in_words(room.ended_by) + ".");
+    page.paragraph("", fits + ". With one more, " + all_in_words(room.ended_by) + ".");
   else if (room.end == RoomEnd::no_place)
     page.paragraph("", fits + "; there is no place for another.");
   else
@@ -212,7 +212,7 @@ std::string longest_line_report(const LongestLine& longest, UnitSystem units) {
   Page page;
   if (longest.outlets == 0) {
     page.paragraph("",
-                   fmt::format("{} cannot be laid with up to {}. With the last of these {}.",
+                   fmt::format("{} cannot be laid with up to {}. With the last of these, {}.",
                                longest.line,
                                outlets(longest.counts.back().added),
                                all_in_words(longest.ended_by)));
@@ -222,7 +222,7 @@ std::string longest_line_report(const LongestLine& longest, UnitSystem units) {
                                    outlets(longest.outlets),
                                    figures.height(longest.length));
     if (longest.fewest > 1) text += fmt::format(", and not fewer than {}", longest.fewest);
-    text += longest.end == RoomEnd::limit ? ". With one more " + all_in_words(longest.ended_by)
+    text += longest.end == RoomEnd::limit ? ". With one more, " + all_in_words(longest.ended_by)
                                           : "; no more were tried";
     page.paragraph("", text + ".");
   }

@@ -23,6 +23,6 @@ std::string longest_line_report(const LongestLine& longest, UnitSystem units);
 
 /// That a limit is passed, where and by how much: "outlet 14 of row 2 falls below its rated pressure,
 /// by 2 %".
-std::string in_words(const Margin& margin);
+std::string describe(const Margin& margin);
 
 }  // namespace hydro

@@ -4,6 +4,7 @@
 #include "hydro/solver/solve.hpp"
 #include "hydro/what_ifs/in_order.hpp"
 #include "hydro/what_ifs/relaid.hpp"
+#include "hydro/what_ifs/terminal_line.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -21,26 +22,14 @@ std::string far_part(const std::string& name) {
   return name + ", far part";
 }
 
-void require_free(const Layout& layout, std::size_t index) {
-  const Line& row = layout.lines()[index];
-  Examination examination;
-  const auto refuse = [&](const std::string& why) {
-    examination.add("line", "is " + in_quotes(row.name) + ", which " + why);
-  };
-  if (row.outlet_count() == 0) refuse("has no outlets");
-  if (!row.joins.empty()) refuse("joins line " + in_quotes(row.joins));
-  for (const Line& other : layout.lines()) {
-    if (other.fed_by == row.name) refuse("feeds line " + in_quotes(other.name));
-    if (other.joins == row.name && other.name != row.name)
-      refuse("is joined by line " + in_quotes(other.name));
-  }
-  if (!layout.faults_on(index).empty()) refuse("has a fault; take it off first");
-  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+void require_on(const Line& row,
+                const std::string& key,
+                const Length& place,
+                Examination& examination) {
+  examination.within(key, place, Range<Length>{0, row.whole_length() / units::m, units::m});
 }
 
-void require_on(const Line& row, const std::string& key, const Length& place) {
-  Examination examination;
-  examination.within(key, place, Range<Length>{0, row.whole_length() / units::m, units::m});
+void refuse_what_is_found(Examination& examination) {
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
 }
 
@@ -203,9 +192,11 @@ Layout with_inlet_at(const Layout& layout,
                      const Length& place,
                      const std::optional<Pipe>& feed_pipe) {
   const std::size_t index = layout.index_of(line);
-  require_free(layout, index);
   const Line& row = layout.lines()[index];
-  require_on(row, "place", place);
+  Examination examination;
+  require_terminal(layout, index, examination);
+  require_on(row, "place", place, examination);
+  refuse_what_is_found(examination);
   const Length at = row.merged(place);
   std::vector<Line> lines = layout.lines();
   lines[index] = feed(layout, index, at, feed_pipe);
@@ -221,14 +212,13 @@ InletPositions inlet_position(const Layout& layout,
                               const InletPositionOptions& options,
                               const Work& work) {
   const std::size_t index = layout.index_of(line);
-  require_free(layout, index);
   const Line& row = layout.lines()[index];
-  if (layout.is_shut(index) || layout.is_cut_off(index))
-    throw InvalidInput("line",
-                       "is " + in_quotes(line) +
-                           ", to which no water comes; open its valve, or choose a set that does");
+  Examination examination;
+  require_terminal(layout, index, examination);
+  require_water(layout, index, examination);
+  for (const Length& place : options.places) require_on(row, "places", place, examination);
+  refuse_what_is_found(examination);
   std::vector<Length> places = options.places.empty() ? all_places(row) : options.places;
-  for (const Length& place : places) require_on(row, "places", place);
   std::ranges::sort(places);
 
   const auto measured_at = [&](const Length& place) {

@@ -3,6 +3,7 @@
 #include "hydro/quantities/range.hpp"
 #include "hydro/what_ifs/counted.hpp"
 #include "hydro/what_ifs/in_order.hpp"
+#include "hydro/what_ifs/terminal_line.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -11,24 +12,6 @@
 
 namespace hydro {
 namespace {
-
-/// A line whose length is its own affair.
-void require_free(const Layout& layout, std::size_t index) {
-  const Line& line = layout.lines()[index];
-  Examination examination;
-  const auto refuse = [&](const std::string& why) {
-    examination.add("line", "is " + in_quotes(line.name) + ", which " + why);
-  };
-  if (line.outlet_count() == 0) refuse("has no outlets");
-  if (!line.joins.empty()) refuse("joins line " + in_quotes(line.joins));
-  for (const Line& other : layout.lines()) {
-    if (other.fed_by == line.name) refuse("feeds line " + in_quotes(other.name));
-    if (other.joins == line.name && !(other.name == line.name))
-      refuse("is joined by line " + in_quotes(other.name));
-  }
-  if (!layout.faults_on(index).empty()) refuse("has a fault; take it off first");
-  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
-}
 
 Length spacing_of(const Line& line, const LongestLineOptions& options) {
   if (options.spacing) return *options.spacing;
@@ -57,7 +40,9 @@ Layout with_outlets(const Layout& layout,
                     const LongestLineOptions& options,
                     int count) {
   const std::size_t index = layout.index_of(line);
-  require_free(layout, index);
+  Examination examination;
+  require_terminal(layout, index, examination);
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
   const Line& now = layout.lines()[index];
   Line laid = now;
   laid.outlets.clear();

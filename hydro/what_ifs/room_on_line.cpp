@@ -4,6 +4,7 @@
 #include "hydro/solver/solve.hpp"
 #include "hydro/what_ifs/counted.hpp"
 #include "hydro/what_ifs/in_order.hpp"
+#include "hydro/what_ifs/terminal_line.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -34,11 +35,7 @@ void require_room(const Layout& layout, std::string_view line, int most) {
   Examination examination;
   const std::size_t index = layout.index_of(line);
   examination.within("most", most, 1, 100'000);
-  if (layout.is_shut(index) || layout.is_cut_off(index))
-    examination.add("line",
-                    "is " + in_quotes(line) +
-                        ", to which no water comes; open its valve, or choose "
-                        "a set that does");
+  require_water(layout, index, examination);
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
 }
 
