@@ -7,15 +7,15 @@
 // Formula   cost = sum over lengths of amount x length / per, or of area x length
 //           The ways are solved one after another from the cheapest on, until one holds: so nothing
 //           cheaper does, whatever the supply, and however the pressures answer. Of ways that cost
-//           the same, the first is taken: that with the pipes that stand first in the list.
-//           Before that, where every outlet must have its rated or least pressure and lines are
-//           sized apart, a way to lay one of them is struck out when some outlet fails with it even
-//           in the best company: the others as wide as they come on the water's way to that outlet, as
-//           narrow as they come off it.
-//           That is safe in a tree with one supply: a pipe that loses less at every flow takes more
-//           water, so pressures beyond it never fall, and elsewhere never rise, whether the supply
-//           is held or gives less pressure the more it gives. It is not done where lines join, where
-//           there are several supplies, or where of two pipes neither always loses less.
+//           the same the first is taken, in an order that is always the same.
+//           Before that, where every outlet must have its rated pressure and there are several
+//           groups, a way to lay one of them is struck out when some outlet falls short with it even
+//           in the best company: the others as wide as they come on the water's way to that outlet,
+//           as narrow as they come off it. That is safe in a tree with one supply: a pipe that loses
+//           less at every flow takes more water, so pressures beyond it never fall, and elsewhere
+//           never rise, whether the supply is held or gives less pressure the more it gives. It is
+//           not done where lines join or are open to the air, where there are several supplies, or
+//           where of two pipes neither always loses less.
 //           That more pipe never hurts is NOT true and not used: a wider row starves its neighbour.
 // Source    Ours. Enumeration by cost is brute force that ends early; tests/smallest_pipe_test.cpp
 //           compares it with brute force that does not.
@@ -90,12 +90,12 @@ struct PipeTried {
   Pipe pipe;
   std::optional<double> cost;  ///< money
   Volume volume;               ///< inside the pipes
-  double
-      lowest_share;  ///< of rated pressure, over all outlets that are judged; 0 for a dry one [-]
-  Pressure lowest_pressure;   ///< of the same outlet
-  Velocity highest_velocity;  ///< in these lines
-  double flow_variation;      ///< the largest in these lines [-]
-  std::vector<Limit> broken;  ///< of options.limits
+  /// Of rated pressure, at the outlet with the smallest, 0 where it is dry [-]; none: none is judged.
+  std::optional<double> lowest_share;
+  std::optional<Pressure> lowest_pressure;  ///< of the same outlet
+  Velocity highest_velocity;                ///< in these lines
+  double flow_variation;                    ///< the largest in these lines [-]
+  std::vector<Limit> broken;                ///< of options.limits
   Solution solution;
 };
 
