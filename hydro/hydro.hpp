@@ -50,6 +50,10 @@
 #include "hydro/answers/throttle_up.hpp"
 #include "hydro/answers/uniformity.hpp"
 // Floor 5: what if: questions about layouts that are not, or not yet.
+#include "hydro/what_ifs/limit.hpp"
+#include "hydro/what_ifs/priced_pipe.hpp"
+#include "hydro/what_ifs/remedies.hpp"
+#include "hydro/what_ifs/smallest_pipe.hpp"
 #include "hydro/what_ifs/work.hpp"
 // Floor 6: files in; reports, tables and drawings out.
 #include "hydro/text/csv.hpp"
