@@ -23,14 +23,13 @@ int main(int argc, char** argv) {
   std::printf("%d outlets are below rated, the weakest has %.0f %% of it.\n",
               found.before.below_rated,
               100 * *found.before.lowest_share);
+  constexpr int shown = 5;
   for (const bool cures : {true, false}) {
     std::printf("\n%s\n", cures ? "This cures:" : "This helps:");
-    for (const Remedy& remedy : found.ranked) {
-      if (remedy.cures != cures) continue;
-      if (remedy.cost)
+    int count = 0;
+    for (const Remedy& remedy : found.ranked)
+      if (remedy.cures == cures && ++count <= shown)
         std::printf("%6.0f  %s\n", *remedy.cost, remedy.sentence.c_str());
-      else
-        std::printf("     ?  %s\n", remedy.sentence.c_str());
-    }
+    if (count > shown) std::printf("        and %d more\n", count - shown);
   }
 }

@@ -258,10 +258,10 @@ class Ladders {
       for (std::size_t line = 0; line < changed.size(); ++line)
         if (!layout_.is_cut_off(line)) fit_smaller(kind, 1 - less, changed[line]);
       return {
-          fmt::format("Fit {} smaller outlets{} that give {:.3g} % less at the same pressure",
+          fmt::format("Fit {} outlets that give {:.3g} % less{} at the same pressure",
                       pieces,
-                      kind.name.empty() ? "" : " for " + kind.name,
-                      100 * less),
+                      100 * less,
+                      kind.name.empty() ? "" : " than " + kind.name),
           solve(with_lines(layout_, std::move(changed))),
           options_.outlet_price ? std::optional(*options_.outlet_price * pieces) : std::nullopt};
     };
@@ -380,10 +380,11 @@ class Ladders {
           std::replace(set.lines.begin(), set.lines.end(), row.name, to_middle.name);
         changed.push_back(std::move(to_middle));
       }
-      return {fmt::format("Feed {} in the middle, through {} of {}",
+      return {fmt::format("Feed {} in the middle, through {} of {}{}",
                           listed(names_of(lines)),
-                          in_words(new_pipe),
-                          in_words(priced.pipe)),
+                          in_words(middle_of(layout_.lines()[lines.front()])),
+                          in_words(priced.pipe),
+                          lines.size() > 1 ? " each" : ""),
               solve(with_lines(layout_, std::move(changed), std::move(sets))),
               cost_of(priced, new_pipe)};
     };
