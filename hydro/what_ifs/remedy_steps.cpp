@@ -205,8 +205,10 @@ class Ladders {
     }
   }
 
-  /// Whether no fault is at one of the last outlets, and no line begins or ends there.
+  /// Whether no fault is at one of the last outlets, and no line begins or ends there, or hangs on
+  /// the ground that is known at them.
   bool can_do_without_last(std::size_t line, int fewer) const {
+    if (!layout_.lines()[line].elevations.empty() && meets_others(line)) return false;
     const int left = layout_.lines()[line].outlet_count() - fewer;
     const auto is_gone = [&](const std::optional<int>& outlet) { return outlet && *outlet > left; };
     for (const Fault& fault : layout_.faults_on(line))
@@ -295,14 +297,22 @@ class Ladders {
     add(RemedyKind::more_pressure, {}, 1, set);
   }
 
+  /// Whether lines begin or end on it, or it ends on one.
+  bool meets_others(std::size_t line) const {
+    for (std::size_t other = 0; other < layout_.lines().size(); ++other)
+      if (layout_.feeder_of(other) == line || layout_.joined_by(other) == line) return true;
+    return layout_.joined_by(line).has_value();
+  }
+
   bool can_be_fed_from_middle(std::size_t line) const {
     const Line& row = layout_.lines()[line];
-    for (std::size_t other = 0; other < layout_.lines().size(); ++other)
-      if (layout_.feeder_of(other) == line || layout_.joined_by(other) == line) return false;
+    if (meets_others(line) || row.outlet_count() < 2) return false;
+    const int half = row.outlet_count() / 2;
+    if (!(row.place_of(half + 1) > row.place_of(half) + 2.0 * same_place)) return false;
     const std::string feed = name_of_feed(row);
-    return row.outlet_count() > 1 && row.joins.empty() && row.reaches.empty() &&
-           layout_.faults_on(line).empty() && !row.regulator && !row.check_valve.value_or(false) &&
-           feed.size() <= longest_name && is_new(feed) && is_new(name_of_other_half(row));
+    return row.reaches.empty() && layout_.faults_on(line).empty() && !row.regulator &&
+           !row.check_valve.value_or(false) && feed.size() <= longest_name && is_new(feed) &&
+           is_new(name_of_other_half(row));
   }
   static std::string name_of_feed(const Line& row) { return "feed of " + row.name; }
   static std::string name_of_other_half(const Line& row) { return row.name + ", back"; }
