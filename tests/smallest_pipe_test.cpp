@@ -139,6 +139,75 @@ TEST(SmallestPipe, VelocityAloneChoosesTheSize) {
   }
 }
 
+// E. Alperovits and U. Shamir, Water Resources Research 13(6), 1977, 885-900: two loops of eight pipes
+// of 1000 m under one level (as in published_loops_test.cpp), 30 m wanted everywhere, 14 sizes. The
+// cheapest that is known with one size a pipe, of many later papers: 18, 10, 16, 4, 16, 10, 10, 1 in
+// for 419,000. Diameters, prices and the sum are from memory; they bear each other out. All of 14^8
+// ways are too many: any four pipes are chosen anew while the others stay, and come out the same.
+TEST(SmallestPipe, TwoLoopsForTheKnownLeastCost) {
+  struct Size {
+    double bore_in;
+    double price;
+  };
+  const std::vector<Size> sizes{{1, 2},
+                                {2, 5},
+                                {3, 8},
+                                {4, 11},
+                                {6, 16},
+                                {8, 23},
+                                {10, 32},
+                                {12, 50},
+                                {14, 60},
+                                {16, 90},
+                                {18, 130},
+                                {20, 170},
+                                {22, 300},
+                                {24, 550}};
+  std::vector<PricedPipe> pipes;
+  for (const Size& size : sizes)
+    pipes.push_back({hazen_williams(size.bore_in * inch, 130), Price{size.price, 1 * m}});
+  const auto to = [](const char* name, const char* from, double drawn_m3_per_h, double rise_m) {
+    return Line{
+        .name = name,
+        .fed_by = from,
+        .pipe = {},
+        .outlet = constant_flow(drawn_m3_per_h * m3_per_h, pressure(30 * m, 998.2 * kg_per_m3)),
+        .count = 1,
+        .spacing = 1000 * m,
+        .ground_rise = rise_m * m};
+  };
+  std::vector<Line> lines{to("1-2", "", 100, 150 - 210),
+                          to("2-3", "1-2", 100, 160 - 150),
+                          to("2-4", "1-2", 120, 155 - 150),
+                          {.name = "4-5", .fed_by = "2-4", .joins = "3-5", .length = 1000 * m},
+                          to("4-6", "2-4", 330, 165 - 155),
+                          to("6-7", "4-6", 200, 160 - 165),
+                          to("3-5", "2-3", 270, 150 - 160),
+                          {.name = "5-7", .fed_by = "3-5", .joins = "6-7", .length = 1000 * m}};
+  const std::vector<double> known_in{18, 10, 16, 4, 16, 10, 10, 1};
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    lines[i].pipe = hazen_williams(known_in[i] * inch, 130);
+  const Layout known(Supply{.pressure = 0 * kPa, .elevation = 210 * m}, lines);
+  double cost_of_all = 0;
+  for (const PipeTried& row : try_pipes(known, {"1-2"}, pipes)) {
+    const auto bore = std::find(known_in.begin(), known_in.end(), row.pipe.inside_diameter / inch);
+    if (bore != known_in.end())
+      cost_of_all +=
+          *row.cost * static_cast<double>(std::count(known_in.begin(), known_in.end(), *bore));
+  }
+  EXPECT_NEAR(cost_of_all, 419000, 1e-6);
+  for (const std::vector<std::size_t>& anew :
+       {std::vector<std::size_t>{0, 2, 4, 5}, {1, 3, 6, 7}, {3, 5, 6, 7}, {1, 2, 3, 5}}) {
+    std::vector<LinesToSize> apart;
+    for (const std::size_t line : anew) apart.push_back({{lines[line].name}});
+    const SmallestPipe answer = smallest_pipe(known, apart, pipes);
+    ASSERT_TRUE(answer.found);
+    ASSERT_EQ(answer.pipes.size(), anew.size());
+    for (std::size_t i = 0; i < anew.size(); ++i)
+      EXPECT_EQ(answer.pipes[i].pipe, lines[anew[i]].pipe) << answer.pipes[i].line;
+  }
+}
+
 /// A main and rows on it, any of them too narrow or too wide, on a held pressure or a pump.
 struct Draw {
   Layout layout;
