@@ -397,6 +397,22 @@ TEST(SmallestPipe, DoesNotDependOnThreads) {
   }
 }
 
+TEST(SmallestPipe, TellsHowFarItIsAndStopsWhenAsked) {
+  const Draw draw = random_draw(3);
+  std::size_t last = 0;
+  const auto watch = [&](std::size_t done, std::size_t of) {
+    EXPECT_LE(done, of);
+    last = done;
+    return true;
+  };
+  smallest_pipe(
+      draw.layout, draw.lines, draw.pipes, draw.options, {.threads = 1, .progress = watch});
+  EXPECT_GT(last, 0U);
+  const auto stop = [](std::size_t, std::size_t) { return false; };
+  EXPECT_THROW(smallest_pipe(draw.layout, draw.lines, draw.pipes, draw.options, {.progress = stop}),
+               Stopped);
+}
+
 // A main and three rows, each by two sizes: 100 million ways, of which few need be tried.
 TEST(SmallestPipe, StrikesOutWhatFailsInTheBestCompany) {
   std::vector<Line> lines{{.name = "main", .pipe = hazen_williams(50 * mm), .length = 60 * m}};

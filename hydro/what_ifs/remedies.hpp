@@ -10,10 +10,10 @@
 //           feed_from_middle  a feed pipe along the row to its middle, from which it runs both ways:
 //                             the narrowest pipe that cures
 //           second_feed       a cross pipe from the far end of a row to that of its neighbour
-//           Each is solved by itself; where none of its steps cures, the one that buys most is
-//           told. What buys next to nothing is left out (`least_gain`). Rows are alike that begin on the same line and have
-//           the same pipe, outlets and spacing; where one of several falls short, they are changed all
-//           together, and those that do one by one.
+//           Each is solved by itself; where none of its steps cures, the one that buys most is told.
+//           What buys next to nothing is left out (`least_gain`). Rows are alike that begin on the
+//           same line and have the same pipe, outlets and spacing; where one of several falls short,
+//           they are changed all together, and those that do one by one.
 // Formula   cures    no outlet below its rated or lowest or above its highest pressure, no pipe over
 //                    its rating and no supply beyond a limit that was not so before
 //           ranking  cures first: those with a price from the cheapest on, then those without; then
@@ -28,7 +28,8 @@
 //           is. Rows with faults, regulators or check valves, of several pipes, or on which others
 //           begin or end, are not fed from the middle; their outlets are numbered anew, from the
 //           middle on. A cross pipe is as long as the rows are apart on their feeder.
-// Errors    InvalidInput for options out of range, pipes that are none; NotSolved.
+// Errors    InvalidInput for options out of range, pipes that are none; NotSolved, where one of the
+//           remedies is not solved.
 // Threads   Pure function, which uses `work.threads`; the answer does not depend on how many.
 // Example   examples/24_cheapest_remedy.cpp
 #pragma once

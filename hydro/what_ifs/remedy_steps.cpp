@@ -251,6 +251,7 @@ class Ladders {
       if (here > 0) where.push_back(layout_.lines()[line].name);
       pieces += here;
     }
+    if (pieces == 0) return;
     constexpr double rounding = 1e-9;
     const auto steps = static_cast<std::size_t>(
         std::floor((1 - options_.least_outlet) / options_.outlet_step + rounding));

@@ -168,11 +168,7 @@ class Sizing {
   }
 
   SmallestPipe run() {
-    double all = 1;
-    for (const GroupToLay& group : groups_) {
-      ways_.push_back(group.ways());
-      all *= static_cast<double>(ways_.back().size());
-    }
+    for (const GroupToLay& group : groups_) ways_.push_back(group.ways());
     if (groups_.size() > 1 && can_be_struck()) strike();
     constexpr auto most = std::numeric_limits<std::size_t>::max();
     const std::size_t ways = all < static_cast<double>(most) ? static_cast<std::size_t>(all) : most;
@@ -222,6 +218,17 @@ class Sizing {
                           "change_every");
   }
 
+  /// As many as can be counted.
+  std::size_t ways_there_are() const {
+    constexpr auto most = std::numeric_limits<std::size_t>::max();
+    std::size_t product = 1;
+    for (const auto& of_group : ways_) {
+      if (of_group.empty()) return 0;
+      product = product > most / of_group.size() ? most : product * of_group.size();
+    }
+    return product;
+  }
+
   std::vector<Limit> broken(const Solution& solution) const {
     return broken_limits(check(solution, options_.accepted), options_.limits);
   }
@@ -231,7 +238,7 @@ class Sizing {
     Work part = work_;
     if (work_.progress)
       part.progress = [&](std::size_t done, std::size_t) {
-        return work_.progress(tried + done, std::max(options_.most_tried, tried + batch.size()));
+        return work_.progress(tried + done, most_tried_);
       };
     in_parallel(batch.size(), part, [&](std::size_t i) {
       holds[i] = broken(solve(with_lines(layout_, laid(batch[i])))).empty();
@@ -354,6 +361,7 @@ class Sizing {
   const SmallestPipeOptions& options_;
   const Work& work_;
   bool has_prices_;
+  std::size_t most_tried_ = 0;  ///< as far as it can come
   std::vector<GroupToLay> groups_;
   std::vector<std::vector<WayToLay>> ways_;  ///< by group
 };
