@@ -169,27 +169,27 @@ class Sizing {
 
   SmallestPipe run() {
     for (const GroupToLay& group : groups_) ways_.push_back(group.ways());
+    const std::size_t ways = ways_there_are();
     if (groups_.size() > 1 && can_be_struck()) strike();
-    constexpr auto most = std::numeric_limits<std::size_t>::max();
-    const std::size_t ways = all < static_cast<double>(most) ? static_cast<std::size_t>(all) : most;
+    const std::size_t left = ways_there_are();
+    most_tried_ = std::min(options_.most_tried, left);
 
     FromTheCheapestOn choices(ways_);
     constexpr std::size_t first_batch = 8;
     constexpr std::size_t largest_batch = 1024;
     std::size_t tried = 0;
-    std::vector<Choice> batch;
-    for (std::size_t size = first_batch; !(batch = choices.next(size)).empty();
+    for (std::size_t size = first_batch; tried < most_tried_;
          size = std::min(2 * size, largest_batch)) {
+      const std::vector<Choice> batch = choices.next(std::min(size, most_tried_ - tried));
       if (const auto first = first_that_holds(batch, tried))
         return told(laid(batch[*first]), true, ways, tried + *first + 1);
       tried += batch.size();
-      if (tried >= options_.most_tried)
-        throw InvalidInput("most_tried",
-                           "is " + std::to_string(options_.most_tried) + ": the " +
-                               std::to_string(tried) +
-                               " cheapest ways to lay the lines hold not every limit. Name fewer "
-                               "pipes or groups, or allow more");
     }
+    if (tried < left)
+      throw InvalidInput("most_tried",
+                         "is " + std::to_string(options_.most_tried) +
+                             ": so many of the cheapest ways to lay the lines hold not every "
+                             "limit. Name fewer pipes or groups, or allow more");
     return told(widest(), false, ways, tried);
   }
 
