@@ -55,6 +55,10 @@
 #include "hydro/what_ifs/longest_line.hpp"
 #include "hydro/what_ifs/more_outlets.hpp"
 #include "hydro/what_ifs/room_on_line.hpp"
+#include "hydro/what_ifs/limit.hpp"
+#include "hydro/what_ifs/priced_pipe.hpp"
+#include "hydro/what_ifs/remedies.hpp"
+#include "hydro/what_ifs/smallest_pipe.hpp"
 #include "hydro/what_ifs/work.hpp"
 // Floor 6: files in; reports, tables and drawings out.
 #include "hydro/text/csv.hpp"

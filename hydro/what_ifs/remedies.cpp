@@ -1,0 +1,239 @@
+#include "hydro/what_ifs/remedies.hpp"
+
+#include "hydro/answers/pressure_budget.hpp"
+#include "hydro/quantities/range.hpp"
+#include "hydro/quantities/unit_system.hpp"
+#include "hydro/solver/solve.hpp"
+#include "hydro/what_ifs/in_parallel.hpp"
+#include "hydro/what_ifs/remedy_steps.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <tuple>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+void examine(const RemedyOptions& options) {
+  Examination examination;
+  for (std::size_t i = 0; i < options.pipes.size(); ++i)
+    examination.include("pipes, " + std::to_string(i + 1), problems(options.pipes[i]));
+  const auto share = [&](const char* key, double value, double from, double to) {
+    examination.within(key, value, Range<double>{from, to, units::plain});
+  };
+  const auto money = [&](const char* key, const std::optional<double>& value) {
+    examination.within(key, value, Range<double>{0, 1e9, units::plain});
+  };
+  examination.within("sizes_up", options.sizes_up, 1, 20);
+  share("most_outlets_fewer", options.most_outlets_fewer, 0, 1);
+  share("outlet_step", options.outlet_step, 0.001, 0.5);
+  share("least_outlet", options.least_outlet, 0.05, 1);
+  share("least_gain", options.least_gain, 0, 1);
+  money("outlet_price", options.outlet_price);
+  money("lost_outlet_price", options.lost_outlet_price);
+  money("kilowatt_price", options.kilowatt_price);
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+}
+
+std::optional<Power> shaft_power(const Solution& solution) {
+  Power sum{};
+  bool any = false;
+  const auto add = [&](const OperatingPoint& supply) {
+    for (const PumpDuty& pump : supply.pumps) {
+      if (!pump.shaft_power) return false;
+      sum += *pump.shaft_power;
+      any = true;
+    }
+    return true;
+  };
+  bool all_known = add(solution.supply());
+  for (const OperatingPoint& supply : solution.further_supplies())
+    all_known = add(supply) && all_known;
+  return any && all_known ? std::optional(sum) : std::nullopt;
+}
+
+Standing standing_of(const Solution& solution, const Check& found) {
+  const auto weakest = weakest_outlet(solution);
+  return {static_cast<int>(found.below_rated.size()),
+          weakest ? std::optional<double>(weakest->pressure / weakest->rated) : std::nullopt,
+          solution.inflow(),
+          shaft_power(solution)};
+}
+
+bool is_over_rating(const Check& found, const std::string& line) {
+  return std::any_of(found.over_rating.begin(),
+                     found.over_rating.end(),
+                     [&](const OverRating& one) { return one.line == line; });
+}
+
+bool some_limit_is_new(const std::vector<SupplyLimit>& before,
+                       const std::vector<SupplyLimit>& after) {
+  return std::any_of(after.begin(), after.end(), [&](SupplyLimit limit) {
+    return std::find(before.begin(), before.end(), limit) == before.end();
+  });
+}
+
+/// What keeps it from being a cure.
+std::vector<Limit> left_over(const Check& before, const Check& after) {
+  std::vector<Limit> left =
+      broken_limits(after, {Limit::below_rated, Limit::below_minimum, Limit::above_maximum});
+  for (const OverRating& pipe : after.over_rating)
+    if (!is_over_rating(before, pipe.line)) {
+      left.push_back(Limit::over_rating);
+      break;
+    }
+  bool is_new = some_limit_is_new(before.supply_limits, after.supply_limits);
+  for (std::size_t i = 0; i < after.further_supply_limits.size(); ++i)
+    is_new = is_new ||
+             some_limit_is_new(before.further_supply_limits[i], after.further_supply_limits[i]);
+  if (is_new) left.push_back(Limit::supply_limits);
+  return left;
+}
+
+/// What it buys, the best first.
+auto worth(const Standing& after) {
+  return std::tuple(after.below_rated, -after.lowest_share.value_or(0), si(after.flow));
+}
+
+bool comes_before(const Remedy& one, const Remedy& other) {
+  constexpr double dearest = std::numeric_limits<double>::infinity();
+  const auto rank = [&](const Remedy& remedy) {
+    return std::pair(!remedy.cures, remedy.cures ? remedy.cost.value_or(dearest) : 0);
+  };
+  if (rank(one) != rank(other)) return rank(one) < rank(other);
+  return worth(one.after) < worth(other.after);
+}
+
+/// Rounded down, so that 100 % is never said of less.
+std::string percent(double share) {
+  constexpr double rounding = 1e-4;  // a millionth below rated is rated (check.hpp)
+  return fmt::format("{:.0f} %", std::floor(100 * share + rounding));
+}
+
+class Telling {
+ public:
+  Telling(const Solution& before, const Check& found)
+      : standing_(standing_of(before, found)), units_(unit_set(before.layout().units())) {}
+
+  const Standing& standing() const { return standing_; }
+
+  std::string sentence(const std::string& deed,
+                       const Standing& after,
+                       const std::vector<Limit>& broken) const {
+    std::string text = deed + ": " + outlets(after);
+    if (after.lowest_share && standing_.lowest_share)
+      text += share(*standing_.lowest_share, *after.lowest_share);
+    text += "; " + figure(standing_.flow, after.flow, units_.flow);
+    if (after.shaft_power && standing_.shaft_power)
+      text +=
+          ", " + figure(*standing_.shaft_power, *after.shaft_power, units_.power) + " at the shaft";
+    std::string but;
+    for (const Limit limit : broken)
+      if (limit != Limit::below_rated)
+        but += (but.empty() ? "; but " : ", ") + std::string(in_words(limit));
+    return text + but + ".";
+  }
+
+ private:
+  std::string outlets(const Standing& after) const {
+    if (after.below_rated == 0) return "no outlet is below rated";
+    const std::string count =
+        fmt::format("{} {}", after.below_rated, after.below_rated == 1 ? "outlet" : "outlets");
+    if (after.below_rated == standing_.below_rated) return count + " stay below rated";
+    return fmt::format("{} below rated instead of {}", count, standing_.below_rated);
+  }
+
+  static std::string share(double before, double after) {
+    if (percent(before) == percent(after))
+      return ", the weakest stays at " + percent(after) + " of its rated pressure";
+    return ", the weakest goes from " + percent(before) + " to " + percent(after) +
+           " of its rated pressure";
+  }
+
+  template <class Q>
+  static std::string figure(const Q& before, const Q& after, const Unit<Q>& unit) {
+    const std::string was = fmt::format("{:.1f}", before / unit);
+    const std::string is = fmt::format("{:.1f}", after / unit);
+    return is + (is == was ? "" : " instead of " + was) + " " + unit.symbol;
+  }
+
+  Standing standing_;
+  UnitSet units_;
+};
+
+class Judging {
+ public:
+  Judging(const Solution& before, const RemedyOptions& options)
+      : options_(options), check_(check(before)), telling_(before, check_) {}
+
+  const Standing& before() const { return telling_.standing(); }
+
+  /// The first step that cures, or that which buys most.
+  Remedy best_of(const RemedyLadder& ladder) const {
+    std::optional<Remedy> best;
+    for (std::size_t i = 0; i < ladder.steps; ++i) {
+      Remedy remedy = judged(ladder, ladder.step(i));
+      if (!best || remedy.cures || worth(remedy.after) < worth(best->after))
+        best = std::move(remedy);
+      if (best->cures) break;
+    }
+    return std::move(*best);
+  }
+
+  bool buys_something(const Remedy& remedy) const {
+    return remedy.cures || remedy.after.below_rated < before().below_rated ||
+           remedy.after.lowest_share.value_or(0) >=
+               before().lowest_share.value_or(0) + options_.least_gain;
+  }
+
+ private:
+  Remedy judged(const RemedyLadder& ladder, RemedyStep step) const {
+    const Check found = check(step.solution);
+    const Standing after = standing_of(step.solution, found);
+    std::vector<Limit> broken = left_over(check_, found);
+    std::string sentence = telling_.sentence(step.deed, after, broken);
+    const bool cures = broken.empty();
+    return {ladder.kind,
+            ladder.lines,
+            std::move(sentence),
+            cures,
+            std::move(broken),
+            ladder.kind == RemedyKind::more_pressure ? cost_of_power(after) : step.cost,
+            after,
+            std::move(step.solution)};
+  }
+
+  std::optional<double> cost_of_power(const Standing& after) const {
+    if (!options_.kilowatt_price || !after.shaft_power || !before().shaft_power)
+      return std::nullopt;
+    return *options_.kilowatt_price * ((*after.shaft_power - *before().shaft_power) / kW);
+  }
+
+  const RemedyOptions& options_;
+  Check check_;
+  Telling telling_;
+};
+
+}  // namespace
+
+Remedies remedies(const Layout& layout, const RemedyOptions& options, const Work& work) {
+  examine(options);
+  const Solution before = solve(layout);
+  const Judging judging(before, options);
+  Remedies answer{judging.before(), {}};
+  if (answer.before.below_rated == 0) return answer;
+
+  const std::vector<RemedyLadder> ladders = ladders_of_remedies(before, options);
+  std::vector<std::optional<Remedy>> best(ladders.size());
+  in_parallel(ladders.size(), work, [&](std::size_t i) { best[i] = judging.best_of(ladders[i]); });
+  for (std::optional<Remedy>& remedy : best)
+    if (judging.buys_something(*remedy)) answer.ranked.push_back(std::move(*remedy));
+  std::stable_sort(answer.ranked.begin(), answer.ranked.end(), comes_before);
+  return answer;
+}
+
+}  // namespace hydro
