@@ -50,6 +50,9 @@
 #include "hydro/answers/throttle_up.hpp"
 #include "hydro/answers/uniformity.hpp"
 // Floor 5: what if: questions about layouts that are not, or not yet.
+#include "hydro/what_ifs/chance_of_trouble.hpp"
+#include "hydro/what_ifs/chances.hpp"
+#include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
 // Floor 6: files in; reports, tables and drawings out.
 #include "hydro/text/csv.hpp"
