@@ -16,6 +16,7 @@
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
 
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -27,8 +28,9 @@ struct TroubleAtCount {
   Chance below_rated = {};  ///< at least one outlet is
   Chance below_minimum = {};
   Chance above_maximum = {};
-  Spread<Pressure> lowest_pressure = {};  ///< at the device, of the outlets that are judged
-  Spread<Flow> inflow = {};               ///< out of all supplies together
+  /// At the device, of the outlets that are judged; none: none is.
+  std::optional<Spread<Pressure>> lowest_pressure = {};
+  Spread<Flow> inflow = {};  ///< out of all supplies together
 };
 
 /// For none more, one more and so on up to `most`. @param most 0 to 1000

@@ -37,7 +37,7 @@
 namespace hydro {
 
 struct ChanceOptions {
-  int realisations = 10'000;                          ///< N, 2 to 10,000,000
+  int realisations = 10'000;                          ///< N, 2 to 1,000,000
   std::uint64_t seed = 1;                             ///< of the draws
   std::vector<double> quantiles = {0.05, 0.5, 0.95};  ///< shares to give, each above 0 and below 1
   bool keep = false;  ///< every pressure and flow, up to 100,000,000 of each
@@ -98,15 +98,15 @@ struct Kept {
   Series<Pressure> pressure;  ///< of realisation i at outlet j: entry i * outlets + j
   Series<Flow> flow;
   Series<Flow> inflow;               ///< one for each realisation
-  Series<Pressure> lowest_pressure;  ///< one for each realisation
+  Series<Pressure> lowest_pressure;  ///< one for each realisation; empty where no outlet is judged
 };
 
 struct Chances {
   int realisations;
   std::vector<LineChances> lines;  ///< in the order of the layout
   Spread<Flow> inflow;             ///< out of all supplies together
-  /// At the device, of the outlets that are judged.
-  Spread<Pressure> lowest_pressure;
+  /// At the device, of the outlets that are judged; none: none is.
+  std::optional<Spread<Pressure>> lowest_pressure;
   /// That of all outlets at least one is.
   Chance any_below_rated;
   Chance any_below_minimum;
