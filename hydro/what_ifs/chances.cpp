@@ -17,7 +17,6 @@
 #include <map>
 #include <memory>
 #include <mutex>
-#include <numeric>
 #include <span>
 #include <type_traits>
 #include <utility>
@@ -134,9 +133,12 @@ struct BlockMoments {
   std::vector<Moments> flow;
 };
 
+/// Sums of distances from the first value, so that what hardly varies loses nothing.
 Moments moments_of(std::span<const double> values) {
   Moments found{static_cast<double>(values.size()), 0, 0};
-  found.mean = std::accumulate(values.begin(), values.end(), 0.0) / found.count;
+  double distances = 0;
+  for (const double value : values) distances += value - values.front();
+  found.mean = values.front() + distances / found.count;
   for (const double value : values) found.squares += (value - found.mean) * (value - found.mean);
   return found;
 }
