@@ -55,6 +55,7 @@
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
 // Floor 6: files in; reports, tables and drawings out.
+#include "hydro/text/chances_report.hpp"
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"

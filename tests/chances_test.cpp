@@ -21,6 +21,7 @@
 #include <vector>
 
 #include "ouzel_strips.hpp"
+#include "random_layout.hpp"
 #include <boost/math/distributions/normal.hpp>
 #include <gmock/gmock.h>
 
@@ -190,6 +191,33 @@ TEST(Chances, AreCountedFromRealisationsSolvedOneByOne) {
   EXPECT_THAT(found.lines[layout.index_of("row 1")].below_rated,
               ElementsAreArray(below_rated_in_row_1));
   EXPECT_EQ(found.lines[layout.index_of("row 2")].below_rated[6], 0);  // broken: judged nowhere
+}
+
+// Farms of any shape, with pumps, regulators, valves, sets and faults.
+TEST(Chances, OfRandomFarmsAreThoseOfTheirRealisations) {
+  for (std::uint64_t seed = 1; seed <= 100; ++seed) {
+    SCOPED_TRACE(seed);
+    const Layout layout = random_layout(seed, {.farm = true});
+    const bool pumped = layout.supply().pump.has_value();
+    const Uncertainty uncertainty{.manufacturing_variation = 0.05,
+                                  .rating = 0.05,
+                                  .inside_diameter = 0.02,
+                                  .wall = 0.3,
+                                  .loss_coefficient = 0.5,
+                                  .supply_pressure = (pumped ? 0 : 5) * kPa,
+                                  .pump_head = pumped ? 0.05 : 0,
+                                  .elevation = 0.2 * m};
+    const Chances found =
+        chances(layout, uncertainty, {.realisations = 3, .seed = seed, .keep = true});
+    for (std::size_t i = 0; i < 3; ++i) {
+      const Solution solution = solve(realisation(layout, uncertainty, seed, i));
+      EXPECT_EQ(found.kept->inflow[i], solution.inflow());
+      std::size_t place = i * static_cast<std::size_t>(layout.outlet_count());
+      for (const LineSolution& line : solution.lines())
+        for (const Pressure pressure : line.pressure)
+          EXPECT_EQ(found.kept->pressure[place++], pressure);
+    }
+  }
 }
 
 // By the rules that outlets of one kind go together, which the layout says and a realisation does
