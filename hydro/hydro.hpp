@@ -59,8 +59,12 @@
 #include "hydro/what_ifs/priced_pipe.hpp"
 #include "hydro/what_ifs/remedies.hpp"
 #include "hydro/what_ifs/smallest_pipe.hpp"
+#include "hydro/what_ifs/chance_of_trouble.hpp"
+#include "hydro/what_ifs/chances.hpp"
+#include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
 // Floor 6: files in; reports, tables and drawings out.
+#include "hydro/text/chances_report.hpp"
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"

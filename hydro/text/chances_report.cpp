@@ -1,0 +1,263 @@
+#include "hydro/text/chances_report.hpp"
+
+#include "hydro/quantities/unit_text.hpp"
+#include "hydro/text/cautions.hpp"
+#include "hydro/text/figures.hpp"
+#include "hydro/text/page.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+/// What a grower may be asked to bear: common practice of statistics, no source.
+constexpr double seldom = 0.05;
+
+std::string percent(double share) {
+  return fmt::format("{} %", to_text(std::round(share * 1e4) / 100));
+}
+
+/// "none", "<1 %", "12 %", "all".
+std::string chance(double share) {
+  if (!(share > 0)) return "none";
+  if (share >= 1) return "all";
+  if (share < 0.01) return "<1 %";
+  if (share > 0.99) return ">99 %";
+  return fmt::format("{:.0f} %", 100 * share);
+}
+
+/// "no case", "fewer than 1 of 100 cases", "12 of 100 cases", "all cases".
+std::string of_100_cases(double share) {
+  if (!(share > 0)) return "no case";
+  if (share >= 1) return "all cases";
+  if (share < 0.01) return "fewer than 1 of 100 cases";
+  if (share > 0.99) return "more than 99 of 100 cases";
+  return fmt::format("{:.0f} of 100 cases", 100 * share);
+}
+
+/// Which limits outlets have.
+struct LimitsThere {
+  bool minimum = false;
+  bool maximum = false;
+};
+
+LimitsThere limits_in(const Layout& layout) {
+  LimitsThere found;
+  for (std::size_t i = 0; i < layout.lines().size(); ++i)
+    for (int number = 1; number <= layout.lines()[i].outlet_count(); ++number) {
+      const Outlet& kind = layout.outlet_at(i, number);
+      found.minimum = found.minimum || kind.minimum;
+      found.maximum = found.maximum || kind.maximum;
+    }
+  return found;
+}
+
+class ChancesPage {
+ public:
+  ChancesPage(const Layout& layout, const ChanceOptions& options, const Figures& figures)
+      : layout_(layout), options_(options), figures_(figures), limits_(limits_in(layout)) {
+    if (!layout.site().name.empty()) page_.paragraph("", layout.site().name);
+  }
+
+  void sentence(const std::string& text) { page_.paragraph("* ", text); }
+  void line(const std::string& text = "") { page_.line(text); }
+  void begin(const std::string& title) {
+    page_.paragraph("", title);
+    page_.line();
+  }
+
+  void write_inputs(const Uncertainty& uncertainty) {
+    std::vector<std::string> sentences;
+    const auto add = [&](const std::string& what, double share) {
+      if (share > 0) sentences.push_back(fmt::format("{}: {}", what, percent(share)));
+    };
+    add("the flow of each outlet by itself", uncertainty.manufacturing_variation);
+    add("the flow of a kind of outlet, all alike", uncertainty.rating);
+    for (const OutletUncertainty& it : uncertainty.outlets) {
+      const std::string kind = in_quotes(it.outlet);
+      if (it.manufacturing_variation)
+        sentences.push_back(fmt::format("the flow of each {} by itself, instead: {}",
+                                        kind,
+                                        percent(*it.manufacturing_variation)));
+      if (it.rating)
+        sentences.push_back(
+            fmt::format("the flow of all {}, instead: {}", kind, percent(*it.rating)));
+    }
+    add("the bore of a kind of pipe", uncertainty.inside_diameter);
+    add("the C or roughness of a kind of pipe", uncertainty.wall);
+    add("the local losses of a line", uncertainty.loss_coefficient);
+    add("the head of a pump", uncertainty.pump_head);
+    if (uncertainty.supply_pressure > Pressure{})
+      sentences.push_back("the pressure of the supply: " +
+                          figures_.pressure_with_unit(uncertainty.supply_pressure));
+    if (uncertainty.elevation > Length{})
+      sentences.push_back("an elevation that was measured: " +
+                          figures_.height(uncertainty.elevation));
+    if (sentences.empty()) sentences.push_back("nothing: every case is the same");
+    page_.list("What may be off, in two cases of three by no more than", sentences);
+  }
+
+  /// Head of the columns that both tables have. @param which of the outlets a row is of
+  void heading(const std::string& first,
+               std::size_t width,
+               const std::string& which,
+               const std::string& chance_that) {
+    const std::size_t of_pressures = 8 * options_.quantiles.size();
+    page_.line(fmt::format("{:<{}}{:^{}}   {}",
+                           "",
+                           width,
+                           fmt::format("{}, {}", which, figures_.units().pressure.symbol),
+                           of_pressures,
+                           chance_that));
+    std::string row = fmt::format("{:<{}}", first, width);
+    for (const double share : options_.quantiles) row += fmt::format("{:>8}", percent(share));
+    row += fmt::format("{:>14}", "below rated");
+    if (limits_.minimum) row += fmt::format("{:>15}", "below minimum");
+    if (limits_.maximum) row += fmt::format("{:>15}", "above maximum");
+    page_.line(row);
+  }
+
+  void row(const std::string& first,
+           std::size_t width,
+           const std::vector<Pressure>& quantiles,
+           double below_rated,
+           double below_minimum,
+           double above_maximum) {
+    std::string row = fmt::format("{:<{}}", first, width);
+    for (const Pressure& quantile : quantiles)
+      row += fmt::format("{:>8}", figures_.pressure(quantile));
+    row += fmt::format("{:>14}", chance(below_rated));
+    if (limits_.minimum) row += fmt::format("{:>15}", chance(below_minimum));
+    if (limits_.maximum) row += fmt::format("{:>15}", chance(above_maximum));
+    page_.line(row);
+  }
+
+  const LimitsThere& limits() const { return limits_; }
+
+  std::string end(const Uncertainty& uncertainty) {
+    page_.line();
+    if (!options_.quantiles.empty())
+      page_.paragraph("",
+                      "So many percent of the cases have less pressure than these columns say.");
+    page_.paragraph(
+        "",
+        fmt::format("{} cases, drawn at random (seed {}). Drawn anew, a chance may differ by up to "
+                    "{:.0f} of 100.",
+                    options_.realisations,
+                    options_.seed,
+                    std::ceil(100 / std::sqrt(static_cast<double>(options_.realisations)))));
+    write_inputs(uncertainty);
+    write_cautions(page_);
+    return page_.take();
+  }
+
+ private:
+  const Layout& layout_;
+  const ChanceOptions& options_;
+  const Figures& figures_;
+  LimitsThere limits_;
+  Page page_;
+};
+
+/// The most outlets more up to which it is seldom; -1: not even without any.
+int most_without(const std::vector<TroubleAtCount>& found, Chance TroubleAtCount::*which) {
+  int most = -1;
+  for (const TroubleAtCount& it : found) {
+    if ((it.*which).share() > seldom) break;
+    most = it.more;
+  }
+  return most;
+}
+
+/// @param asked the most outlets more that were looked at @param well what every outlet does then
+std::string room(const std::string& line, int most, int asked, const std::string& well) {
+  if (most < 0)
+    return fmt::format("With {} as it is, in more than 1 of 20 cases not {}.", line, well);
+  const std::string more = most == 0   ? std::string("no outlet")
+                           : most == 1 ? std::string("1 outlet")
+                                       : fmt::format("up to {} outlets", most);
+  return fmt::format("With {} more on {}{}, in at least 19 of 20 cases {}.",
+                     more,
+                     line,
+                     most == asked ? ", the most that were looked at" : "",
+                     well);
+}
+
+}  // namespace
+
+std::string chances_report(const Layout& layout,
+                           const Chances& found,
+                           const Uncertainty& uncertainty,
+                           const ChanceOptions& options,
+                           std::optional<UnitSystem> units) {
+  const Figures figures(units.value_or(layout.units()));
+  ChancesPage page(layout, options, figures);
+  page.begin("How likely outlets fall short when not all is known exactly");
+  page.sentence(fmt::format("At least one outlet is below its rated pressure in {}.",
+                            of_100_cases(found.any_below_rated.share())));
+  if (page.limits().minimum)
+    page.sentence(fmt::format("At least one is below the pressure at which it works in {}.",
+                              of_100_cases(found.any_below_minimum.share())));
+  constexpr std::size_t width = 10;
+  for (const LineChances& line : found.lines) {
+    if (line.below_rated.empty()) continue;
+    page.line();
+    page.line(line.name);
+    page.heading("  outlet", width, "at the outlet", "chance that it is");
+    for (std::size_t i = 0; i < line.below_rated.size(); ++i) {
+      std::vector<Pressure> quantiles;
+      for (const Series<Pressure>& quantile : line.pressure.quantiles)
+        quantiles.push_back(quantile[i]);
+      page.row(fmt::format("{:>8}", i + 1),
+               width,
+               quantiles,
+               line.below_rated[i],
+               line.below_minimum[i],
+               line.above_maximum[i]);
+    }
+  }
+  page.line();
+  for (const UniformityChances& it : found.uniformity)
+    page.line(fmt::format("{}: DU of flows {:.0f} %, give or take {:.0f}",
+                          it.line.empty() ? "all " + in_quotes(it.outlet_name) : it.line,
+                          it.distribution.mean,
+                          std::ceil(2 * it.distribution.deviation)));
+  return page.end(uncertainty);
+}
+
+std::string trouble_report(const Layout& layout,
+                           std::string_view line,
+                           const std::vector<TroubleAtCount>& found,
+                           const Uncertainty& uncertainty,
+                           const ChanceOptions& options,
+                           std::optional<UnitSystem> units) {
+  const Figures figures(units.value_or(layout.units()));
+  const std::string& name = layout.line(line).name;
+  ChancesPage page(layout, options, figures);
+  page.begin(fmt::format("More outlets on {}, when not all is known exactly", name));
+  const int asked = found.empty() ? 0 : found.back().more;
+  page.sentence(room(name,
+                     most_without(found, &TroubleAtCount::below_rated),
+                     asked,
+                     "every outlet has its rated pressure"));
+  if (page.limits().minimum)
+    page.sentence(room(
+        name, most_without(found, &TroubleAtCount::below_minimum), asked, "every outlet works"));
+  page.line();
+  constexpr std::size_t width = 8;
+  page.heading("more", width, "weakest outlet", "chance that at least one is");
+  for (const TroubleAtCount& it : found)
+    page.row(fmt::format("{:>4}", it.more),
+             width,
+             it.lowest_pressure ? it.lowest_pressure->quantiles : std::vector<Pressure>(),
+             it.below_rated.share(),
+             it.below_minimum.share(),
+             it.above_maximum.share());
+  return page.end(uncertainty);
+}
+
+}  // namespace hydro

@@ -1,0 +1,42 @@
+// chances_report.hpp: how likely outlets fall short, as tables a grower reads.
+//
+// What      First what may be off and by how much, then a table: of each line's outlets, or of each
+//           count of outlets more on one line.
+// Accuracy  Chances in whole percent; "none" and "all" where no and every case was so. Pressures as in
+//           report.hpp.
+// Errors    InvalidInput when a line is not the layout's.
+// Threads   Pure functions.
+// Example   examples/25_chance_of_trouble.cpp
+#pragma once
+
+#include "hydro/layout/layout.hpp"
+#include "hydro/quantities/unit_system.hpp"
+#include "hydro/what_ifs/chance_of_trouble.hpp"
+#include "hydro/what_ifs/chances.hpp"
+#include "hydro/what_ifs/uncertainty.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace hydro {
+
+/// @param found what chances() found of the layout, with this uncertainty and these options
+/// @param units default those of the site
+std::string chances_report(const Layout& layout,
+                           const Chances& found,
+                           const Uncertainty& uncertainty,
+                           const ChanceOptions& options = {},
+                           std::optional<UnitSystem> units = {});
+
+/// @param found what chance_of_trouble() found of this line, with this uncertainty and these options
+/// @param units default those of the site
+std::string trouble_report(const Layout& layout,
+                           std::string_view line,
+                           const std::vector<TroubleAtCount>& found,
+                           const Uncertainty& uncertainty,
+                           const ChanceOptions& options = {},
+                           std::optional<UnitSystem> units = {});
+
+}  // namespace hydro

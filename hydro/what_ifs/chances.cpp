@@ -1,0 +1,465 @@
+#include "hydro/what_ifs/chances.hpp"
+
+#include "hydro/answers/uniformity.hpp"
+#include "hydro/physics/outlet.hpp"
+#include "hydro/quantities/range.hpp"
+#include "hydro/solver/solve.hpp"
+#include "hydro/what_ifs/in_parallel.hpp"
+#include "hydro/what_ifs/moments.hpp"
+#include "hydro/what_ifs/solved_block.hpp"
+#include "hydro/what_ifs/uncertain_inputs.hpp"
+#include "hydro/what_ifs/value_counts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+#include <map>
+#include <memory>
+#include <mutex>
+#include <span>
+#include <type_traits>
+#include <utility>
+
+#include <boost/math/distributions/binomial.hpp>
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+constexpr double least_pressure = 1;  // [Pa] that is told apart from 0
+constexpr double least_flow = 1e-12;  // [m3/s]
+constexpr double outside = 0.05 / 2;  // of the bounds of a chance, on each side
+constexpr double most_kept = 100'000'000;
+
+/// An outlet of the layout as it stands, numbered through all lines.
+struct Standing {
+  const Outlet* kind;
+  bool is_judged;  ///< neither closed nor broken
+};
+
+/// Outlets of one kind, on one line or on all.
+struct Group {
+  std::string line;
+  const Outlet* kind;
+  std::vector<std::size_t> members = {};
+  int lines = 1;  ///< they stand on
+};
+
+std::vector<Standing> standing_in(const Solution& solution) {
+  std::vector<Standing> outlets;
+  const Layout& layout = solution.layout();
+  for (std::size_t i = 0; i < solution.lines().size(); ++i)
+    for (std::size_t j = 0; j < solution.lines()[i].state.size(); ++j) {
+      const OutletState state = solution.lines()[i].state[j];
+      outlets.push_back({&layout.outlet_at(i, static_cast<int>(j) + 1),
+                         state != OutletState::closed && state != OutletState::broken});
+    }
+  return outlets;
+}
+
+/// As uniformity_of_outlets() groups them.
+std::vector<Group> groups_of(const Layout& layout, const std::vector<Standing>& outlets) {
+  std::vector<Group> groups;
+  std::vector<Group> together;
+  const auto group_in = [](std::vector<Group>& some, std::size_t from, const Outlet& kind) {
+    return std::find_if(some.begin() + static_cast<std::ptrdiff_t>(from),
+                        some.end(),
+                        [&](const Group& it) { return it.kind == &kind || *it.kind == kind; });
+  };
+  std::size_t outlet = 0;
+  for (const Line& line : layout.lines()) {
+    const std::size_t first_of_line = groups.size();
+    for (int i = 0; i < line.outlet_count(); ++i, ++outlet) {
+      if (!outlets[outlet].is_judged) continue;
+      const Outlet& kind = *outlets[outlet].kind;
+      auto group = group_in(groups, first_of_line, kind);
+      if (group == groups.end()) group = groups.insert(group, {line.name, &kind});
+      group->members.push_back(outlet);
+    }
+    for (std::size_t i = first_of_line; i < groups.size(); ++i) {
+      const auto all = group_in(together, 0, *groups[i].kind);
+      if (all == together.end()) {
+        together.push_back(groups[i]);
+        together.back().line.clear();
+        continue;
+      }
+      all->members.insert(all->members.end(), groups[i].members.begin(), groups[i].members.end());
+      ++all->lines;
+    }
+  }
+  std::erase_if(together, [](const Group& group) { return group.lines < 2; });
+  groups.insert(groups.end(), together.begin(), together.end());
+  return groups;
+}
+
+/// Whole numbers: they may be counted in any order.
+struct Counts {
+  explicit Counts(std::size_t outlets)
+      : pressure(outlets, ValueCounts(least_pressure)),
+        flow(outlets, ValueCounts(least_flow)),
+        below_rated(outlets),
+        below_minimum(outlets),
+        above_maximum(outlets),
+        times_below_rated(outlets + 1) {}
+
+  std::vector<ValueCounts> pressure;
+  std::vector<ValueCounts> flow;
+  std::vector<int> below_rated;
+  std::vector<int> below_minimum;
+  std::vector<int> above_maximum;
+  std::vector<int> times_below_rated;
+  int any_below_minimum = 0;
+  int any_above_maximum = 0;
+
+  void add(const Counts& other) {
+    const auto add_each = [](auto& these, const auto& those) {
+      for (std::size_t i = 0; i < these.size(); ++i) these[i] += those[i];
+    };
+    for (std::size_t i = 0; i < pressure.size(); ++i) pressure[i].add(other.pressure[i]);
+    for (std::size_t i = 0; i < flow.size(); ++i) flow[i].add(other.flow[i]);
+    add_each(below_rated, other.below_rated);
+    add_each(below_minimum, other.below_minimum);
+    add_each(above_maximum, other.above_maximum);
+    add_each(times_below_rated, other.times_below_rated);
+    any_below_minimum += other.any_below_minimum;
+    any_above_maximum += other.any_above_maximum;
+  }
+};
+
+/// By outlet.
+struct BlockMoments {
+  std::vector<Moments> pressure;
+  std::vector<Moments> flow;
+};
+
+/// Sums of distances from the first value, so that what hardly varies loses nothing.
+Moments moments_of(std::span<const double> values) {
+  Moments found{static_cast<double>(values.size()), 0, 0};
+  double distances = 0;
+  for (const double value : values) distances += value - values.front();
+  found.mean = values.front() + distances / found.count;
+  for (const double value : values) found.squares += (value - found.mean) * (value - found.mean);
+  return found;
+}
+
+/// One value for each realisation, of some group; not a number where no water came.
+struct GroupFigures {
+  std::vector<double> christiansen;
+  std::vector<double> distribution;
+  std::vector<double> statistical;
+};
+
+template <class Q>
+Spread<Q> spread_of(std::vector<double> values, const std::vector<double>& shares) {
+  const auto of = [](double value) {
+    if constexpr (std::is_same_v<Q, double>)
+      return value;
+    else
+      return Q::from_value(value);
+  };
+  const Moments moments = moments_of(values);
+  Spread<Q> spread{of(moments.mean), of(moments.deviation()), {}};
+  std::ranges::sort(values);
+  for (const double share : shares) {
+    const double place = share * static_cast<double>(values.size() - 1);
+    const auto before = static_cast<std::size_t>(place);
+    const double low = values[before];
+    const double high = values[std::min(before + 1, values.size() - 1)];
+    spread.quantiles.push_back(of(low + (place - std::floor(place)) * (high - low)));
+  }
+  return spread;
+}
+
+template <class Q>
+SeriesSpread<Q> series_of(std::span<const Moments> moments,
+                          std::span<const ValueCounts> counts,
+                          const std::vector<double>& shares) {
+  SeriesSpread<Q> spread;
+  const auto each = [&](const auto& things, const auto& figure) {
+    std::vector<double> values;
+    for (const auto& thing : things) values.push_back(figure(thing));
+    return Series<Q>(std::move(values));
+  };
+  spread.mean = each(moments, [](const Moments& it) { return it.mean; });
+  spread.deviation = each(moments, [](const Moments& it) { return it.deviation(); });
+  for (const double share : shares)
+    spread.quantiles.push_back(
+        each(counts, [&](const ValueCounts& it) { return it.quantile(share); }));
+  return spread;
+}
+
+void examine(const ChanceOptions& options, int outlets) {
+  Examination examination;
+  examination.within("realisations", options.realisations, 2, 1'000'000);
+  for (std::size_t i = 0; i < options.quantiles.size(); ++i)
+    if (!(options.quantiles[i] > 0 && options.quantiles[i] < 1))
+      examination.add(fmt::format("quantiles, {}", i + 1),
+                      "is " + to_text(options.quantiles[i]) + ", must be above 0 and below 1");
+  const double kept = static_cast<double>(options.realisations) * outlets;
+  if (options.keep && kept > most_kept)
+    examination.add("keep",
+                    fmt::format("asks for {:.0f} pressures, {} realisations of {} outlets; must be "
+                                "at most {:.0f}",
+                                kept,
+                                options.realisations,
+                                outlets,
+                                most_kept));
+  if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
+}
+
+/// One study: blocks of realisations come in any order, from many threads.
+class Study {
+ public:
+  Study(const Layout& layout, const Uncertainty& uncertainty, const ChanceOptions& options)
+      : inputs_(layout, uncertainty),
+        options_(options),
+        count_(static_cast<std::size_t>(options.realisations)),
+        outlets_(standing_in(solve(layout))),
+        groups_(groups_of(layout, outlets_)),
+        inflow_(count_),
+        lowest_(count_),
+        figures_(groups_.size(), {none_yet(), none_yet(), none_yet()}),
+        total_{std::vector<Moments>(outlets_.size()), std::vector<Moments>(outlets_.size())} {
+    if (options_.keep) {
+      kept_pressure_.resize(count_ * outlets_.size());
+      kept_flow_.resize(count_ * outlets_.size());
+    }
+  }
+
+  std::size_t blocks() const { return (count_ + block_size() - 1) / block_size(); }
+
+  void do_block(std::size_t number) {
+    const std::size_t first = number * block_size();
+    const SolvedBlock block =
+        solve_block(inputs_, options_.seed, first, std::min(block_size(), count_ - first));
+    note_whole(block);
+    std::unique_ptr<Counts> counts = take_counts();
+    count(block, *counts);
+    give_back(std::move(counts));
+    hand_in(number, moments_in(block));
+  }
+
+  Chances result() const;
+
+ private:
+  std::vector<double> none_yet() const {
+    return std::vector<double>(count_, std::numeric_limits<double>::quiet_NaN());
+  }
+
+  /// A multiple of 4, the realisations of one counter of the random numbers; some ten MB of results.
+  std::size_t block_size() const {
+    return std::clamp(1'000'000 / (outlets_.size() + 1) / 4 * 4, std::size_t{4}, std::size_t{64});
+  }
+
+  std::span<const double> of_outlet(const std::vector<double>& table,
+                                    const SolvedBlock& block,
+                                    std::size_t outlet) const {
+    return std::span(table).subspan(outlet * block.count, block.count);
+  }
+
+  /// What stands at a place of its own for each realisation.
+  void note_whole(const SolvedBlock& block) {
+    for (std::size_t i = 0; i < block.count; ++i) {
+      const std::size_t realisation = block.first + i;
+      inflow_[realisation] = block.inflow[i];
+      double lowest = std::numeric_limits<double>::infinity();
+      for (std::size_t j = 0; j < outlets_.size(); ++j)
+        if (outlets_[j].is_judged) lowest = std::min(lowest, block.pressure[j * block.count + i]);
+      lowest_[realisation] = lowest;
+      for (std::size_t g = 0; g < groups_.size(); ++g) note_group(block, i, g);
+      if (!options_.keep) continue;
+      for (std::size_t j = 0; j < outlets_.size(); ++j) {
+        kept_pressure_[realisation * outlets_.size() + j] = block.pressure[j * block.count + i];
+        kept_flow_[realisation * outlets_.size() + j] = block.flow[j * block.count + i];
+      }
+    }
+  }
+
+  void note_group(const SolvedBlock& block, std::size_t i, std::size_t g) {
+    std::vector<Flow> flows;
+    flows.reserve(groups_[g].members.size());
+    for (const std::size_t outlet : groups_[g].members)
+      flows.push_back(Flow::from_value(block.flow[outlet * block.count + i]));
+    if (std::ranges::none_of(flows, [](const Flow& flow) { return flow > Flow{}; })) return;
+    const Uniformity<Flow> found = uniformity(flows);
+    const std::size_t realisation = block.first + i;
+    figures_[g].christiansen[realisation] = found.christiansen;
+    figures_[g].distribution[realisation] = found.distribution;
+    if (found.statistical) figures_[g].statistical[realisation] = *found.statistical;
+  }
+
+  void count(const SolvedBlock& block, Counts& counts) const {
+    std::vector<std::size_t> below_rated(block.count);
+    std::vector<bool> below_minimum(block.count);
+    std::vector<bool> above_maximum(block.count);
+    for (std::size_t j = 0; j < outlets_.size(); ++j) {
+      for (const double flow : of_outlet(block.flow, block, j)) counts.flow[j].add(flow);
+      const Outlet& kind = *outlets_[j].kind;
+      for (std::size_t i = 0; i < block.count; ++i) {
+        const Pressure pressure = Pressure::from_value(block.pressure[j * block.count + i]);
+        counts.pressure[j].add(si(pressure));
+        if (!outlets_[j].is_judged) continue;
+        if (is_below(pressure, kind.rated_pressure())) {
+          ++counts.below_rated[j];
+          ++below_rated[i];
+        }
+        if (kind.minimum && is_below(pressure, *kind.minimum)) {
+          ++counts.below_minimum[j];
+          below_minimum[i] = true;
+        }
+        if (kind.maximum && is_above(pressure, *kind.maximum)) {
+          ++counts.above_maximum[j];
+          above_maximum[i] = true;
+        }
+      }
+    }
+    for (const std::size_t outlets : below_rated) ++counts.times_below_rated[outlets];
+    counts.any_below_minimum += static_cast<int>(std::ranges::count(below_minimum, true));
+    counts.any_above_maximum += static_cast<int>(std::ranges::count(above_maximum, true));
+  }
+
+  BlockMoments moments_in(const SolvedBlock& block) const {
+    BlockMoments found;
+    for (std::size_t j = 0; j < outlets_.size(); ++j) {
+      found.pressure.push_back(moments_of(of_outlet(block.pressure, block, j)));
+      found.flow.push_back(moments_of(of_outlet(block.flow, block, j)));
+    }
+    return found;
+  }
+
+  /// One for each thread that counts at the same time.
+  std::unique_ptr<Counts> take_counts() {
+    const std::scoped_lock lock(mutex_);
+    if (idle_counts_.empty()) return std::make_unique<Counts>(outlets_.size());
+    std::unique_ptr<Counts> counts = std::move(idle_counts_.back());
+    idle_counts_.pop_back();
+    return counts;
+  }
+  void give_back(std::unique_ptr<Counts> counts) {
+    const std::scoped_lock lock(mutex_);
+    idle_counts_.push_back(std::move(counts));
+  }
+
+  /// Sums are rounded, and so are taken in the order of the blocks: one that comes early waits.
+  void hand_in(std::size_t number, BlockMoments found) {
+    const std::scoped_lock lock(mutex_);
+    early_.emplace(number, std::move(found));
+    for (auto next = early_.begin(); next != early_.end() && next->first == next_block_;
+         next = early_.erase(next), ++next_block_)
+      for (std::size_t j = 0; j < outlets_.size(); ++j) {
+        total_.pressure[j].add(next->second.pressure[j]);
+        total_.flow[j].add(next->second.flow[j]);
+      }
+  }
+
+  Chance chance(int times) const { return {times, options_.realisations}; }
+  std::vector<double> shares(std::span<const int> times) const {
+    std::vector<double> found;
+    for (const int it : times) found.push_back(chance(it).share());
+    return found;
+  }
+  std::vector<UniformityChances> uniformity_chances() const;
+
+  UncertainInputs inputs_;
+  ChanceOptions options_;
+  std::size_t count_;
+  std::vector<Standing> outlets_;
+  std::vector<Group> groups_;
+
+  // One for each realisation.
+  std::vector<double> inflow_;
+  std::vector<double> lowest_;
+  std::vector<GroupFigures> figures_;  // by group
+  std::vector<double> kept_pressure_;
+  std::vector<double> kept_flow_;
+
+  std::mutex mutex_;  // of all below
+  std::vector<std::unique_ptr<Counts>> idle_counts_;
+  std::map<std::size_t, BlockMoments> early_;
+  std::size_t next_block_ = 0;
+  BlockMoments total_;
+};
+
+std::vector<UniformityChances> Study::uniformity_chances() const {
+  std::vector<UniformityChances> all;
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    const auto spread = [&](std::vector<double> values) {
+      std::erase_if(values, [](double value) { return std::isnan(value); });
+      return values.empty() ? std::optional<Spread<double>>()
+                            : spread_of<double>(std::move(values), options_.quantiles);
+    };
+    auto christiansen = spread(figures_[g].christiansen);
+    auto distribution = spread(figures_[g].distribution);
+    if (!christiansen || !distribution) continue;
+    all.push_back({groups_[g].line,
+                   groups_[g].kind->name,
+                   static_cast<int>(groups_[g].members.size()),
+                   std::move(*christiansen),
+                   std::move(*distribution),
+                   spread(figures_[g].statistical)});
+  }
+  return all;
+}
+
+Chances Study::result() const {
+  Counts counts(outlets_.size());
+  for (const auto& some : idle_counts_) counts.add(*some);
+
+  Chances found;
+  found.realisations = options_.realisations;
+  std::size_t first = 0;
+  for (const Line& line : inputs_.layout().lines()) {
+    const auto outlets = static_cast<std::size_t>(line.outlet_count());
+    const auto part = [&](const auto& all) { return std::span(all).subspan(first, outlets); };
+    found.lines.push_back(
+        {line.name,
+         series_of<Pressure>(part(total_.pressure), part(counts.pressure), options_.quantiles),
+         series_of<Flow>(part(total_.flow), part(counts.flow), options_.quantiles),
+         shares(part(counts.below_rated)),
+         shares(part(counts.below_minimum)),
+         shares(part(counts.above_maximum))});
+    first += outlets;
+  }
+  found.inflow = spread_of<Flow>(inflow_, options_.quantiles);
+  if (std::ranges::any_of(outlets_, &Standing::is_judged))
+    found.lowest_pressure = spread_of<Pressure>(lowest_, options_.quantiles);
+  found.any_below_rated = chance(options_.realisations - counts.times_below_rated.front());
+  found.any_below_minimum = chance(counts.any_below_minimum);
+  found.any_above_maximum = chance(counts.any_above_maximum);
+  found.times_below_rated = std::move(counts.times_below_rated);
+  while (found.times_below_rated.size() > 1 && found.times_below_rated.back() == 0)
+    found.times_below_rated.pop_back();
+  found.uniformity = uniformity_chances();
+  if (options_.keep)
+    found.kept = Kept{static_cast<int>(outlets_.size()),
+                      Series<Pressure>(kept_pressure_),
+                      Series<Flow>(kept_flow_),
+                      Series<Flow>(inflow_),
+                      found.lowest_pressure ? Series<Pressure>(lowest_) : Series<Pressure>()};
+  return found;
+}
+
+}  // namespace
+
+double Chance::low() const {
+  using boost::math::binomial;
+  return of > 0 ? binomial::find_lower_bound_on_p(of, times, outside) : 0;
+}
+
+double Chance::high() const {
+  using boost::math::binomial;
+  return of > 0 ? binomial::find_upper_bound_on_p(of, times, outside) : 1;
+}
+
+Chances chances(const Layout& layout,
+                const Uncertainty& uncertainty,
+                const ChanceOptions& options,
+                const Work& work) {
+  examine(options, layout.outlet_count());
+  Study study(layout, uncertainty, options);
+  in_parallel(study.blocks(), work, [&](std::size_t block) { study.do_block(block); });
+  return study.result();
+}
+
+}  // namespace hydro
