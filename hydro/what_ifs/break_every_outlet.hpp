@@ -93,26 +93,26 @@ struct LeftOut {
 
 /// Every outlet of a layout, broken in turn.
 struct Breaks {
-  Fault fault;                        ///< its line and outlet do not count
-  Solution before;                    ///< before any of them
-  std::vector<OutletNumber> outlets;  ///< all of the layout, line by line
+  Fault fault;                             ///< its line and outlet do not count
+  Solution before;                         ///< before any of them
+  std::vector<OutletNumber> outlets = {};  ///< all of the layout, line by line
 
-  std::vector<Break> breaks;        ///< that are solved, in the order of the outlets
-  std::vector<LeftOut> not_solved;  ///< likewise
-  std::vector<LeftOut> skipped;     ///< likewise
+  std::vector<Break> breaks = {};        ///< that are solved, in the order of the outlets
+  std::vector<LeftOut> not_solved = {};  ///< likewise
+  std::vector<LeftOut> skipped = {};     ///< likewise
 
   /// Index into `breaks` of the one that puts most others out of work; of equal ones that with most
   /// others below rated, then that with the smallest share at its weakest outlet, then the first.
-  std::optional<std::size_t> worst;
+  std::optional<std::size_t> worst = {};
   int rest_works = 0;      ///< breaks that put no other outlet out of work
   int rest_is_served = 0;  ///< breaks after which none is below its rated pressure that was not
 
   /// One for each of `outlets`.
-  std::vector<OutletCondition> conditions_before;
+  std::vector<OutletCondition> conditions_before = {};
   /// Of break i and outlet j at [i * outlets.size() + j]; empty where only counts are kept.
-  std::vector<OutletCondition> conditions;
-  Series<Pressure> pressure;  ///< likewise, at the device; empty unless profiles are kept
-  Series<Flow> flow;          ///< likewise, out of the outlet
+  std::vector<OutletCondition> conditions = {};
+  Series<Pressure> pressure = {};  ///< likewise, at the device; empty unless profiles are kept
+  Series<Flow> flow = {};          ///< likewise, out of the outlet
 
   /// Which others those are. @param break_index into `breaks`, from 0 on
   /// @throws InvalidInput when there is no such break, or only counts are kept
