@@ -3,7 +3,6 @@
 #include "hydro/quantities/error.hpp"
 #include "hydro/quantities/range.hpp"
 #include "hydro/solver/solve.hpp"
-#include "hydro/what_ifs/in_parallel.hpp"
 #include "hydro/what_ifs/solve_breaks.hpp"
 
 #include <algorithm>
@@ -80,7 +79,7 @@ std::string why_not(const Layout& layout, std::size_t line_index, int outlet, co
     return "has no regulator of its own";
   std::string why;
   for (const Problem& problem : problems(at_outlet(fault, line.name, outlet), line))
-    why += (why.empty() ? "" : "; ") + problem.text();
+    why += (why.empty() ? "" : "; ") + problem.key + " " + problem.message;
   return why;
 }
 
@@ -321,7 +320,6 @@ Fault at_outlet(Fault fault, const std::string& line, int outlet) {
 
 Breaks break_every_outlet(const Layout& layout, const BreakOptions& options, const Work& work) {
   require_fault_of_outlet(options.fault);
-  threads_for(0, work);  // refuses a number of threads that none can be
   return Breaking(layout, options, work).run();
 }
 
