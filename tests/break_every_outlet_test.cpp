@@ -291,12 +291,14 @@ TEST(BreakEveryOutlet, SaysWhyItSkips) {
   EXPECT_EQ(all.worst, std::nullopt);
   EXPECT_EQ(all.rest_works, 0);
   ASSERT_THAT(all.skipped, SizeIs(9));
-  EXPECT_THAT(all.skipped[0].why, HasSubstr("riser.inside_diameter of line \"low\" is not known"));
+  EXPECT_THAT(all.skipped[0].why, HasSubstr("inside_diameter) is not known"));
   EXPECT_EQ(all.skipped[4].why, "has fault \"capped\" already");
   EXPECT_EQ(all.skipped[5].why, "no water comes to it");
   EXPECT_EQ(all.skipped[7].why, "its line is shut");
-  EXPECT_THAT(break_every_outlet(layout, {regulator_stuck_shut("")}).skipped[0].why,
-              "has no regulator of its own");
+  EXPECT_EQ(break_every_outlet(layout, {regulator_stuck_shut("")}).skipped[0].why,
+            "has no regulator of its own");
+  EXPECT_THAT(break_every_outlet(layout, {nozzle_missing("", 0)}).skipped[0].why,
+              HasSubstr("bore is not given, nor is the body_bore"));
 }
 
 TEST(BreakEveryOutlet, RefusesAFaultThatNoOutletCouldHave) {

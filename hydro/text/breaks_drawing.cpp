@@ -12,8 +12,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
-#include <numeric>
+#include <functional>
+#include <map>
 #include <set>
 #include <utility>
 #include <vector>
@@ -25,6 +25,7 @@ namespace {
 
 constexpr std::size_t most_columns = 40;
 constexpr std::size_t most_panels = 24;
+constexpr std::size_t most_told = 12;
 constexpr double small = 10;  ///< letters [px]
 
 /// A run of outlets of one line.
@@ -43,6 +44,15 @@ std::vector<Group> groups_of(const Places& places) {
     groups.back().end = i + 1;
   }
   return groups;
+}
+
+/// One that works has a small disc, so that the others stand out among many.
+void draw_cell(Svg& svg, Doing what, const Point& at, const std::string& tip) {
+  constexpr const char* small_disc = "m-1.8 0a1.8 1.8 0 1 0 3.6 0a1.8 1.8 0 1 0 -3.6 0z";
+  if (what == Doing::serves)
+    svg.shape(at, small_disc, hue, {hue, 0.4}, name_of(what), "");
+  else
+    draw_mark(svg, what, at, tip);
 }
 
 /// A row for each break, a column for each outlet that has water.
@@ -158,10 +168,10 @@ class Square {
     svg.text({page_margin, above - 20}, "it happens", {.colour = grey, .size = small});
     svg.text({page_margin, above - 4}, "at outlet", {.colour = grey, .size = small});
     const Font head{.anchor = "end", .colour = grey, .size = small};
-    svg.text({end() + 70, above - 20}, "more that", head);
-    svg.text({end() + 70, above - 4}, "do not work", head);
+    svg.text({end() + 70, above - 20}, "others that", head);
+    svg.text({end() + 70, above - 4}, "stop working", head);
     if (escapes()) {
-      svg.text({end() + 140, above - 20}, "escapes,", head);
+      svg.text({end() + 140, above - 20}, "more escapes,", head);
       svg.text({end() + 140, above - 4}, figures_.units().flow.symbol, head);
     }
   }
@@ -226,7 +236,10 @@ class Curves {
     choose();
   }
 
+  /// Lines that are drawn; those that could be too; and those whose breaks no other outlet feels.
+  std::size_t drawn() const { return lines_.size(); }
   std::size_t left_out() const { return left_out_; }
+  const std::vector<std::string>& harmless() const { return harmless_; }
 
   double draw(Svg& svg, double top) const {
     double y = top;
@@ -234,7 +247,8 @@ class Curves {
     return y;
   }
 
-  static void legend(Svg& svg, double y) {
+  void legend(Svg& svg, double y) const {
+    if (lines_.empty()) return;
     const double x = page_margin;
     svg.line({x, y}, {x + 34, y}, curve_stroke);
     svg.text({x + 40, y + 4}, "others that do not work any more");
@@ -254,15 +268,27 @@ class Curves {
     return most;
   }
 
+  bool is_harmless(const Group& line) const {
+    for (std::size_t i = line.first; i < line.end; ++i)
+      if (all_.breaks[i].more_out_of_work > 0 || all_.breaks[i].more_below_rated > 0) return false;
+    return true;
+  }
+
   /// Those that do most harm, in order.
   void choose() {
+    std::vector<Group> harmful;
+    for (Group& line : lines_) {
+      if (is_harmless(line))
+        harmless_.push_back(line.line);
+      else
+        harmful.push_back(std::move(line));
+    }
+    lines_ = std::move(harmful);
     if (lines_.size() <= most_panels) return;
     left_out_ = lines_.size() - most_panels;
-    std::vector<Group> by_harm = lines_;
-    std::ranges::stable_sort(by_harm, std::greater{}, [&](const Group& it) { return worst(it); });
-    by_harm.resize(most_panels);
-    std::ranges::sort(by_harm, {}, &Group::first);
-    lines_ = std::move(by_harm);
+    std::ranges::stable_sort(lines_, std::greater{}, [&](const Group& it) { return worst(it); });
+    lines_.resize(most_panels);
+    std::ranges::sort(lines_, {}, &Group::first);
   }
 
   double panel(Svg& svg, double top, const Group& line) const {
@@ -320,6 +346,7 @@ class Curves {
 
   const Breaks& all_;
   std::vector<Group> lines_;
+  std::vector<std::string> harmless_;
   double highest_ = 0;
   std::size_t left_out_ = 0;
 };
@@ -338,22 +365,18 @@ class BreaksDrawing {
   std::string write() {
     heading();
     if (square_.is_drawn()) {
+      remark(
+          "Each row of marks is one outlet at which it happens, and says what all of them then "
+          "do.");
       legend();
       y_ = square_.draw(svg_, y_);
-    } else if (!all_.breaks.empty()) {
-      Curves::legend(svg_, y_ + 6);
-      y_ = curves_.draw(svg_, y_ + row_height);
-      if (curves_.left_out() > 0)
-        remark(fmt::format("{} more line{} not drawn.",
-                           curves_.left_out(),
-                           curves_.left_out() == 1 ? " is" : "s are"));
+    } else {
+      draw_curves();
     }
     y_ += row_height;
-    counted(
-        all_.not_solved.size(), "not solved, and is not drawn", "not solved, and are not drawn");
-    counted(all_.skipped.size(),
-            "not tried: shut, broken already, or a bore is not known",
-            "not tried: shut, broken already, or a bore is not known");
+    if (!all_.not_solved.empty())
+      remark(fmt::format("Not solved, and not drawn: {} of them.", all_.not_solved.size()));
+    tell_skipped();
     return svg_.take(title(), page_width, y_);
   }
 
@@ -377,10 +400,36 @@ class BreaksDrawing {
     y_ = svg_.paragraph({page_margin, y_}, sentence, {.colour = grey}).y;
   }
 
-  void counted(std::size_t number, const char* one, const char* many) {
-    if (number > 0)
-      remark(fmt::format(
-          "{} outlet{} {}.", number, number == 1 ? " is" : "s are", number == 1 ? one : many));
+  void draw_curves() {
+    if (curves_.drawn() > 0) {
+      curves_.legend(svg_, y_ + 6);
+      y_ = curves_.draw(svg_, y_ + row_height);
+    }
+    y_ += row_height / 2;
+    if (curves_.left_out() > 0)
+      remark(fmt::format("{} more line{} not drawn.",
+                         curves_.left_out(),
+                         curves_.left_out() == 1 ? " is" : "s are"));
+    if (!curves_.harmless().empty())
+      remark("No other outlet falls short when it happens on " + some_of(curves_.harmless()) + ".");
+  }
+
+  static std::string some_of(const std::vector<std::string>& names) {
+    const std::size_t told = std::min(most_told, names.size());
+    return fmt::format(
+        "{}{}",
+        fmt::join(names.begin(), names.begin() + static_cast<std::ptrdiff_t>(told), ", "),
+        names.size() > told ? fmt::format(" and {} more", names.size() - told) : "");
+  }
+
+  void tell_skipped() {
+    std::map<std::string, int> reasons;
+    for (const LeftOut& it : all_.skipped) ++reasons[it.why];
+    std::size_t told = 0;
+    for (const auto& [why, outlets] : reasons) {
+      if (told++ == most_told) return;
+      remark(fmt::format("Not tried at {} outlet{}: {}.", outlets, outlets == 1 ? "" : "s", why));
+    }
   }
 
   /// What the marks mean; only those that occur.
@@ -389,15 +438,7 @@ class BreaksDrawing {
     double x = page_margin + mark_radius;
     for (const Doing what : all_doings) {
       if (!square_.occurring().contains(what)) continue;
-      if (what == Doing::serves)
-        svg_.shape({x, y_},
-                   "m-1.8 0a1.8 1.8 0 1 0 3.6 0a1.8 1.8 0 1 0 -3.6 0z",
-                   hue,
-                   {hue, 0.4},
-                   "works",
-                   "");
-      else
-        draw_mark(svg_, what, {x, y_}, "");
+      draw_cell(svg_, what, {x, y_}, "");
       svg_.text({x + 11, y_ + 4}, label_of(what));
       x += 11 + width_of(label_of(what), 12) + 18;
     }

@@ -3,7 +3,6 @@
 #include "hydro/text/words.hpp"
 
 #include <algorithm>
-#include <map>
 #include <utility>
 
 #include <fmt/format.h>
@@ -30,33 +29,92 @@ std::string places_in_words(const std::vector<OutletNumber>& outlets) {
   return text;
 }
 
-/// "no other stops working" and so on, for one way of falling short.
-std::string whether_others_fall(const Breaks& all, int spared, int Break::*more, const char* how) {
+/// One way in which the others may fall short.
+struct Harm {
+  int Break::*more;
+  int spared;  ///< breaks that do no such harm
+  const char* one;
+  const char* many;
+
+  std::string to(int others, const std::string& number) const {
+    return fmt::format("{} other{} {}", number, others == 1 ? "" : "s", others == 1 ? one : many);
+  }
+};
+
+Harm out_of_work(const Breaks& all) {
+  return {&Break::more_out_of_work, all.rest_works, "stops working", "stop working"};
+}
+Harm below_rated(const Breaks& all) {
+  return {&Break::more_below_rated,
+          all.rest_is_served,
+          "falls under the rated pressure",
+          "fall under the rated pressure"};
+}
+
+std::string whether_others_fall(const Breaks& all, const Harm& harm) {
   const auto breaks = static_cast<int>(all.breaks.size());
-  if (spared == breaks) return fmt::format("Wherever it happens, no other outlet {}s.", how);
-  int least = all.outlets.empty() ? 0 : static_cast<int>(all.outlets.size());
+  if (harm.spared == breaks) return "Wherever it happens, " + harm.to(1, "no") + ".";
+  int least = static_cast<int>(all.outlets.size());
   int most = 0;
   for (const Break& it : all.breaks) {
-    if (it.*more > 0) least = std::min(least, it.*more);
-    most = std::max(most, it.*more);
+    if (it.*harm.more > 0) least = std::min(least, it.*harm.more);
+    most = std::max(most, it.*harm.more);
   }
-  const std::string s = most == 1 ? "s" : "";
-  const std::string others = span_in_words(least, most) + (most == 1 ? " other" : " others");
-  if (spared == 0) return fmt::format("Wherever it happens, {} {}{}.", others, how, s);
-  return fmt::format("At {} of the {} outlets it does no such harm; at the other {}, {} {}{}.",
-                     spared,
+  const std::string others =
+      harm.to(most, least == most ? std::to_string(most) : fmt::format("{} to {}", least, most));
+  if (harm.spared == 0) return "Wherever it happens, " + others + ".";
+  return fmt::format("At {} of the {} outlets {}; at the other {}, {}.",
+                     harm.spared,
                      breaks,
-                     breaks - spared,
-                     others,
-                     how,
-                     s);
+                     harm.to(1, "no"),
+                     breaks - harm.spared,
+                     others);
+}
+
+bool some_have_a_minimum(const Layout& layout) {
+  for (std::size_t l = 0; l < layout.lines().size(); ++l)
+    for (int outlet = 1; outlet <= layout.lines()[l].outlet_count() && !layout.is_shut(l); ++outlet)
+      if (layout.outlet_at(l, outlet).minimum) return true;
+  return false;
+}
+
+std::string what_is_the_worst(const Breaks& all, const Break& worst, const Figures& figures) {
+  const bool some_stop = worst.more_out_of_work > 0;
+  const int others = some_stop ? worst.more_out_of_work : worst.more_below_rated;
+  std::string text = fmt::format(
+      "At its worst, at {}, outlet {}, {}",
+      worst.line,
+      worst.outlet,
+      (some_stop ? out_of_work(all) : below_rated(all)).to(others, std::to_string(others)));
+  if (!all.conditions.empty())
+    text += fmt::format(" ({})",
+                        places_in_words(some_stop ? all.newly_out_of_work(*all.worst)
+                                                  : all.newly_below_rated(*all.worst)));
+  if (!figures.rounds_to_nothing(worst.escaping))
+    text += fmt::format("; {} {}escapes",
+                        figures.flow_with_unit(worst.escaping),
+                        all.before.layout().faults().empty() ? "" : "more ");
+  return text + ".";
+}
+
+std::string what_the_gauge_shows(const Breaks& all, const Figures& figures) {
+  if (!is_felt_at_the_gauge(all))
+    return "The supply's pressure is held, and does not feel it; that of a real pump would fall.";
+  const OperatingPoint& supply = all.before.supply();
+  const std::string before =
+      figures.pressure_with_unit(supply.gauge_reading.value_or(supply.source_pressure));
+  const auto [least, most] = std::ranges::minmax(all.breaks, {}, &Break::gauge_reading);
+  const std::string from = figures.pressure(least.gauge_reading);
+  const std::string to = figures.pressure_with_unit(most.gauge_reading);
+  const char* who = supply.gauge_reading ? "The gauge reads" : "The supply has";
+  const bool is_one = to.starts_with(from + ' ');
+  if (is_one && to == before)
+    return fmt::format("{} {}, and the same after it happened.", who, before);
+  return fmt::format(
+      "{} {}, and {} after it happened.", who, before, is_one ? to : from + " to " + to);
 }
 
 }  // namespace
-
-std::string span_in_words(int least, int most) {
-  return least == most ? std::to_string(most) : fmt::format("{} to {}", least, most);
-}
 
 bool is_felt_at_the_gauge(const Breaks& breaks) {
   return !breaks.before.layout().supply().pressure.has_value();
@@ -89,52 +147,14 @@ std::vector<std::string> breaks_in_words(const Breaks& breaks, const Figures& fi
 std::vector<std::string> outcome_in_words(const Breaks& all, const Figures& figures) {
   if (all.breaks.empty()) return {"There is no outlet at which it can happen."};
   std::vector<std::string> sentences;
-  const Layout& layout = all.before.layout();
   const bool some_stop = all.rest_works < static_cast<int>(all.breaks.size());
-  bool can_stop = some_stop;
-  for (std::size_t l = 0; l < layout.lines().size() && !can_stop; ++l)
-    for (int outlet = 1; outlet <= layout.lines()[l].outlet_count() && !can_stop; ++outlet)
-      can_stop = layout.outlet_at(l, outlet).minimum.has_value();
-  if (can_stop)
-    sentences.push_back(
-        whether_others_fall(all, all.rest_works, &Break::more_out_of_work, "stop working"));
-  if (!some_stop)
-    sentences.push_back(whether_others_fall(
-        all, all.rest_is_served, &Break::more_below_rated, "fall under the rated pressure"));
+  if (some_stop || some_have_a_minimum(all.before.layout()))
+    sentences.push_back(whether_others_fall(all, out_of_work(all)));
+  if (!some_stop) sentences.push_back(whether_others_fall(all, below_rated(all)));
   const Break& worst = all.breaks.at(all.worst.value());
-  if (worst.more_below_rated > 0) {
-    const bool some_idle = worst.more_out_of_work > 0;
-    const int others = some_idle ? worst.more_out_of_work : worst.more_below_rated;
-    std::string harm = fmt::format("At its worst, at {}, outlet {}, {} other{} {}{} {}",
-                                   worst.line,
-                                   worst.outlet,
-                                   others,
-                                   others == 1 ? "" : "s",
-                                   some_idle ? "stop" : "fall",
-                                   others == 1 ? "s" : "",
-                                   some_idle ? "working" : "under the rated pressure");
-    if (!all.conditions.empty())
-      harm += fmt::format(" ({})",
-                          places_in_words(some_idle ? all.newly_out_of_work(*all.worst)
-                                                    : all.newly_below_rated(*all.worst)));
-    if (!figures.rounds_to_nothing(worst.escaping))
-      harm += "; " + figures.flow_with_unit(worst.escaping) + " escapes";
-    sentences.push_back(harm + ".");
-  }
-  const auto [least, most] = std::ranges::minmax(all.breaks, {}, &Break::gauge_reading);
-  const OperatingPoint& supply = all.before.supply();
-  if (is_felt_at_the_gauge(all))
-    sentences.push_back(fmt::format(
-        "{} {} as it is, and {}{} after it happened.",
-        supply.gauge_reading ? "The gauge reads" : "The supply has",
-        figures.pressure_with_unit(supply.gauge_reading.value_or(supply.source_pressure)),
-        figures.pressure(least.gauge_reading) == figures.pressure(most.gauge_reading)
-            ? ""
-            : figures.pressure(least.gauge_reading) + " to ",
-        figures.pressure_with_unit(most.gauge_reading)));
-  else
-    sentences.push_back(
-        "The supply's pressure is held, and does not feel it; that of a real pump would fall.");
+  if (worst.more_out_of_work > 0 || worst.more_below_rated > 0)
+    sentences.push_back(what_is_the_worst(all, worst, figures));
+  sentences.push_back(what_the_gauge_shows(all, figures));
   return sentences;
 }
 

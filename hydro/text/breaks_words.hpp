@@ -16,9 +16,6 @@ std::vector<std::string> breaks_in_words(const Breaks& breaks, const Figures& fi
 /// Whether the others go on working, which break is the worst, what the gauge shows.
 std::vector<std::string> outcome_in_words(const Breaks& breaks, const Figures& figures);
 
-/// "2 to 14", "3" for both ends alike.
-std::string span_in_words(int least, int most);
-
 /// Whether breaks can be seen at the gauge, or before the filter: not where that is held.
 bool is_felt_at_the_gauge(const Breaks& breaks);
 

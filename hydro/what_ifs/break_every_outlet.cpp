@@ -77,6 +77,8 @@ std::string why_not(const Layout& layout, std::size_t line_index, int outlet, co
   const Line& line = layout.lines()[line_index];
   if (is_of_a_regulator(fault) && !line.kind_of(outlet).regulator)
     return "has no regulator of its own";
+  if (open_riser(at_outlet(fault, line.name, outlet), line) && !line.riser.inside_diameter)
+    return "the bore of its riser (inside_diameter) is not known, and the flow hangs on it";
   std::string why;
   for (const Problem& problem : problems(at_outlet(fault, line.name, outlet), line))
     why += (why.empty() ? "" : "; ") + problem.key + " " + problem.message;
