@@ -19,7 +19,6 @@
 namespace hydro {
 namespace {
 
-using testing::Each;
 using testing::ElementsAre;
 
 TEST(InParallel, DoesEveryPartOnce) {
@@ -96,6 +95,19 @@ TEST(InParallel, StopsWhenToldSo) {
     EXPECT_STREQ(stopped.what(), "stopped after 2 of 50 parts, as the progress function asked");
   }
   EXPECT_EQ(asked, 2);
+}
+
+TEST(InParallel, TellsOnlyOnceThatAllIsDone) {
+  std::vector<std::size_t> told;
+  const Work work{.threads = 1, .progress = [&](std::size_t done, std::size_t) {
+                    told.push_back(done);
+                    return true;
+                  }};
+  in_parallel(2, work, take_long);
+  EXPECT_THAT(told, ElementsAre(1U, 2U));
+  told.clear();
+  in_parallel(0, work, take_long);
+  EXPECT_THAT(told, ElementsAre(0U));
 }
 
 TEST(InParallel, HandsOverWhatTheProgressFunctionThrows) {

@@ -171,7 +171,7 @@ class Square {
     svg.text({end() + 70, above - 20}, "others that", head);
     svg.text({end() + 70, above - 4}, "stop working", head);
     if (escapes()) {
-      svg.text({end() + 140, above - 20}, "more escapes,", head);
+      svg.text({end() + 140, above - 20}, "escapes,", head);
       svg.text({end() + 140, above - 4}, figures_.units().flow.symbol, head);
     }
   }
@@ -298,7 +298,9 @@ class Curves {
     const int last = all_.breaks[line.end - 1].outlet;
     const Axis outlet(std::max(5, last), left, right);
     svg.text({page_margin, top + row_height}, heading(line), {.bold = true});
-    for (const double tick : number.ticks()) {
+    const std::vector<double> numbers = number.ticks();
+    for (std::size_t i = 0; i<numbers.size(); i += numbers.size()> 6 ? 2 : 1) {
+      const double tick = numbers[i];
       if (tick != std::round(tick)) continue;
       svg.line({left, number.at(tick)}, {right, number.at(tick)}, {pale, 1});
       svg.text({left - 6, number.at(tick) + 4}, tick_label(tick), {.anchor = "end", .size = small});
@@ -318,17 +320,20 @@ class Curves {
   }
 
   std::string heading(const Group& line) const {
-    const auto most = std::max_element(
-        all_.breaks.begin() + static_cast<std::ptrdiff_t>(line.first),
-        all_.breaks.begin() + static_cast<std::ptrdiff_t>(line.end),
-        [](const Break& a, const Break& b) { return a.more_out_of_work < b.more_out_of_work; });
-    if (most->more_out_of_work == 0) return line.line + ": no other stops working";
-    return fmt::format("{}: at most {} other{} stop{} working, when it happens at outlet {}",
+    const auto begin = all_.breaks.begin() + static_cast<std::ptrdiff_t>(line.first);
+    const auto end = all_.breaks.begin() + static_cast<std::ptrdiff_t>(line.end);
+    const bool some_stop = worst(line) > 0;
+    const auto more = some_stop ? &Break::more_out_of_work : &Break::more_below_rated;
+    const Break& most = *std::ranges::max_element(begin, end, {}, more);
+    const bool one = most.*more == 1;
+    return fmt::format("{}: at most {} other{} {}{} {}, when it happens at outlet {}",
                        line.line,
-                       most->more_out_of_work,
-                       most->more_out_of_work == 1 ? "" : "s",
-                       most->more_out_of_work == 1 ? "s" : "",
-                       most->outlet);
+                       most.*more,
+                       one ? "" : "s",
+                       some_stop ? "stop" : "fall",
+                       one ? "s" : "",
+                       some_stop ? "working" : "under the rated pressure",
+                       most.outlet);
   }
 
   void curve(Svg& svg,
