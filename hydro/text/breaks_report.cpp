@@ -54,7 +54,7 @@ class BreaksReport {
   }
 
  private:
-  static constexpr std::size_t widest_place = 22;
+  static constexpr std::size_t narrowest_name = 8;
 
   std::string title() const {
     const std::size_t tried = all_.breaks.size() + all_.not_solved.size();
@@ -72,43 +72,38 @@ class BreaksReport {
     }
   }
 
+  /// The cells before the weakest outlet; some of them are not shown.
+  std::string cells(const std::string& outlet,
+                    const std::string& escaping,
+                    const std::string& inflow,
+                    const std::string& gauge,
+                    const std::string& below,
+                    const std::string& idle,
+                    const std::string& above) const {
+    std::string text = fmt::format("{:>6}", outlet);
+    if (shows_escaping_) text += fmt::format("  {:>8}", escaping);
+    text += fmt::format("  {:>8}", inflow);
+    if (shows_gauge_) text += fmt::format("  {:>6}", gauge);
+    text += fmt::format("  {:>6}  {:>8}", below, idle);
+    if (shows_above_) text += fmt::format("  {:>8}", above);
+    return text + "  ";
+  }
+
   void heading() {
-    const auto line = [&](const char* outlet,
-                          const char* escaping,
-                          const char* inflow,
-                          const char* gauge,
-                          const char* below,
-                          const char* idle,
-                          const char* above,
-                          const char* weakest) {
-      page_.line(fmt::format("{:>8}{}  {:>9}{}  {:>8}  {:>8}{}  {}",
-                             outlet,
-                             shows_escaping_ ? fmt::format("  {:>9}", escaping) : "",
-                             inflow,
-                             shows_gauge_ ? fmt::format("  {:>7}", gauge) : "",
-                             below,
-                             idle,
-                             shows_above_ ? fmt::format("  {:>8}", above) : "",
-                             weakest));
-    };
     const bool has_gauge = layout_.supply().gauge.has_value();
-    line("", "escapes", "supply", has_gauge ? "gauge" : "supply", "more", "more", "more", "");
-    line("at",
-         "there",
-         "gives",
-         has_gauge ? "reads" : "has",
-         "under",
-         "that do",
-         "above",
-         "the weakest other outlet");
-    line("outlet",
-         shown_.flow.symbol,
-         shown_.flow.symbol,
-         shown_.pressure.symbol,
-         "rated",
-         "not work",
-         "highest",
-         fmt::format("{:>6}   of rated", shown_.pressure.symbol).c_str());
+    page_.line(
+        cells("", "escapes", "supply", has_gauge ? "gauge" : "supply", "more", "more", "more"));
+    page_.line(
+        cells("at", "there", "gives", has_gauge ? "reads" : "has", "under", "that do", "above") +
+        "the weakest other outlet");
+    page_.line(cells("outlet",
+                     shown_.flow.symbol,
+                     shown_.flow.symbol,
+                     shown_.pressure.symbol,
+                     "rated",
+                     "not work",
+                     "highest") +
+               fmt::format("{:>5}  of rated", shown_.pressure.symbol));
   }
 
   void row(const Break& it) {
@@ -116,23 +111,25 @@ class BreaksReport {
       return figures_.rounds_to_nothing(value) ? std::string("0.0")
                                                : fmt::format("{:.1f}", value / shown_.flow);
     };
-    std::string weakest = "     -";
-    if (it.weakest)
-      weakest = fmt::format("{:>6}  {:>5.0f} %   {} of {}",
-                            figures_.pressure(it.weakest->pressure),
-                            100 * (it.weakest->pressure / it.weakest->rated),
-                            it.weakest->outlet,
-                            cut(it.weakest->line, widest_place));
-    page_.line(
-        fmt::format("{:>8}{}  {:>9}{}  {:>8}  {:>8}{}  {}",
-                    it.outlet,
-                    shows_escaping_ ? fmt::format("  {:>9}", flow(it.escaping)) : "",
-                    flow(it.inflow),
-                    shows_gauge_ ? fmt::format("  {:>7}", figures_.pressure(it.gauge_reading)) : "",
-                    it.more_below_rated,
-                    it.more_out_of_work,
-                    shows_above_ ? fmt::format("  {:>8}", it.more_above_maximum) : "",
-                    weakest));
+    std::string text = cells(std::to_string(it.outlet),
+                             flow(it.escaping),
+                             flow(it.inflow),
+                             figures_.pressure(it.gauge_reading),
+                             std::to_string(it.more_below_rated),
+                             std::to_string(it.more_out_of_work),
+                             std::to_string(it.more_above_maximum));
+    if (it.weakest) {
+      text += fmt::format("{:>5}  {:>4.0f} %  {} of ",
+                          figures_.pressure(it.weakest->pressure),
+                          100 * (it.weakest->pressure / it.weakest->rated),
+                          it.weakest->outlet);
+      text += cut(
+          it.weakest->line,
+          std::max(narrowest_name, Page::screen_width - std::min(Page::screen_width, text.size())));
+    } else {
+      text += "    -";
+    }
+    page_.line(text);
   }
 
   /// Those with the same reason in one sentence.

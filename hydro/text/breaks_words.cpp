@@ -71,6 +71,21 @@ std::string whether_others_fall(const Breaks& all, const Harm& harm) {
                      others);
 }
 
+/// What falls short before it happens; empty when nothing does.
+std::string what_falls_short_already(const Breaks& all) {
+  const auto count = [&](OutletCondition condition) {
+    return std::ranges::count(all.conditions_before, condition);
+  };
+  const auto idle = count(OutletCondition::below_minimum) + count(OutletCondition::dry);
+  const auto below = count(OutletCondition::below_rated) + idle;
+  if (below == 0) return "";
+  const std::string many = fmt::format(
+      "As it is, {} outlet{} under the rated pressure", below, below == 1 ? " is" : "s are");
+  if (idle == 0) return many + ", but work" + (below == 1 ? "s." : ".");
+  if (idle == below) return many + (below == 1 ? ", and does not work." : ", and do not work.");
+  return many + fmt::format(", and {} of them do{} not work.", idle, idle == 1 ? "es" : "");
+}
+
 bool some_have_a_minimum(const Layout& layout) {
   for (std::size_t l = 0; l < layout.lines().size(); ++l)
     for (int outlet = 1; outlet <= layout.lines()[l].outlet_count() && !layout.is_shut(l); ++outlet)
@@ -147,6 +162,8 @@ std::vector<std::string> breaks_in_words(const Breaks& breaks, const Figures& fi
 std::vector<std::string> outcome_in_words(const Breaks& all, const Figures& figures) {
   if (all.breaks.empty()) return {"There is no outlet at which it can happen."};
   std::vector<std::string> sentences;
+  if (std::string already = what_falls_short_already(all); !already.empty())
+    sentences.push_back(std::move(already));
   const bool some_stop = all.rest_works < static_cast<int>(all.breaks.size());
   if (some_stop || some_have_a_minimum(all.before.layout()))
     sentences.push_back(whether_others_fall(all, out_of_work(all)));

@@ -13,7 +13,7 @@ namespace hydro {
 /// one for each kind of break, with the names of its lines.
 std::vector<std::string> breaks_in_words(const Breaks& breaks, const Figures& figures);
 
-/// Whether the others go on working, which break is the worst, what the gauge shows.
+/// What falls short already, whether the others go on working, which break is the worst, what the gauge shows.
 std::vector<std::string> outcome_in_words(const Breaks& breaks, const Figures& figures);
 
 /// Whether breaks can be seen at the gauge, or before the filter: not where that is held.
