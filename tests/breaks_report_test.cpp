@@ -313,7 +313,7 @@ TEST(BreaksDrawing, HasAMarkForEveryOutletAndBreak) {
   EXPECT_EQ(count(svg, "class=\"below_minimum\""), minimum + 1);
   EXPECT_EQ(count(svg, "class=\"broken\""), 20U + 1);
   EXPECT_EQ(count(svg, "class=\"here\""), 20U);
-  EXPECT_EQ(count(svg, "class=\"shut\""), 0U);
+  EXPECT_EQ(count(svg, "class=\"capped\""), 0U);  // those of lines that are shut have no column
   EXPECT_THAT(
       svg, AllOf(HasSubstr("Wherever it happens"), HasSubstr("Not tried at 20 outlets: its line")));
 }
@@ -331,12 +331,14 @@ TEST(BreaksDrawing, TellsStatesApart) {
 TEST(BreaksDrawing, DrawsCurvesOfMany) {
   std::vector<Line> lines;
   for (int i = 1; i <= 30; ++i) lines.push_back(sample_row("row " + std::to_string(i), 3));
-  lines.push_back(sample_row("far row", 24, 80 * ft));
+  lines.push_back(sample_row("long row", 6));
   const Breaks all = break_every_outlet(sample_layout(lines, "", 30 * psi), {riser_sheared("", 0)});
   const std::string svg = to_svg(all);
   EXPECT_EQ(count(svg, "class=\"works\""), 0U);
   EXPECT_EQ(count(svg, ", when it happens at outlet"), 24U);
   EXPECT_THAT(svg, HasSubstr("7 more lines are not drawn."));
+  ASSERT_EQ(all.breaks.at(all.worst.value()).line, "long row");
+  EXPECT_THAT(svg, HasSubstr("long row: at most "));
   EXPECT_THAT(to_svg(two_rows_sheared(BreakDetail::counts)),
               AllOf(HasSubstr("row 1: at most 19 others stop working, when it happens at outlet"),
                     HasSubstr("row 2: at most 19 others")));
