@@ -14,13 +14,8 @@ int main() {
       .spacing = 40 * ft,
       .riser = {.height = 3 * ft, .inside_diameter = 0.824 * inch, .hazen_williams = 140}};
   const Layout whole{Supply{.pressure = 52 * psi}, {row}};
-  const Solution before = solve(whole);
 
   std::printf("broken  gal/min escape  outlets out of work\n");
-  for (int outlet = 1; outlet <= whole.outlet_count(); ++outlet) {
-    const Comparison change =
-        compare(before, solve(whole.with_fault(riser_sheared("row", outlet))));
-    std::printf(
-        "%6d  %14.1f  %19zu\n", outlet, change.escaping / gpm, change.newly_below_minimum.size());
-  }
+  for (const Break& it : break_every_outlet(whole, {riser_sheared("", 0)}).breaks)
+    std::printf("%6d  %14.1f  %19d\n", it.outlet, it.escaping / gpm, it.more_out_of_work);
 }

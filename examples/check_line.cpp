@@ -3,15 +3,20 @@
 //   check_line FILE [--set NAME]... [--gauge PRESSURE | --weakest PRESSURE | --rated[=SHARE]]
 //              [--fault 'line="row 2", outlet=7, kind="head off"']... [--try FAULT]...
 //              [--units us|si] [--csv FILE] [--json FILE] [--svg FILE] [--supply-svg FILE]
+//   check_line FILE --break-every['=kind="riser sheared"'] [--set ...] [--gauge ... and so on]
+//              [--fault ...]... [--units us|si] [--csv FILE] [--svg FILE]
 //   check_line FILE --sets | --pocket [--units us|si]
 //
 // The report goes to standard output, once the files that are asked for are written: each whole or
 // not at all, in place of what was there. Of a file with sets, when nothing else is asked for, it
 // tells which of them can run together. The supply is set while all is sound; then it breaks.
+// --break-every puts a fault at each outlet in turn, a head off unless another is named, and tells
+// what it does to the others.
 //
 // Exit status: 0 no outlet is below its rated or lowest or above its highest pressure (of sets:
-// each can run alone); 1 some are, or everything is shut, or what the supply should be set for is
-// not reached; 2 bad input; 3 not solved.
+// each can run alone; of --break-every: no other outlet falls below its rated pressure, wherever it
+// happens); 1 some are, or everything is shut, or what the supply should be set for is not reached;
+// 2 bad input; 3 not solved.
 
 #include "hydro/hydro.hpp"
 
@@ -24,6 +29,7 @@
 #include <utility>
 #include <vector>
 
+#include "progress.hpp"
 #include <CLI/CLI.hpp>
 
 namespace {
@@ -40,6 +46,7 @@ struct Arguments {
   std::string gauge;  // empty where it is not asked for
   std::string weakest;
   std::optional<double> rated;
+  std::string break_every;  // keys of a fault but for where it is; empty where it is not asked for
   std::string units;
   std::string csv;  // empty where it is not asked for
   std::string json;
@@ -49,7 +56,8 @@ struct Arguments {
   /// Nothing that needs one layout to be solved.
   bool asks_for_no_more() const {
     return sets.empty() && faults.empty() && tries.empty() && gauge.empty() && weakest.empty() &&
-           !rated && csv.empty() && json.empty() && svg.empty() && supply_svg.empty();
+           !rated && break_every.empty() && csv.empty() && json.empty() && svg.empty() &&
+           supply_svg.empty();
   }
 };
 
@@ -143,6 +151,33 @@ bool can_throttle_up(const hydro::Solution& before, const hydro::Solution& now) 
          reading(now) < reading(before);
 }
 
+/// The fault that is put at every outlet in turn; where it is counts only to read it.
+hydro::Fault read_fault_for_all(const Arguments& arguments) {
+  try {
+    return hydro::read_fault(arguments.break_every + ", line=\"\", outlet=1",
+                             hydro::read_outlets(arguments.file));
+  } catch (const hydro::InvalidInput& error) {
+    throw hydro::InvalidInput("--break-every",
+                              "takes the keys of a fault of an outlet, but for line and outlet: " +
+                                  std::string(error.what()));
+  }
+}
+
+int break_every(const Arguments& arguments,
+                const hydro::Layout& layout,
+                std::optional<hydro::UnitSystem> units,
+                const std::string& setting) {
+  const hydro::Breaks breaks = hydro::break_every_outlet(
+      layout, {read_fault_for_all(arguments), hydro::BreakDetail::conditions}, with_progress());
+  if (!arguments.csv.empty()) hydro::write_file(arguments.csv, hydro::to_csv(breaks));
+  if (!arguments.svg.empty()) hydro::write_file(arguments.svg, hydro::to_svg(breaks, {units}));
+  print(setting + hydro::breaks_report(breaks, units));
+  if (!breaks.not_solved.empty()) return not_solved;
+  const bool all_are_served =
+      !breaks.breaks.empty() && breaks.rest_is_served == static_cast<int>(breaks.breaks.size());
+  return all_are_served ? all_serve : some_do_not;
+}
+
 int check_line(const Arguments& arguments) {
   require_other_file("--csv", arguments.csv, arguments.file);
   require_other_file("--json", arguments.json, arguments.file);
@@ -156,6 +191,11 @@ int check_line(const Arguments& arguments) {
     if (alone && (!arguments.asks_for_no_more() || (arguments.which_sets && arguments.pocket)))
       throw hydro::InvalidInput(
           option, "tells of all sets, when all is sound; beside it only --units is accepted");
+  if (!arguments.break_every.empty() && !arguments.tries.empty())
+    throw hydro::InvalidInput("--try", "is not accepted beside --break-every; --fault is");
+  if (!arguments.break_every.empty() && !(arguments.json.empty() && arguments.supply_svg.empty()))
+    throw hydro::InvalidInput("--break-every",
+                              "writes a table by --csv and a drawing by --svg only");
   auto [layout, skipped] = read(arguments);
   if (arguments.pocket) return check_pocket(layout, units);
   const bool no_choice = arguments.asks_for_no_more() && !all_is_shut(layout);
@@ -168,6 +208,10 @@ int check_line(const Arguments& arguments) {
     layout = layout.with_supply(setting->solution.layout().supply());
     text += hydro::setting_report(*setting, units) + "\n";
     reached = setting->reached;
+  }
+  if (!arguments.break_every.empty()) {
+    const int status = break_every(arguments, layout, units, text);
+    return status == all_serve && !reached ? some_do_not : status;
   }
   const hydro::Solution now = hydro::solve(layout);
   std::optional<hydro::Solution> before;
@@ -197,8 +241,9 @@ int run(int argc, char** argv) {
   CLI::App program{"Pressure at every outlet of the lines in FILE, and what is wrong with it."};
   program.footer(
       "Exit status: 0 no outlet is below its rated or lowest or above its highest pressure (of\n"
-      "sets: each can run alone); 1 some are, or everything is shut, or the supply cannot be set\n"
-      "so; 2 bad input; 3 not solved.");
+      "sets: each can run alone; of --break-every: no other falls below its rated pressure,\n"
+      "wherever it happens); 1 some are, or everything is shut, or the supply cannot be set so;\n"
+      "2 bad input; 3 not solved.");
   Arguments arguments;
   program.add_option("FILE", arguments.file, "description of the lines (TOML)")->required();
   program
@@ -225,6 +270,10 @@ int run(int argc, char** argv) {
       .add_option(
           "--try", arguments.tries, "like --fault, but skipped and listed if it does not fit")
       ->allow_extra_args(false);
+  program.add_flag("--break-every{kind=\"head off\"}",
+                   arguments.break_every,
+                   "breaks every outlet in turn: a head off, or --break-every='kind=\"riser "
+                   "sheared\"'");
   program
       .add_option("--units",
                   arguments.units,

@@ -65,6 +65,12 @@
 #include "hydro/what_ifs/work.hpp"
 // Floor 6: files in; reports, tables and drawings out.
 #include "hydro/text/chances_report.hpp"
+#include "hydro/what_ifs/break_every_outlet.hpp"
+#include "hydro/what_ifs/work.hpp"
+// Floor 6: files in; reports, tables and drawings out.
+#include "hydro/text/breaks_csv.hpp"
+#include "hydro/text/breaks_drawing.hpp"
+#include "hydro/text/breaks_report.hpp"
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"

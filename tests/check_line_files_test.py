@@ -46,6 +46,21 @@ def run(program, description, folder):
     return table, whole, xml.fromstring(files["svg"].read_bytes())
 
 
+def run_breaks(program, description, folder):
+    files = {kind: folder / f"breaks.{kind}" for kind in ("csv", "svg")}
+    options = [text for kind, file in files.items() for text in (f"--{kind}", str(file))]
+    done = subprocess.run(
+        [program, description, '--break-every=kind="capped"', *options],
+        capture_output=True,
+        text=True,
+    )
+    assert done.returncode in (0, 1), done.stderr
+    assert done.stderr == "", "progress where there is no terminal"
+    with files["csv"].open(newline="", encoding="utf-8") as stream:
+        table = list(csv.DictReader(stream, strict=True))
+    return table, xml.fromstring(files["svg"].read_bytes())
+
+
 def expect_same(table, solution, prefix=""):
     """The table has what the JSON has, number by number."""
     rows = iter(table)
@@ -89,6 +104,14 @@ def main(program, examples):
         assert whole["before"] is None and "before_state" not in table[0]
         assert whole["site"] == picture.find(SVG + "title").text == "a, \"b\" & <c> ]]> 'fünf' — 水"
         assert whole["lines"][0]["name"] in texts_of(picture)
+        assert picture.find(f".//{SVG}b") is None
+
+        table, picture = run_breaks(program, bench, folder)
+        assert [row["outcome"] for row in table].count("skipped") == 1  # that is sheared already
+        assert {"row 1", "row 2", "before", "stop working"} <= set(texts_of(picture))
+        table, picture = run_breaks(program, str(hostile), folder)
+        assert len(table) == 300 and table[0]["line"] == whole["lines"][0]["name"]
+        assert picture.find(SVG + "title").text == "a, \"b\" & <c> ]]> 'fünf' — 水"
         assert picture.find(f".//{SVG}b") is None
 
 

@@ -260,6 +260,37 @@ run "$folder/shut.toml"
 answers 1 'everything is shut'
 says '^\* Everything is shut' 'everything is shut'
 
+# ---- every outlet in turn
+
+description '300 psi' | sed '/^maximum/d' >"$folder/ample.toml"
+run "$folder/ample.toml" --break-every
+answers 0 '--break-every with pressure to spare'
+says '^At each of 3 outlets in turn:$' '--break-every'
+says '^  head off, riser open at its top' '--break-every'
+says 'no other falls under the rated pressure' '--break-every'
+description '31 psi' >"$folder/other.toml"
+run "$folder/other.toml" '--break-every=kind="riser sheared", stub="1 ft"' --csv "$folder/b.csv" --svg "$folder/b.svg"
+answers 1 '--break-every with a kind'
+says '^  riser sheared, stub open (1\.0 ft high' '--break-every with a kind'
+[ "$(wc -l <"$folder/b.csv")" -eq 4 ] || fail '--break-every --csv: is not a header and three outlets'
+grep -q 'class="broken"' "$folder/b.svg" || fail '--break-every --svg: has no mark'
+run "$farm" --set one --rated --break-every --fault 'line="row 1", outlet=2, kind="capped"'
+answers 1 '--break-every with a set and a fault'
+says 'has 30\.0 psi (rated 30 psi)' '--break-every with a set and a fault'
+says '^At each of 2 outlets in turn:$' '--break-every with a set and a fault'
+says 'row 1, outlet 2: has fault "capped" already' '--break-every with a set and a fault'
+says 'row 2: its line is shut' '--break-every with a set and a fault'
+run "$good" '--break-every=kind="nozzle missing"'
+answers 1 '--break-every of nothing'
+says 'There is no outlet at which it can happen' '--break-every of nothing'
+refuses_option 'break-every' "$good" '--break-every=kind="end open"'
+refuses_option 'accepted are "head off"' "$good" '--break-every=kind="gone"'
+refuses_option 'share' "$good" '--break-every=kind="clogged", share=3'
+refuses_option 'outlet' "$good" '--break-every=kind="capped", outlet=2'
+refuses_option '--csv and a drawing by --svg only' "$good" --break-every --json "$folder/b.json"
+refuses_option '--try: is not accepted' "$good" --break-every --try 'line="row 1", outlet=1, kind="capped"'
+refuses_option 'beside it only --units' "$farm" --sets --break-every
+
 # ---- files that it writes
 
 out=$folder/written

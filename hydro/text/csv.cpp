@@ -1,51 +1,18 @@
 #include "hydro/text/csv.hpp"
 
 #include "hydro/answers/comparison.hpp"
+#include "hydro/text/csv_rows.hpp"
 #include "hydro/text/doings.hpp"
 #include "hydro/text/finite.hpp"
 #include "hydro/text/outlet_kinds.hpp"
 
-#include <iterator>
-#include <string_view>
+#include <string>
 #include <vector>
 
 #include <fmt/format.h>
 
 namespace hydro {
 namespace {
-
-class Rows {
- public:
-  void cell(std::string_view text) {
-    next();
-    if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
-      text_ += text;
-      return;
-    }
-    text_ += '"';
-    for (const char c : text)
-      text_ += c == '"' ? std::string_view("\"\"") : std::string_view(&c, 1);
-    text_ += '"';
-  }
-  template <class Number>
-  void number(Number value) {
-    next();
-    fmt::format_to(std::back_inserter(text_), "{}", value);
-  }
-  void end() {
-    text_ += "\r\n";
-    first_ = true;
-  }
-  std::string take() { return std::move(text_); }
-
- private:
-  void next() {
-    if (!first_) text_ += ',';
-    first_ = false;
-  }
-  std::string text_;
-  bool first_ = true;
-};
 
 /// What there is of one line in one solution.
 struct LineReadings {
@@ -55,7 +22,7 @@ struct LineReadings {
   LineReadings(const Solution& solution, std::size_t line)
       : solved(solution.lines()[line]), doing(doings(solution, line)) {}
 
-  void write(Rows& rows, std::size_t outlet) const {
+  void write(CsvRows& rows, std::size_t outlet) const {
     number(rows, outlet, "pressure", si(solved.pressure[outlet]));
     number(rows, outlet, "line_pressure", si(solved.line_pressure[outlet]));
     number(rows, outlet, "flow", si(solved.flow[outlet]));
@@ -63,7 +30,7 @@ struct LineReadings {
     rows.cell(name_of(doing[outlet]));
   }
 
-  void number(Rows& rows, std::size_t outlet, const char* name, double value) const {
+  void number(CsvRows& rows, std::size_t outlet, const char* name, double value) const {
     require_finite(value, [&] {
       return fmt::format("line {}: outlet {}: {}", in_quotes(solved.name), outlet + 1, name);
     });
@@ -74,7 +41,7 @@ struct LineReadings {
 constexpr auto readings = {
     "pressure_pa", "line_pressure_pa", "flow_m3_per_s", "velocity_m_per_s", "state"};
 
-void write_header(Rows& rows, bool with_before) {
+void write_header(CsvRows& rows, bool with_before) {
   for (const char* name :
        {"line", "outlet", "kind", "rated_pressure_pa", "rated_flow_m3_per_s", "distance_m"})
     rows.cell(name);
@@ -86,7 +53,7 @@ void write_header(Rows& rows, bool with_before) {
 
 std::string table(const Solution* before, const Solution& after) {
   const OutletKinds kinds(after);
-  Rows rows;
+  CsvRows rows;
   write_header(rows, before != nullptr);
   for (std::size_t line = 0; line < after.lines().size(); ++line) {
     const LineReadings now(after, line);

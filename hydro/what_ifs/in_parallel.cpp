@@ -29,16 +29,18 @@ class Telling {
     tell(done);
   }
   void at_the_end() {
-    if (work_.progress) tell(count_);
+    if (work_.progress && !told_of_all_) tell(count_);
   }
 
  private:
   void tell(std::size_t done) {
+    told_of_all_ = done == count_;
     if (!work_.progress(done, count_)) throw Stopped(done, count_);
   }
 
   const Work& work_;
   std::size_t count_;
+  bool told_of_all_ = false;
   std::chrono::steady_clock::time_point last_ = std::chrono::steady_clock::now();
 };
 
