@@ -86,8 +86,9 @@ enum class Input {
   // Of a line.
   loss_coefficient,         ///< all K at the inlet: its own, the valve's, a fault's
   outlet_loss_coefficient,  ///< K in the line at all its outlets
-  regulator,                ///< the pressure that it holds
-  leak,                     ///< what flows out of a hole at its pressure
+  ground_rise,  ///< h: evenly along it, all that hangs on it going up too; not in a loop
+  regulator,    ///< the pressure that it holds
+  leak,         ///< what flows out of a hole at its pressure
   // Of the risers of a line, those that stand open too; of these, how high they still stand.
   riser_height,  ///< h
   riser_inside_diameter,
