@@ -3,11 +3,13 @@
 #include "hydro/physics/hydrant_law.hpp"
 #include "hydro/physics/pump_law.hpp"
 #include "hydro/physics/supply_law.hpp"
+#include "hydro/solver/outlet_step.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <numeric>
+#include <optional>
 #include <utility>
 
 namespace hydro {
@@ -56,10 +58,16 @@ class Collector {
         figure_(figure),
         weight_density_(si(solution.water().density) * gravity),
         water_(solution.water()),
-        multipliers_(sweeps.transposed(figure.weights)) {}
+        multipliers_(sweeps.transposed(figure.weights)) {
+    if (!multipliers_.has_slope)
+      throw InvalidInput("figure",
+                         "hangs on water that stands still round a loop or between two supplies; a "
+                         "flow there goes with a root of what drives it, and has no slope");
+  }
 
   std::vector<PlainInfluence> all() {
     find_lifts();
+    find_tied();
     for (std::size_t i = 0; i < layout_.lines().size(); ++i)
       if (tree_.lines[i].last_run != none) line(i);
     for (std::size_t i = 0; i < tree_.of_supplies.size(); ++i) supply(i);
@@ -169,7 +177,7 @@ class Collector {
         if (i == places.start) at_inlet += by_loss * (reach.fitting - there) * square;
       }
       rises.bore += by_open_ends(line_index, pipe);
-      const int number = is_first_reach ? static_cast<int>(k) + 1 : 0;
+      const int number = line.reaches.empty() ? 0 : static_cast<int>(k) + 1;
       add(Input::inside_diameter, line.name, rises.bore, number, pipe.name);
       add(wall_of(pipe, of_pipe), line.name, rises.wall, number, pipe.name);
       add(Input::length, line.name, length, number, pipe.name);
@@ -205,16 +213,27 @@ class Collector {
   /// By one whole share of what flows out of a hole or an open end.
   double by_opening(std::size_t place) const {
     const Mouth& mouth = tree_.mouths[index(tree_.places[place].mouth)];
-    return by_outflow(place, answer_of(mouth, state(place)), state(place).outlet_flow);
+    return by_outflow(
+        place, answer_of(mouth, state(place), sweeps_.ramp()), state(place).outlet_flow);
   }
 
-  /// With all that hangs on the line. Where water may run either way nothing hangs.
+  /// By line: whether some of what hangs on it joins another line, so that not all of it can go up
+  /// with its far end as it is.
+  void find_tied() {
+    tied_.assign(layout_.lines().size(), false);
+    for (std::size_t i = 0; i < tied_.size(); ++i)
+      if (const auto joined = layout_.joined_by(i))
+        for (const std::size_t end : {i, *joined})
+          for (std::optional<std::size_t> line = end; line && !tied_[*line];
+               line = layout_.feeder_of(*line))
+            tied_[*line] = true;
+  }
+
+  /// With all that hangs on the line.
   void rise_of_ground(std::size_t line_index) {
     const Line& line = layout_.lines()[line_index];
     const LinePlaces& places = tree_.lines[line_index];
-    if (!line.elevations.empty() || places.first_run == none || tree_.first_run(places).two_way ||
-        places.beyond_run != none)
-      return;
+    if (!line.elevations.empty() || tied_[line_index] || places.first_run == none) return;
     double sum = 0;
     for (std::size_t i = places.start; i < tree_.last_run(places).end; ++i) {
       const bool is_outlet = number_at(line_index, i) > 0;
@@ -282,7 +301,7 @@ class Collector {
     const State& here = state(place);
     if (!(here.outlet_flow > 0)) return;
     const Mouth& mouth = tree_.mouths[index(reference)];
-    const OutletAnswer answer = answer_of(mouth, here);
+    const OutletAnswer answer = answer_of(mouth, here, sweeps_.ramp());
     const double by_flow_share = by_outflow(place, answer, here.outlet_flow);
     const double by_loss = by_riser_loss(place, answer, 1);
     const bool is_open_riser = fault && open_riser(*fault, line);
@@ -310,8 +329,8 @@ class Collector {
     on_risers.fittings += by_loss * fitting;
   }
 
-  /// q = q_at (P / at)^x, in which P goes no lower than where the curve is a square root, and no
-  /// higher than what its regulator holds.
+  /// q = q_at (P / at)^x, in which P goes no higher than what its regulator holds, and no lower than
+  /// where the curve is a square root.
   void exponent(const Line& line,
                 const Outlet& kind,
                 const Mouth& mouth,
@@ -319,7 +338,7 @@ class Collector {
                 double by_flow_share,
                 int number) {
     if (kind.nozzle || !kind.points.empty() || kind.compensating) return;
-    const double head = std::min(std::max(here.outlet_head, mouth.law.low), mouth.law.held);
+    const double head = std::max(std::min(here.outlet_head, mouth.law.held), mouth.law.low);
     const double ratio = head * weight_density_ / si(kind.at);
     add(Input::exponent,
         line.name,
@@ -343,7 +362,9 @@ class Collector {
     const auto source = static_cast<std::size_t>(tree_.of_supplies[which]);
     const Supply& supply =
         which == 0 ? layout_.supply_as_it_is() : layout_.further_supplies_as_they_are()[which - 1];
-    const double by_head = multipliers_.source_heads[source];
+    const bool is_figures = which == figure_.supply;
+    const double by_head =
+        multipliers_.source_heads[source] + (is_figures ? figure_.by_supply_head : 0);
     const double flow = sweeps_.source_is_shut(source) ? 0 : sweeps_.source_flow(source);
     const SupplyAtFlow now = SupplyLaw(supply, water_).in_full(flow);
     const auto add_here = [&](Input input, double head_rise, int number = 0) {
@@ -357,7 +378,7 @@ class Collector {
       add_here(Input::suction_lift, -1);
       add_here(Input::suction_loss, -now.suction_loss);
     }
-    const double beside = which == figure_.supply ? figure_.by_filter_loss : 0;
+    const double beside = is_figures ? figure_.by_filter_loss : 0;
     add(Input::filter_loss, supply.name, (beside - by_head) * now.filter_loss);
   }
 
@@ -407,17 +428,17 @@ class Collector {
   const WaterProperties& water_;
   Multipliers multipliers_;
   std::vector<double> lifts_;  // by place
+  std::vector<bool> tied_;     // by line
   std::vector<int> numbers_;   // of the outlets at the places of one line; 0: none
   std::vector<PlainInfluence> found_;
 };
 
 }  // namespace
 
-OutletAnswer answer_of(const Mouth& mouth, const State& state) {
+OutletAnswer answer_of(const Mouth& mouth, const State& state, double ramp) {
   OutletAnswer answer;
   if (!(state.outlet_flow > 0)) return answer;
-  answer.flow_slope =
-      mouth.law.exponent_at(state.outlet_head) * state.outlet_flow / state.outlet_head;
+  answer.flow_slope = exponent_at(mouth.law, ramp, state) * state.outlet_flow / state.outlet_head;
   double wall_slope = state.riser_slope;
   if (mouth.has_riser) answer.riser_slope = mouth.riser.loss(state.outlet_flow, wall_slope).slope;
   answer.passed_on = 1 / (1 + answer.flow_slope * answer.riser_slope);

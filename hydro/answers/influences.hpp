@@ -26,6 +26,7 @@ struct FigureInStates {
   double by_device_head = 0;  ///< ... for each metre at the device at the same line pressure
   double by_held_head = 0;    ///< ... for each metre that its own regulator holds, if it does
   std::size_t supply = nowhere;  ///< of its supply, 0 the first, and what it rises by ...
+  double by_supply_head = 0;     ///< ... for each metre that it brings at the same flow
   double by_filter_loss = 0;     ///< ... for each metre that the filter takes at the same flow
 };
 
@@ -44,7 +45,8 @@ struct OutletAnswer {
   double riser_slope = 0;  ///< of the riser's loss with the flow [m / (m3/s)]
   double passed_on = 1;    ///< of a metre of head in the line, to the device [-]
 };
-OutletAnswer answer_of(const Mouth& mouth, const State& state);
+/// @param ramp of the sweeps
+OutletAnswer answer_of(const Mouth& mouth, const State& state, double ramp);
 
 /// Of all inputs that do anything, in no order that says something.
 std::vector<PlainInfluence> influences(const Solution& solution,

@@ -245,7 +245,10 @@ void Sensitivities::Data::weigh_device(std::size_t line,
   }
   figure.by_device_head = weight_density;
   figure.weights.heads[at] =
-      weight_density * (mouth == none ? 1 : answer_of(tree.mouths[index(mouth)], state).passed_on);
+      weight_density *
+      (mouth == none
+           ? 1
+           : answer_of(tree.mouths[index(mouth)], state, settled.sweeps.ramp()).passed_on);
 }
 
 void Sensitivities::Data::weigh_outflow(std::size_t line,
@@ -255,8 +258,9 @@ void Sensitivities::Data::weigh_outflow(std::size_t line,
   if (at == nowhere || tree.places[at].mouth == none) return;
   figure.outlet_place = at;
   figure.by_flow = 1;
-  const OutletAnswer answer =
-      answer_of(tree.mouths[index(tree.places[at].mouth)], settled.sweeps.states()[at]);
+  const OutletAnswer answer = answer_of(tree.mouths[index(tree.places[at].mouth)],
+                                        settled.sweeps.states()[at],
+                                        settled.sweeps.ramp());
   figure.weights.heads[at] = answer.flow_slope * answer.passed_on;
 }
 
@@ -270,14 +274,19 @@ void Sensitivities::Data::weigh_supply_flow(std::size_t supply,
       figure.weights.flows[tree.runs[r].first] += by_flow;
 }
 
-/// Before the filter it reads what that takes more than what comes to the lines.
+/// Before the filter it reads what that takes more than what comes to the lines; behind a check valve
+/// that is shut, what the supply brings without flow.
 void Sensitivities::Data::weigh_gauge(std::size_t supply, FigureInStates& figure) const {
-  figure.weights.source_heads[source(supply)] = weight_density;
-  const Supply& described = supply == 0
-                                ? solution.layout().supply_as_it_is()
-                                : solution.layout().further_supplies_as_they_are()[supply - 1];
-  if (described.gauge->after_filter.value_or(false) || point(supply).held_shut) return;
   figure.supply = supply;
+  if (point(supply).held_shut) {
+    figure.by_supply_head = weight_density;
+    return;
+  }
+  figure.weights.source_heads[source(supply)] = weight_density;
+  const Layout& layout = solution.layout();
+  const Supply& described =
+      supply == 0 ? layout.supply_as_it_is() : layout.further_supplies_as_they_are()[supply - 1];
+  if (described.gauge->after_filter.value_or(false)) return;
   figure.by_filter_loss = weight_density;
   const double flow = si(point(supply).flow);
   if (flow != 0) weigh_supply_flow(supply, 2 * si(point(supply).filter_loss) / flow, figure);

@@ -21,7 +21,8 @@
 //           for its head and speed as a whole, and all that does nothing to the figure.
 // Accuracy  That of the solution. Against central differences of solve() and a model of its own in
 //           complex numbers: tests/sensitivity_test.cpp.
-// Errors    InvalidInput for a line, an outlet, a supply or a gauge that is not there.
+// Errors    InvalidInput for a line, an outlet, a supply or a gauge that is not there, and for a
+//           figure that hangs on water that stands still round a loop: it has no slope.
 // Threads   Immutable: share it between threads as you like.
 // Example   examples/26_what_matters.cpp
 #pragma once
@@ -86,7 +87,7 @@ enum class Input {
   // Of a line.
   loss_coefficient,         ///< all K at the inlet: its own, the valve's, a fault's
   outlet_loss_coefficient,  ///< K in the line at all its outlets
-  ground_rise,  ///< h: evenly along it, all that hangs on it going up too; not in a loop
+  ground_rise,  ///< h: evenly along it, all that hangs on it going up too; not if some of that joins
   regulator,    ///< the pressure that it holds
   leak,         ///< what flows out of a hole at its pressure
   // Of the risers of a line, those that stand open too; of these, how high they still stand.
@@ -126,8 +127,8 @@ struct Influence {
   Input input;
   std::string at = {};    ///< name of the line, or of a further supply; empty: the first supply
   std::string kind = {};  ///< name of the kind of pipe or outlet
-  int number = 0;         ///< of the outlet, the first reach or the pump, from 1 on; 0: it has none
-  Figure by_share = {};   ///< of a size: by one whole share of it
+  int number = 0;  ///< of the outlet, the pump, or the pipe where there are several; from 1 on
+  Figure by_share = {};     ///< of a size: by one whole share of it
   ByLength by_height = {};  ///< of a height
 
   /// What 1 % more of a size, or a height 10 cm larger, does.
@@ -144,7 +145,7 @@ struct Sensitivity {
   Sensitivity by_line() const;
   /// Of all that is of one kind of pipe or outlet; what has no name of a kind, by line.
   Sensitivity by_kind() const;
-  /// Zero where it does nothing.
+  /// Zero where it does nothing. @param number 0: of all of that line or supply together
   Influence<Figure> of(Input input, std::string_view at, int number = 0) const;
 };
 

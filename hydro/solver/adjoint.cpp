@@ -3,6 +3,8 @@
 
 #include "hydro/solver/sweeps.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <utility>
 #include <vector>
@@ -65,14 +67,33 @@ Multipliers Sweeps::transposed_on_trees(const Weights& weights) const {
   return found;
 }
 
+/// With up and down exchanged. @param more flow that every loss is taken at [m3/s]
+Stretch Sweeps::stretch_transposed(std::size_t two_way, double more) const {
+  Stretch stretch = stretch_of(two_way, false);
+  std::swap(stretch.up, stretch.down);
+  if (!(more > 0)) return stretch;
+  const Run& run = tree_->runs[two_way_[two_way]];
+  double both_ways = 1;
+  for (std::size_t i = run.end; i-- > run.first;) {
+    const Reach& reach = tree_->reaches[index(tree_->places[i].reach)];
+    if (is_held(reach, tree_->places[i])) break;
+    const double slope = slope_of_reach(reach, states_[i]);
+    const double share = 1 - slope * states_[i].answer_slope;
+    double wall_slope = unknown_slope;
+    const double slope_then = reach.loss(std::abs(states_[i].flow) + more, wall_slope).slope;
+    stretch.loss += (slope_then - slope) * share * both_ways;
+    both_ways *= share * share;
+  }
+  return stretch;
+}
+
 Multipliers Sweeps::transposed(Weights weights) const {
+  constexpr double hardly_any_flow = 1e-9;  // of the largest one
+  constexpr double much = 0.01;             // of the largest multiplier
   Multipliers found = transposed_on_trees(weights);
   if (!joint_flows_.empty()) {
-    std::vector<Stretch> stretches(two_way_.size());
-    for (std::size_t i = 0; i < two_way_.size(); ++i) {
-      stretches[i] = stretch_of(i, false);
-      std::swap(stretches[i].up, stretches[i].down);
-    }
+    double largest = least_flow_scale_;
+    for (const State& state : states_) largest = std::max(largest, std::abs(state.flow));
     std::vector<Root> roots = roots_of_joints(false);
     for (std::size_t i = 0; i < roots.size(); ++i)
       if (roots[i].is_shut) roots[i].drawn = found.source_heads[i];
@@ -82,7 +103,19 @@ Multipliers Sweeps::transposed(Weights weights) const {
       closures.push_back({as_stretch_[index(joint.from)],
                           as_stretch_[index(joint.to)],
                           found.drawn[far_end(joint.from)] - found.drawn[far_end(joint.to)]});
-    const Balance multipliers = balance(stretches, roots, closures, least_loss_);
+    const auto balanced = [&](double more) {
+      std::vector<Stretch> stretches(two_way_.size());
+      for (std::size_t i = 0; i < two_way_.size(); ++i) stretches[i] = stretch_transposed(i, more);
+      return balance(stretches, roots, closures, 0);
+    };
+    const Balance multipliers = balanced(0);
+    const Balance then = balanced(hardly_any_flow * largest);
+    double most = 0, change = 0;
+    for (std::size_t i = 0; i < closures.size(); ++i) {
+      most = std::max(most, std::abs(multipliers.joint_rises[i]));
+      change += std::abs(multipliers.joint_rises[i] - then.joint_rises[i]);
+    }
+    const bool has_slope = change <= much * most;
     for (std::size_t i = 0; i < closures.size(); ++i) {
       weights.heads[far_end(tree_->joints[i].from)] += multipliers.joint_rises[i];
       weights.heads[far_end(tree_->joints[i].to)] -= multipliers.joint_rises[i];
@@ -93,6 +126,7 @@ Multipliers Sweeps::transposed(Weights weights) const {
         weights.flows[tree_->runs[r].first] += multipliers.source_rises[index(source)];
     }
     found = transposed_on_trees(weights);
+    found.has_slope = has_slope;
   }
   for (std::size_t i = 0; i < sources_.size(); ++i)
     if (sources_[i].shut || !tree_->sources[i].law) found.source_heads[i] = 0;

@@ -38,6 +38,9 @@ struct Multipliers {
   std::vector<double> heads;
   std::vector<double> drawn;         ///< by place: with flow that is drawn beside [F/(m3/s)]
   std::vector<double> source_heads;  ///< by source: with the head of its law; 0 where it is shut
+  /// False where the figure hangs on water that stands still on all of a way round, or from supply
+  /// to supply: what flows there goes with a root of what drives it.
+  bool has_slope = true;
 };
 
 }  // namespace hydro

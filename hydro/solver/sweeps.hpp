@@ -95,6 +95,7 @@ class Sweeps {
   void correct();
   /// The same by a share of each correction, above 0 to 1.
   void correct_in_part(double share);
+  double ramp() const { return ramp_; }
   /// Takes another ramp; outlets keep their flows.
   void set_ramp(double ramp);
   /// Takes other supplies, which must be those of an equal tree; all else stays.
@@ -158,6 +159,7 @@ class Sweeps {
   Stretch stretch_of(std::size_t two_way, bool of_itself) const;
   std::vector<Root> roots_of_joints(bool of_themselves) const;
   Balance balance_joints(bool of_themselves, double rise_of_first) const;
+  Stretch stretch_transposed(std::size_t two_way, double more) const;
   /// Joints and shut sources left as they are.
   Multipliers transposed_on_trees(const Weights& weights) const;
   /// Adds what is taken at the far end of a stretch to the answers along it.
