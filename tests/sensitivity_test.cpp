@@ -123,6 +123,13 @@ double doubt_of_flows(const Solution& solution) {
   return doubt;
 }
 
+double largest_flow(const Solution& solution) {
+  double largest = 1e-9;
+  for (const LineSolution& line : solution.lines())
+    largest = std::max(largest, std::abs(si(line.inflow)));
+  return largest;
+}
+
 struct Tally {
   int checked = 0;
   int at_a_bend = 0;  ///< differences of more and less of the input do not agree
@@ -157,6 +164,7 @@ void check_against_differences(const Layout& layout,
       continue;
     }
     const double value = read(solution, figure);
+    if (!is_pressure && std::abs(value) < 1e-9 * largest_flow(solution)) continue;
     EXPECT_DOUBLE_EQ(exact.value, value);
     const double scale =
         is_pressure ? std::max(1e5, si(solution.supply_pressure()))

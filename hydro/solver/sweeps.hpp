@@ -159,9 +159,20 @@ class Sweeps {
   Stretch stretch_of(std::size_t two_way, bool of_itself) const;
   std::vector<Root> roots_of_joints(bool of_themselves) const;
   Balance balance_joints(bool of_themselves, double rise_of_first) const;
-  Stretch stretch_transposed(std::size_t two_way, double more) const;
+  // Of the sweeps transposed (adjoint.hpp).
+  struct Slopes {
+    std::vector<double> loss;              ///< by place: h'; 0 where a regulator holds
+    std::vector<double> answer;            ///< by place: B
+    std::vector<double> answer_at_source;  ///< by source: B
+  };
+  /// @param more flow that every loss is taken at [m3/s]
+  Slopes slopes(double more) const;
   /// Joints and shut sources left as they are.
-  Multipliers transposed_on_trees(const Weights& weights) const;
+  Multipliers transposed_on_trees(const Weights& weights, const Slopes& slopes) const;
+  /// Of the gaps at joints, and of what flows out of shut sources.
+  Balance transposed_joints(const Multipliers& on_trees, const Slopes& slopes) const;
+  /// The last place of a run.
+  std::size_t far_end(std::int32_t run) const { return tree_->runs[index(run)].end - 1; }
   /// Adds what is taken at the far end of a stretch to the answers along it.
   template <class Add>
   void take_along(std::size_t two_way, double taken, const Add& add) const;
