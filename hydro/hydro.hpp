@@ -45,6 +45,7 @@
 #include "hydro/answers/drain.hpp"
 #include "hydro/answers/hand_method.hpp"
 #include "hydro/answers/pressure_budget.hpp"
+#include "hydro/answers/sensitivity.hpp"
 #include "hydro/answers/set_gauge.hpp"
 #include "hydro/answers/sets_together.hpp"
 #include "hydro/answers/throttle_up.hpp"

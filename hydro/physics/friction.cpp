@@ -109,4 +109,26 @@ Loss FrictionLaw::darcy_weisbach(double flow) const {
           (start_slope + x * (2 * square + x * 3 * cube)) / width};
 }
 
+LossPowers FrictionLaw::powers(double flow_m3s) const {
+  if (kind_ == Kind::hazen_williams) return {-4.8704, -1.852};
+  if (kind_ == Kind::constant_factor) return {-5, 1};
+  const double Q = std::abs(flow_m3s);
+  if (Q <= blend_from_) return {-4, 0};
+  const Loss loss = darcy_weisbach(Q);
+  double wall = 0;
+  if (Q >= blend_to_) {
+    wall = solve_colebrook(reynolds_per_flow_ * Q, relative_roughness_).roughness_power();
+  } else {
+    const ColebrookRoot end = solve_colebrook(turbulent_from, relative_roughness_);
+    const double x = (Q - blend_from_) / (blend_to_ - blend_from_);
+    const double head = at_blend_to_.head * end.roughness_power();
+    const double slope =
+        (blend_to_ - blend_from_) / blend_to_ *
+        (at_blend_to_.head * end.slope_by_roughness() + head * end.logarithmic_slope());
+    wall = x * x * (head * (3 - 2 * x) + slope * (x - 1)) / loss.head;
+  }
+  // By dimensions h D^3 / L is a function of Q / D and k / D alone, the viscosity being the same.
+  return {-3 - loss.slope * Q / loss.head - wall, wall};
+}
+
 }  // namespace hydro

@@ -31,6 +31,12 @@ struct ColebrookRoot {
   }
   /// d ln(h) / d ln(Q), by implicit differentiation: 2 - 2/(1 + t), t = v + s.
   double logarithmic_slope() const { return 2 - 2 / (1 + v + s); }
+  /// d ln(f) / d ln(k), and what logarithmic_slope() rises by with ln(k).
+  double roughness_power() const { return 2 * s / (v * (1 + v + s)); }
+  double slope_by_roughness() const {
+    const double t = v + s;
+    return 2 * s * t / ((1 + t) * (1 + t) * (1 + t));
+  }
 };
 
 inline ColebrookRoot solve_colebrook(double reynolds, double relative_roughness) {
@@ -46,6 +52,13 @@ inline ColebrookRoot solve_colebrook(double reynolds, double relative_roughness)
   }
   return {v, s};
 }
+
+/// With which powers of the bore and of the wall's coefficient (C, the roughness or f) a loss goes at
+/// the same flow: d ln h / d ln x.
+struct LossPowers {
+  double bore;
+  double wall;
+};
 
 /// Stands for a slope that must be evaluated anew.
 inline constexpr double unknown_slope = -1;
@@ -104,6 +117,7 @@ class FrictionLaw {
   Kind kind() const { return kind_; }
   /// Of Q^1.852, of Q^2 with a constant factor, of f Q^2 otherwise; per metre.
   double coefficient() const { return coefficient_; }
+  LossPowers powers(double flow_m3s) const;
 
   bool operator==(const FrictionLaw&) const = default;
 

@@ -138,6 +138,20 @@ PumpAtFlow PumpLaw::at(double flow) const {
   return now;
 }
 
+PumpShares PumpLaw::shares(const PumpAtFlow& now) const {
+  const double r = now.speed_ratio;
+  const HeadAtFlow on_curve = curve_.at(now.flow / r);
+  const double with_ratio = 2 * r * on_curve.head - now.flow * on_curve.slope;
+  double lost = 0;  // of the ratio, by all power
+  double held = 1;  // what is left of a rise of the ratio when the power has answered it
+  if (ratio_lost_ > 0) {
+    const ShaftPower power = shaft_power_on_curve(now.flow / r);
+    lost = ratio_lost_ * r * r * r * power.watts;
+    held = 1 / (1 + ratio_lost_ * (3 * r * r * power.watts - r * now.flow * power.slope));
+  }
+  return {now.head - with_ratio * held * lost, with_ratio * held * r};
+}
+
 std::optional<double> PumpLaw::efficiency(const PumpAtFlow& now) const {
   const double from = now.speed_ratio * efficiency_.from(), to = now.speed_ratio * efficiency_.to();
   const bool inside = now.flow > 0 && now.head > 0 && now.flow >= from && now.flow <= to;

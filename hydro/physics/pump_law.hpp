@@ -70,6 +70,12 @@ struct PumpAtFlow {
   double speed_ratio;  ///< speed over curve_speed, droop taken off [-]
 };
 
+/// What one whole share more does to the head of a pump at the same flow [m].
+struct PumpShares {
+  double head;   ///< of the head on its curve
+  double speed;  ///< of the speed without load
+};
+
 /// The head of a pump at the speed at which it runs under load.
 class PumpLaw {
  public:
@@ -78,6 +84,7 @@ class PumpLaw {
 
   /// @param flow 0 or more [m3/s]
   PumpAtFlow at(double flow) const;
+  PumpShares shares(const PumpAtFlow& now) const;
   /// None where it is not known, and where no power reaches the water.
   std::optional<double> efficiency(const PumpAtFlow& now) const;
   std::optional<double> npsh_required(const PumpAtFlow& now) const;

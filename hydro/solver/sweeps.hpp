@@ -27,6 +27,7 @@
 //           eliminated, so nothing large is subtracted.
 #pragma once
 
+#include "hydro/solver/adjoint.hpp"
 #include "hydro/solver/loops.hpp"
 #include "hydro/solver/state.hpp"
 #include "hydro/solver/tree.hpp"
@@ -79,6 +80,14 @@ class Sweeps {
   /// How much the pressure head at each place's device rises with the head of the first source [-],
   /// after gather(); at a place where nothing comes out, the head in the line.
   std::vector<double> device_rises() const;
+  /// What a figure with these weights rises by with what is left of each equation, after gather().
+  Multipliers transposed(Weights weights) const;
+  /// Whether a regulator holds the head at this place, after gather().
+  bool is_held(std::size_t place) const {
+    return is_held(tree_->reaches[index(tree_->places[place].reach)], tree_->places[place]);
+  }
+  /// The source from which a run begins as its gate stands; none: the run that feeds it.
+  std::int32_t source_of(std::size_t run) const;
 
   /// Outward-in: linearises, measures what is left, and leaves every subtree's answer.
   Imbalance gather();
@@ -86,6 +95,7 @@ class Sweeps {
   void correct();
   /// The same by a share of each correction, above 0 to 1.
   void correct_in_part(double share);
+  double ramp() const { return ramp_; }
   /// Takes another ramp; outlets keep their flows.
   void set_ramp(double ramp);
   /// Takes other supplies, which must be those of an equal tree; all else stays.
@@ -131,8 +141,6 @@ class Sweeps {
   };
 
   void start();
-  /// From which a run begins; none: from the run that feeds it.
-  std::int32_t source_of(std::size_t run) const;
   std::int32_t root_of(std::size_t run) const;
   bool holds(const Place& place, const State& state, bool shut);
   void answer_of_source(std::size_t source, Imbalance& left);
@@ -149,7 +157,22 @@ class Sweeps {
   void measure_joints(Imbalance& left) const;
   /// Its far end against its inlet. @param of_itself whether with what it corrects by itself
   Stretch stretch_of(std::size_t two_way, bool of_itself) const;
+  std::vector<Root> roots_of_joints(bool of_themselves) const;
   Balance balance_joints(bool of_themselves, double rise_of_first) const;
+  // Of the sweeps transposed (adjoint.hpp).
+  struct Slopes {
+    std::vector<double> loss;              ///< by place: h'; 0 where a regulator holds
+    std::vector<double> answer;            ///< by place: B
+    std::vector<double> answer_at_source;  ///< by source: B
+  };
+  /// @param more flow that every loss is taken at [m3/s]
+  Slopes slopes(double more) const;
+  /// Joints and shut sources left as they are.
+  Multipliers transposed_on_trees(const Weights& weights, const Slopes& slopes) const;
+  /// Of the gaps at joints, and of what flows out of shut sources.
+  Balance transposed_joints(const Multipliers& on_trees, const Slopes& slopes) const;
+  /// The last place of a run.
+  std::size_t far_end(std::int32_t run) const { return tree_->runs[index(run)].end - 1; }
   /// Adds what is taken at the far end of a stretch to the answers along it.
   template <class Add>
   void take_along(std::size_t two_way, double taken, const Add& add) const;

@@ -55,10 +55,7 @@ Stretch Sweeps::stretch_of(std::size_t two_way, bool of_itself) const {
 }
 
 /// @param of_themselves whether with what the trees correct by themselves
-/// @param rise_of_first of the head of the first source, beside that
-Balance Sweeps::balance_joints(bool of_themselves, double rise_of_first) const {
-  std::vector<Stretch> stretches(two_way_.size());
-  for (std::size_t i = 0; i < two_way_.size(); ++i) stretches[i] = stretch_of(i, of_themselves);
+std::vector<Root> Sweeps::roots_of_joints(bool of_themselves) const {
   std::vector<Root> roots(sources_.size());
   for (std::size_t i = 0; i < sources_.size(); ++i) {
     const SourceState& source = sources_[i];
@@ -72,6 +69,14 @@ Balance Sweeps::balance_joints(bool of_themselves, double rise_of_first) const {
       if (of_themselves) root.rise = source.energy_gap - source.slope * source.answer;
     }
   }
+  return roots;
+}
+
+/// @param rise_of_first of the head of the first source, beside that
+Balance Sweeps::balance_joints(bool of_themselves, double rise_of_first) const {
+  std::vector<Stretch> stretches(two_way_.size());
+  for (std::size_t i = 0; i < two_way_.size(); ++i) stretches[i] = stretch_of(i, of_themselves);
+  std::vector<Root> roots = roots_of_joints(of_themselves);
   if (!roots.front().is_shut) roots.front().rise += rise_of_first;
   std::vector<Closure> closures;
   for (const Joint& joint : tree_->joints)
