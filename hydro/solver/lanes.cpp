@@ -97,6 +97,82 @@ void find_outlet_heads(const LanesWork& work, Block& block) {
   }
 }
 
+void make_room(const Tree& tree, Block& block) {
+  block.head.resize(tree.places.size());
+  block.outlet_flow.resize(tree.places.size());
+  block.outlet_head.resize(tree.places.size());
+  block.source_flow.resize(tree.sources.size());
+  block.source_head.resize(tree.sources.size());
+  block.met = 0;
+  block.passes = 0;
+  block.alone = 0;
+}
+
+/// Beginning with the states of the tree itself.
+LanesWork work_for(const LanesPlan& plan,
+                   const Differences& differences,
+                   std::size_t count,
+                   Block& block) {
+  const Tree& tree = *plan.tree;
+  LanesWork work{.plan = &plan,
+                 .differences = &differences,
+                 .runs = std::vector<RunLanes>(tree.runs.size()),
+                 .sources = std::vector<SourceLanes>(tree.sources.size()),
+                 .block = &block};
+  for (std::size_t i = 0; i < tree.places.size(); ++i) {
+    block.head[i] = Lane::all(plan.start[i].head);
+    block.outlet_head[i] = Lane::all(plan.start[i].outlet_head);
+  }
+  for (std::size_t r = 0; r < tree.runs.size(); ++r)
+    work.runs[r].end_head = block.head[tree.runs[r].end - 1];
+  for (std::size_t s = 0; s < tree.sources.size(); ++s) {
+    work.sources[s].head = Lane::all(plan.start_source_head[s]);
+    if (differences.supply.empty()) continue;
+    for (std::size_t lane = 0; lane < count; ++lane)
+      work.sources[s].head[lane] +=
+          differences.supply[s * lanes + lane].head_at_rest() - tree.sources[s].law->head_at_rest();
+  }
+  return work;
+}
+
+void find_replaced(LanesWork& work) {
+  const Tree& tree = *work.plan->tree;
+  const Differences& differences = *work.differences;
+  work.first_replaced.assign(tree.places.size() + 1, 0);
+  for (const auto& it : differences.replaced) ++work.first_replaced[it.place + 1];
+  for (std::size_t i = 0; i < tree.places.size(); ++i)
+    work.first_replaced[i + 1] += work.first_replaced[i];
+  if (work.plan->as_it_is.empty() || !differences.only_replaced()) return;
+  work.is_quiet.assign(tree.runs.size(), true);
+  for (std::size_t r = tree.runs.size(); r-- > 0;) {
+    const Run& run = tree.runs[r];
+    if (work.first_replaced[run.first] < work.first_replaced[run.end]) work.is_quiet[r] = false;
+    if (!work.is_quiet[r] && run.fed_by != none) work.is_quiet[index(run.fed_by)] = false;
+  }
+}
+
+/// By a march over the tree itself.
+void find_as_it_is(LanesPlan& plan) {
+  const Tree& tree = *plan.tree;
+  const Differences nothing;
+  Block block;
+  make_room(tree, block);
+  LanesWork work = work_for(plan, nothing, 1, block);
+  march(work, 1);
+  if (block.met != 1) return;
+  for (std::size_t r = 0; r < tree.runs.size(); ++r) {
+    const Run& run = tree.runs[r];
+    const RunLanes& it = work.runs[r];
+    const double head_share = it.felt[0] / it.head_slope[0];
+    plan.as_it_is.push_back({run.fed_by == none ? work.sources[index(run.source)].head[0]
+                                                : work.runs[index(run.fed_by)].end_head[0],
+                             it.end_head[0],
+                             it.flow[0],
+                             it.flow_slope[0] * head_share,
+                             head_share});
+  }
+}
+
 }  // namespace
 
 struct Lanes::Plan {
@@ -104,19 +180,19 @@ struct Lanes::Plan {
   bool marches;
 };
 
-Lanes::Lanes(const Tree& tree, const Sweeps& solved)
-    : plan_([&] {
-        LanesPlan plan{&tree, ramp_share * tree.head_span, {}, {}, {}, solved.states(), {}};
-        for (const Reach& reach : tree.reaches) plan.reaches.push_back(planned(reach));
-        for (const Mouth& mouth : tree.mouths) plan.mouths.push_back(planned(mouth));
-        for (const Place& place : tree.places)
-          plan.is_plain.push_back(
-              plan.reaches[index(place.reach)].kind == ReachKind::hazen_williams &&
-              (place.mouth == none || plan.mouths[index(place.mouth)].kind == MouthKind::root));
-        for (std::size_t s = 0; s < tree.sources.size(); ++s)
-          plan.start_source_head.push_back(solved.source_head(s));
-        return std::make_unique<const Plan>(Plan{std::move(plan), march_on(tree)});
-      }()) {}
+Lanes::Lanes(const Tree& tree, const Sweeps& solved) {
+  LanesPlan plan{.tree = &tree, .ramp = ramp_share * tree.head_span, .start = solved.states()};
+  for (const Reach& reach : tree.reaches) plan.reaches.push_back(planned(reach));
+  for (const Mouth& mouth : tree.mouths) plan.mouths.push_back(planned(mouth));
+  for (const Place& place : tree.places)
+    plan.is_plain.push_back(
+        plan.reaches[index(place.reach)].kind == ReachKind::hazen_williams &&
+        (place.mouth == none || plan.mouths[index(place.mouth)].kind == MouthKind::root));
+  for (std::size_t s = 0; s < tree.sources.size(); ++s)
+    plan.start_source_head.push_back(solved.source_head(s));
+  if (march_on(tree)) find_as_it_is(plan);
+  plan_ = std::make_unique<const Plan>(Plan{std::move(plan), march_on(tree)});
+}
 
 Lanes::~Lanes() = default;
 Lanes::Lanes(Lanes&&) noexcept = default;
@@ -134,41 +210,10 @@ std::size_t Lanes::width() {
 
 void Lanes::solve(const Differences& differences, std::size_t count, Block& block) const {
   const LanesPlan& plan = plan_->of_tree;
-  const Tree& tree = *plan.tree;
-  const std::size_t places = tree.places.size();
-  block.head.resize(places);
-  block.outlet_flow.resize(places);
-  block.outlet_head.resize(places);
-  block.source_flow.resize(tree.sources.size());
-  block.source_head.resize(tree.sources.size());
-  block.met = 0;
-  block.passes = 0;
-  block.alone = 0;
+  make_room(*plan.tree, block);
   if (plan_->marches) {
-    LanesWork work{&plan,
-                   &differences,
-                   std::vector<RunLanes>(tree.runs.size()),
-                   std::vector<SourceLanes>(tree.sources.size()),
-                   {},
-                   &block};
-    for (std::size_t i = 0; i < places; ++i) {
-      block.head[i] = Lane::all(plan.start[i].head);
-      block.outlet_head[i] = Lane::all(plan.start[i].outlet_head);
-    }
-    for (std::size_t r = 0; r < tree.runs.size(); ++r)
-      work.runs[r].end_head = block.head[tree.runs[r].end - 1];
-    for (std::size_t s = 0; s < tree.sources.size(); ++s) {
-      work.sources[s].head = Lane::all(plan.start_source_head[s]);
-      if (!differences.supply.empty())
-        for (std::size_t lane = 0; lane < count; ++lane)
-          work.sources[s].head[lane] += differences.supply[s * lanes + lane].head_at_rest() -
-                                        tree.sources[s].law->head_at_rest();
-    }
-    if (!differences.replaced.empty()) {
-      work.first_replaced.assign(places + 1, 0);
-      for (const auto& it : differences.replaced) ++work.first_replaced[it.place + 1];
-      for (std::size_t i = 0; i < places; ++i) work.first_replaced[i + 1] += work.first_replaced[i];
-    }
+    LanesWork work = work_for(plan, differences, count, block);
+    if (!differences.replaced.empty()) find_replaced(work);
     march(work, count);
     find_outlet_heads(work, block);
   }

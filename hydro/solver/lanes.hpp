@@ -66,6 +66,12 @@ struct Differences {
     std::optional<Mouth> mouth;
   };
   std::vector<Replaced> replaced = {};  ///< sorted by place; one for a place and lane
+
+  bool only_replaced() const {
+    return outlet_factor.empty() && friction_factor.empty() && fitting_factor.empty() &&
+           riser_friction_factor.empty() && riser_fitting_factor.empty() && supply.empty() &&
+           friction.empty();
+  }
 };
 
 /// What was found for a block. At each place and lane as in State.

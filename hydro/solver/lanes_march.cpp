@@ -93,20 +93,84 @@ class Marcher {
     const std::uint32_t wanted =
         static_cast<std::uint32_t>((std::uint64_t{1} << std::min(count, from_ + group)) - 1) >>
         from_;
-    std::uint32_t met = 0;
     int passes = 0;
-    with_slopes_ = true;
-    while (passes < most_passes && met != wanted) {
-      ++passes;
-      pass_inward();
-      met = judge(wanted) & wanted;
-      if (met != wanted) correct_outward(met);
+    if (!work_.is_quiet.empty()) {
+      only_loud_ = true;
+      iterate(wanted, passes);
+      only_loud_ = false;
+      lead_quiet_ones();
     }
+    const std::uint32_t met = iterate(wanted, passes);
     block_.met |= met << from_;
     block_.passes = std::max(block_.passes, passes);
   }
 
  private:
+  /// Passes until the wanted lanes are answers, or enough are taken; returns those that are.
+  HWY_ATTR std::uint32_t iterate(std::uint32_t wanted, int& passes) {
+    std::uint32_t met = 0;
+    with_slopes_ = true;
+    for (int taken = 0; taken < most_passes && met != wanted; ++taken, ++passes) {
+      pass_inward();
+      met = judge(wanted) & wanted;
+      if (met != wanted) correct_outward(met);
+    }
+    return met;
+  }
+
+  /// Whether this pass goes over a run. Where little is not as in the tree, the rest answers at first
+  /// as on its tangent: what is far off then comes near at little cost.
+  bool is_passed(std::size_t r) const { return !only_loud_ || !work_.is_quiet[r]; }
+
+  HWY_ATTR Vectors feeding(const Run& run) const {
+    return run.fed_by == none ? load(work_.sources[index(run.source)].head, from_)
+                              : load(work_.runs[index(run.fed_by)].end_head, from_);
+  }
+
+  HWY_ATTR void answer_on_tangent(std::size_t r) {
+    const D d;
+    const Run& run = tree_.runs[r];
+    if (run.fed_by != none && work_.is_quiet[index(run.fed_by)]) return;
+    const RunAsItIs& it = plan_.as_it_is[r];
+    const Vectors head = feeding(run);
+    Vectors drawn;
+    for (std::size_t n = 0; n < side_by_side; ++n)
+      drawn[n] = hn::MulAdd(
+          hn::Sub(head[n], hn::Set(d, it.feeding)), hn::Set(d, it.flow_share), hn::Set(d, it.flow));
+    draw(run, drawn, all(it.flow_share));
+  }
+
+  /// Adds to what a run's feeder gives, and to how that goes with its head.
+  HWY_ATTR void draw(const Run& run, const Vectors& flow, const Vectors& share) {
+    Lane& drawn = run.fed_by == none ? work_.sources[index(run.source)].flow
+                                     : work_.runs[index(run.fed_by)].end_flow;
+    Lane& answer = run.fed_by == none ? work_.sources[index(run.source)].slope
+                                      : work_.runs[index(run.fed_by)].end_slope;
+    Vectors drawn_so_far = load(drawn, from_), answer_so_far = load(answer, from_);
+    for (std::size_t n = 0; n < side_by_side; ++n) {
+      drawn_so_far[n] = hn::Add(drawn_so_far[n], flow[n]);
+      answer_so_far[n] = hn::Add(answer_so_far[n], share[n]);
+    }
+    store(drawn_so_far, drawn, from_);
+    store(answer_so_far, answer, from_);
+  }
+
+  /// To where the heads before their inlets lead them on their tangents.
+  HWY_ATTR void lead_quiet_ones() {
+    const D d;
+    for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
+      if (!work_.is_quiet[r]) continue;
+      const RunAsItIs& it = plan_.as_it_is[r];
+      const Vectors head = feeding(tree_.runs[r]);
+      Vectors end;
+      for (std::size_t n = 0; n < side_by_side; ++n)
+        end[n] = hn::MulAdd(hn::Sub(head[n], hn::Set(d, it.feeding)),
+                            hn::Set(d, it.head_share),
+                            hn::Set(d, it.end_head));
+      store(end, work_.runs[r].end_head, from_);
+    }
+  }
+
   HWY_ATTR void pass_inward() {
     nearest_ = all(HUGE_VAL);
     flow_scale_ = all(0);
@@ -118,7 +182,8 @@ class Marcher {
       store(all(0), source.flow, from_);
       store(all(0), source.slope, from_);
     }
-    for (std::size_t r = tree_.runs.size(); r-- > 0;) march(r);
+    for (std::size_t r = tree_.runs.size(); r-- > 0;)
+      is_passed(r) ? march(r) : answer_on_tangent(r);
   }
 
   HWY_ATTR void march(std::size_t r) {
@@ -143,8 +208,7 @@ class Marcher {
       store(front.head, block_.head[i], from_);
       pass_reach(tree_.places[i].reach, front);
     }
-    Vectors feeding = run.fed_by == none ? load(work_.sources[index(run.source)].head, from_)
-                                         : load(work_.runs[index(run.fed_by)].end_head, from_);
+    const Vectors fed = feeding(run);
     Vectors gap, felt = all(1);
     if (regulated) {
       const Vectors behind = front.head;
@@ -152,11 +216,11 @@ class Marcher {
       pass_reach(first_reach, front);
       const double held = tree_.reaches[index(first_reach)].held;
       for (std::size_t n = 0; n < side_by_side; ++n) {
-        const V comes = hn::Sub(feeding[n], hn::Sub(front.head[n], behind[n]));
+        const V comes = hn::Sub(fed[n], hn::Sub(front.head[n], behind[n]));
         const V held_head = hn::Set(d, held);
         const Mask holds = hn::Gt(comes, held_head);
-        gap[n] = hn::IfThenElse(
-            holds, hn::Sub(held_head, behind[n]), hn::Sub(feeding[n], front.head[n]));
+        gap[n] =
+            hn::IfThenElse(holds, hn::Sub(held_head, behind[n]), hn::Sub(fed[n], front.head[n]));
         felt[n] = hn::IfThenZeroElse(holds, felt[n]);
         front.head_slope[n] = hn::IfThenElse(holds, behind_slope[n], front.head_slope[n]);
         hn::Store(behind[n], d, block_.head[run.first].at.data() + from_ + n * width);
@@ -164,7 +228,7 @@ class Marcher {
       store(all(0), block_.outlet_flow[run.first], from_);
       store(all(0), block_.outlet_head[run.first], from_);
     } else {
-      for (std::size_t n = 0; n < side_by_side; ++n) gap[n] = hn::Sub(feeding[n], front.head[n]);
+      for (std::size_t n = 0; n < side_by_side; ++n) gap[n] = hn::Sub(fed[n], front.head[n]);
     }
     nearest_ = front.nearest;
     store(gap, of_run.gap, from_);
@@ -177,21 +241,17 @@ class Marcher {
       front.flow_slope = load(of_run.flow_slope, from_);
     }
 
+    store(front.flow, of_run.flow, from_);
+
     // What it will draw when its own gap is closed, and how that answers a rise of head.
-    Lane& drawn = run.fed_by == none ? work_.sources[index(run.source)].flow
-                                     : work_.runs[index(run.fed_by)].end_flow;
-    Lane& answer = run.fed_by == none ? work_.sources[index(run.source)].slope
-                                      : work_.runs[index(run.fed_by)].end_slope;
-    Vectors drawn_so_far = load(drawn, from_), answer_so_far = load(answer, from_);
+    Vectors drawn, share;
     for (std::size_t n = 0; n < side_by_side; ++n) {
       const V conductance = hn::Div(front.flow_slope[n], front.head_slope[n]);
-      const V correction = hn::Mul(conductance, gap[n]);
       flow_scale_[n] = hn::Max(flow_scale_[n], front.flow[n]);
-      drawn_so_far[n] = hn::Add(drawn_so_far[n], hn::Add(front.flow[n], correction));
-      answer_so_far[n] = hn::MulAdd(conductance, felt[n], answer_so_far[n]);
+      drawn[n] = hn::MulAdd(conductance, gap[n], front.flow[n]);
+      share[n] = hn::Mul(conductance, felt[n]);
     }
-    store(drawn_so_far, drawn, from_);
-    store(answer_so_far, answer, from_);
+    draw(run, drawn, share);
   }
 
   /// Most places of most layouts: without any riser loss, on a pipe of Hazen-Williams.
@@ -518,7 +578,9 @@ class Marcher {
   /// Measures the gaps; leaves how the sources are corrected. Returns the lanes that are answers.
   HWY_ATTR std::uint32_t judge(std::uint32_t wanted) {
     Vectors energy = all(0), mass = all(0), sum = all(0);
-    for (const RunLanes& run : work_.runs) {
+    for (std::size_t r = 0; r < work_.runs.size(); ++r) {
+      if (!is_passed(r)) continue;
+      const RunLanes& run = work_.runs[r];
       const Vectors gap = load(run.gap, from_), head_slope = load(run.head_slope, from_),
                     flow_slope = load(run.flow_slope, from_);
       for (std::size_t n = 0; n < side_by_side; ++n) {
@@ -592,6 +654,7 @@ class Marcher {
       store(taken, source.rise, from_);
     }
     for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
+      if (!is_passed(r)) continue;
       const Run& run = tree_.runs[r];
       RunLanes& of_run = work_.runs[r];
       // The feeder's rise stands where its gap was.
@@ -621,6 +684,7 @@ class Marcher {
   Block& block_;
   std::size_t from_;
   bool with_slopes_ = true;
+  bool only_loud_ = false;
   Vectors nearest_;
   Vectors flow_scale_;
 };

@@ -59,6 +59,7 @@ struct RunLanes {
   Lane end_head;    ///< x [m]
   Lane end_flow;    ///< drawn by the runs beyond [m3/s]
   Lane end_slope;   ///< of that with the head there
+  Lane flow;        ///< at the inlet [m3/s]
   Lane gap;         ///< r [m]
   Lane head_slope;  ///< dH/dx at the inlet, or at the regulator that holds
   Lane flow_slope;  ///< dQ/dx at the inlet
@@ -72,14 +73,24 @@ struct SourceLanes {
   Lane rise;   ///< correction of the head
 };
 
+/// A run and all beyond it as the tree itself has them, felt from its inlet.
+struct RunAsItIs {
+  double feeding;     ///< head before its inlet [m]
+  double end_head;    ///< [m]
+  double flow;        ///< drawn [m3/s]
+  double flow_share;  ///< of a rise of head before its inlet: the rise of the flow
+  double head_share;  ///< likewise of the head at its far end
+};
+
 struct LanesPlan {
   const Tree* tree;
   double ramp;  ///< outlets with less head than this, but some, are left to settle() [m]
-  std::vector<PlannedReach> reaches;
-  std::vector<PlannedMouth> mouths;
-  std::vector<bool> is_plain;             ///< by place
-  std::vector<State> start;               ///< by place
-  std::vector<double> start_source_head;  ///< by source
+  std::vector<PlannedReach> reaches = {};
+  std::vector<PlannedMouth> mouths = {};
+  std::vector<bool> is_plain = {};             ///< by place
+  std::vector<State> start = {};               ///< by place
+  std::vector<double> start_source_head = {};  ///< by source
+  std::vector<RunAsItIs> as_it_is = {};        ///< by run; empty: it could not be marched
 };
 
 /// All that one block is worked out in.
@@ -88,7 +99,10 @@ struct LanesWork {
   const Differences* differences;
   std::vector<RunLanes> runs;
   std::vector<SourceLanes> sources;
-  std::vector<std::size_t> first_replaced;  ///< by place, one more than there are places; or empty
+  /// By place, one more than there are places; empty: nothing is replaced.
+  std::vector<std::size_t> first_replaced = {};
+  /// By run: whether it and all beyond it are as in the tree. Empty: none is known to be.
+  std::vector<bool> is_quiet = {};
   Block* block;
 };
 

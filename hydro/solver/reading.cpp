@@ -9,7 +9,6 @@
 #include <fmt/format.h>
 
 namespace hydro {
-namespace {
 
 OutletState state_at(const Outlet& outlet, const Pressure& pressure) {
   if (!(pressure > Pressure{})) return OutletState::dry;
@@ -18,7 +17,21 @@ OutletState state_at(const Outlet& outlet, const Pressure& pressure) {
   return OutletState::works;
 }
 
-}  // namespace
+OutletReading with_fault(OutletReading read,
+                         const Fault& fault,
+                         const Line& line,
+                         double weight_density) {
+  if (std::holds_alternative<Capped>(fault)) {
+    read.state = OutletState::closed;
+    read.pressure = std::max(0.0, read.line_pressure - weight_density * si(line.riser.height));
+  } else if (open_riser(fault, line)) {
+    read.state = OutletState::broken;
+    read.pressure = 0;
+  } else if (open_body(fault, line)) {
+    read.state = OutletState::broken;
+  }
+  return read;
+}
 
 Reading::Reading(const Layout& layout,
                  const WaterProperties& water,
@@ -62,15 +75,10 @@ LineSolution Reading::line(std::size_t line_index) const {
     const auto outlet = outlet_of(fault);
     if (!outlet || shut) continue;
     const auto i = static_cast<std::size_t>(*outlet - 1);
-    if (std::holds_alternative<Capped>(fault)) {
-      state[i] = OutletState::closed;
-      pressure[i] = std::max(0.0, line_pressure[i] - weight_density_ * si(line.riser.height));
-    } else if (open_riser(fault, line)) {
-      state[i] = OutletState::broken;
-      pressure[i] = 0;
-    } else if (open_body(fault, line)) {
-      state[i] = OutletState::broken;
-    }
+    const OutletReading read =
+        with_fault({pressure[i], line_pressure[i], state[i]}, fault, line, weight_density_);
+    pressure[i] = read.pressure;
+    state[i] = read.state;
   }
   LineSolution solved{.name = line.name,
                       .distance = Series<Length>(std::move(distance)),

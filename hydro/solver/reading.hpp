@@ -12,6 +12,22 @@
 
 namespace hydro {
 
+/// What is said of an outlet. Pressures in Pa.
+struct OutletReading {
+  double pressure;
+  double line_pressure;
+  OutletState state;
+};
+
+/// By its pressure alone.
+OutletState state_at(const Outlet& outlet, const Pressure& pressure);
+
+/// What a fault at an outlet makes of it.
+OutletReading with_fault(OutletReading read,
+                         const Fault& fault,
+                         const Line& line,
+                         double weight_density);
+
 class Reading {
  public:
   /// Refers to its arguments; they must outlive it.

@@ -526,6 +526,12 @@ double add_supplies(const Layout& layout, const WaterProperties& water, Tree& tr
 
 }  // namespace
 
+std::optional<Mouth> mouth_with(const Fault& fault,
+                                const Line& line,
+                                const WaterProperties& water) {
+  return MouthBuilder(line, water).faulty(fault);
+}
+
 void bound_capacities(Tree& tree) {
   constexpr double margin = 2.1;  // of the head span: the supply's head, the whole fall, and some
   const double head = margin * tree.head_span;

@@ -146,6 +146,10 @@ struct Tree {
 
 Tree make_tree(const Layout& layout, const WaterProperties& water);
 
+/// What water leaves by at an outlet with a fault that acts there, as make_tree() has it; none: the
+/// fault closes it. The capacity of its riser is not found.
+std::optional<Mouth> mouth_with(const Fault& fault, const Line& line, const WaterProperties& water);
+
 /// Finds Reach::capacity of every reach and riser anew.
 void bound_capacities(Tree& tree);
 

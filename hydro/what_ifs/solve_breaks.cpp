@@ -1,9 +1,161 @@
 #include "hydro/what_ifs/solve_breaks.hpp"
 
+#include "hydro/physics/operating_point.hpp"
+#include "hydro/solver/lanes.hpp"
+#include "hydro/solver/reading.hpp"
+#include "hydro/solver/settle.hpp"
 #include "hydro/solver/solve.hpp"
+#include "hydro/solver/tree.hpp"
 #include "hydro/what_ifs/in_parallel.hpp"
 
+#include <algorithm>
+#include <cstdint>
+#include <optional>
+
 namespace hydro {
+namespace {
+
+SolvedBreak solve_alone(const Layout& layout, const Fault& fault) {
+  try {
+    return read_break(solve(layout.with_fault(fault)));
+  } catch (const NotSolved& error) {
+    return {.not_solved = error.what()};
+  }
+}
+
+/// Many breaks at once, one in each lane.
+class BreaksInLanes {
+ public:
+  BreaksInLanes(const Layout& layout, const Fault& fault, const std::vector<OutletNumber>& outlets)
+      : layout_(layout),
+        fault_(fault),
+        outlets_(outlets),
+        water_(properties(layout.water())),
+        weight_density_(si(water_.density) * gravity),
+        tree_(make_tree(layout, water_)),
+        settled_(settle(tree_, SolveOptions{}.newton_steps)),
+        on_tree_(tree_, settled_.sweeps) {
+    for (std::size_t l = 0; l < layout.lines().size(); ++l) list(l);
+  }
+
+  std::size_t blocks() const { return (outlets_.size() + lanes - 1) / lanes; }
+
+  void do_block(std::size_t number,
+                const std::function<void(std::size_t, const SolvedBreak&)>& take) const {
+    const std::size_t first = number * lanes;
+    const std::size_t count = std::min(lanes, outlets_.size() - first);
+    Differences differences;
+    std::vector<Fault> faults;
+    for (std::size_t lane = 0; lane < count; ++lane) {
+      const OutletNumber& outlet = outlets_[first + lane];
+      const std::size_t l = layout_.index_of(outlet.line);
+      faults.push_back(at_outlet(fault_, outlet.line, outlet.outlet));
+      differences.replaced.push_back(
+          {place_of(l, outlet.outlet), lane, mouth_with(faults[lane], layout_.lines()[l], water_)});
+    }
+    std::ranges::sort(differences.replaced, {}, &Differences::Replaced::place);
+    Block block;
+    on_tree_.solve(differences, count, block);
+    for (const Differences::Replaced& it : differences.replaced) {
+      const bool is_solved = ((block.met >> it.lane) & 1) == 1;
+      take(first + it.lane,
+           is_solved ? read(block, it, faults[it.lane]) : solve_alone(layout_, faults[it.lane]));
+    }
+  }
+
+ private:
+  /// An outlet as the tree has it.
+  struct Standing {
+    const Line* line;
+    const Outlet* kind;
+    const Fault* fault;  ///< none: null
+    std::size_t place;   ///< nowhere: no water comes to it
+    double held;         ///< by its own regulator [m]
+    bool is_shut;
+  };
+
+  std::size_t place_of(std::size_t l, int number) const {
+    const LinePlaces& places = tree_.lines[l];
+    const auto i = static_cast<std::size_t>(number - 1);
+    return i < places.outlets ? tree_.place_of(places, i) : nowhere;
+  }
+
+  void list(std::size_t l) {
+    const Line& line = layout_.lines()[l];
+    for (int number = 1; number <= line.outlet_count(); ++number) {
+      const std::size_t place = place_of(l, number);
+      double held = no_limit;
+      if (place != nowhere && tree_.places[place].mouth != none)
+        held = tree_.mouths[index(tree_.places[place].mouth)].law.held;
+      const Fault* there = nullptr;
+      for (const Fault& fault : layout_.faults_on(l))
+        if (outlet_of(fault) == number) there = &fault;
+      standing_.push_back(
+          {&line, &layout_.outlet_at(l, number), there, place, held, layout_.is_shut(l)});
+    }
+    for (const OpenPlace& open : tree_.lines[l].open) open_places_.push_back(open.place);
+  }
+
+  SolvedBreak read(const Block& block,
+                   const Differences::Replaced& broken,
+                   const Fault& fault) const {
+    const std::size_t lane = broken.lane;
+    SolvedBreak found;
+    for (const Standing& it : standing_) {
+      OutletReading read{0, 0, it.is_shut ? OutletState::closed : OutletState::dry};
+      double flow = 0;
+      if (it.place != nowhere) {
+        const bool is_broken = it.place == broken.place;
+        const double held = !is_broken ? it.held : broken.mouth ? broken.mouth->law.held : no_limit;
+        read.line_pressure = weight_density_ * block.head[it.place][lane];
+        read.pressure = weight_density_ * std::min(block.outlet_head[it.place][lane], held);
+        flow = block.outlet_flow[it.place][lane];
+        const auto* wrong = is_broken ? std::get_if<WrongOutlet>(&fault) : nullptr;
+        read.state =
+            state_at(wrong ? wrong->fitted : *it.kind, Pressure::from_value(read.pressure));
+        if (const Fault* there = is_broken ? &fault : it.fault; there && !it.is_shut)
+          read = with_fault(read, *there, *it.line, weight_density_);
+      }
+      found.pressure.push_back(read.pressure);
+      found.line_pressure.push_back(read.line_pressure);
+      found.flow.push_back(flow);
+      found.state.push_back(read.state);
+    }
+    for (const std::size_t place : open_places_)
+      found.out_of_openings += block.outlet_flow[place][lane];
+    read_supplies(block, lane, found);
+    return found;
+  }
+
+  void read_supplies(const Block& block, std::size_t lane, SolvedBreak& found) const {
+    const auto flow_of = [&](const Supply& supply, std::size_t number) {
+      const double flow = block.source_flow[index(tree_.of_supplies[number])][lane];
+      return takes_water_in(supply) ? flow : std::max(0.0, flow);
+    };
+    const Supply& first = layout_.supply_as_it_is();
+    const double flow = flow_of(first, 0);
+    const OperatingPoint point =
+        operating_point(first, Flow::from_value(flow), layout_.water(), layout_.site());
+    found.supply_pressure = si(point.pressure);
+    found.gauge_reading = si(point.gauge_reading.value_or(point.source_pressure));
+    found.inflow = flow;
+    const std::vector<Supply>& further = layout_.further_supplies_as_they_are();
+    for (std::size_t i = 0; i < further.size(); ++i) found.inflow += flow_of(further[i], i + 1);
+  }
+
+  const Layout& layout_;
+  const Fault& fault_;
+  const std::vector<OutletNumber>& outlets_;
+  WaterProperties water_;
+  double weight_density_;  ///< rho g [N/m3]
+  Tree tree_;
+  Settled settled_;
+  Lanes on_tree_;
+  std::vector<Standing> standing_;
+  std::vector<std::size_t> open_places_;
+};
+
+}  // namespace
 
 SolvedBreak read_break(const Solution& solution) {
   const OperatingPoint& supply = solution.supply();
@@ -28,14 +180,9 @@ void solve_breaks(const Layout& layout,
                   const std::vector<OutletNumber>& outlets,
                   const Work& work,
                   const std::function<void(std::size_t, const SolvedBreak&)>& take) {
-  in_parallel(outlets.size(), work, [&](std::size_t i) {
-    const Layout broken = layout.with_fault(at_outlet(fault, outlets[i].line, outlets[i].outlet));
-    try {
-      take(i, read_break(solve(broken)));
-    } catch (const NotSolved& error) {
-      take(i, {.not_solved = error.what()});
-    }
-  });
+  if (outlets.empty()) return;
+  const BreaksInLanes breaks(layout, fault, outlets);
+  in_parallel(breaks.blocks(), work, [&](std::size_t number) { breaks.do_block(number, take); });
 }
 
 }  // namespace hydro
