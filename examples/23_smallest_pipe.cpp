@@ -23,7 +23,7 @@ int main(int argc, char** argv) {
                 row.pipe.name.c_str(),
                 *row.cost,
                 *row.lowest_pressure / psi,
-                row.broken.empty() ? "" : "  too little");
+                row.passed.empty() ? "" : "  too little");
 
   for (int sizes = 1; sizes <= 3; ++sizes) {
     const SmallestPipe answer =

@@ -55,7 +55,6 @@
 #include "hydro/what_ifs/chance_of_trouble.hpp"
 #include "hydro/what_ifs/chances.hpp"
 #include "hydro/what_ifs/inlet_position.hpp"
-#include "hydro/what_ifs/limit.hpp"
 #include "hydro/what_ifs/limits.hpp"
 #include "hydro/what_ifs/longest_line.hpp"
 #include "hydro/what_ifs/more_outlets.hpp"

@@ -28,6 +28,7 @@ namespace {
 
 using testing::Contains;
 using testing::ElementsAre;
+using testing::Field;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using units::m;
@@ -318,7 +319,7 @@ TEST(Remedies, ABrokenLimitIsNoCure) {
   ASSERT_EQ(some.size(), 1U);
   EXPECT_FALSE(some[0].cures);
   EXPECT_EQ(some[0].after.below_rated, 0);
-  EXPECT_THAT(some[0].broken, ElementsAre(Limit::above_maximum));
+  EXPECT_THAT(some[0].passed, ElementsAre(Field(&Margin::limit, Limit::maximum)));
   EXPECT_THAT(some[0].sentence, HasSubstr("; but outlets above their highest pressure."));
 
   Supply weak = sample_pump();
@@ -361,7 +362,7 @@ void expect_true(const Layout& layout, const Remedies& found) {
     const Solution again = solve(remedy.solution.layout());
     const Check after = check(again);
     EXPECT_EQ(remedy.after.below_rated, static_cast<int>(after.below_rated.size()));
-    EXPECT_EQ(remedy.cures, remedy.broken.empty());
+    EXPECT_EQ(remedy.cures, remedy.passed.empty());
     EXPECT_TRUE(!remedy.cures || after.every_outlet_serves());
     EXPECT_EQ(remedy.solution.layout().faults().size(),
               remedy.kind == RemedyKind::more_pressure ? remedy.solution.layout().faults().size()

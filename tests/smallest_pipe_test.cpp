@@ -24,6 +24,7 @@ namespace hydro {
 namespace {
 
 using testing::ElementsAre;
+using testing::Field;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using units::m;
@@ -130,7 +131,7 @@ TEST(SmallestPipe, VelocityAloneChoosesTheSize) {
                     .spacing = 10 * ft};
     const Layout layout(Supply{.pressure = 150 * psi}, {main});
     const SmallestPipe answer =
-        smallest_pipe(layout, {{{"main"}}}, pipes, {.limits = {Limit::fast_water}});
+        smallest_pipe(layout, {{{"main"}}}, pipes, {.limits = {.judged = {Limit::velocity}}});
     const double least_bore_in = std::sqrt(0.4085 * flow_gpm / 5);
     const auto next = std::find_if(pipes.begin(), pipes.end(), [&](const PricedPipe& priced) {
       return priced.pipe.inside_diameter / inch >= least_bore_in;
@@ -261,23 +262,23 @@ Draw random_draw(std::uint64_t seed) {
     supply = {.pump = Pump{.points = {{0 * lps, between(25, 60) * m},
                                       {between(1, 3) * lps, between(10, 20) * m}}}};
   SmallestPipeOptions options;
-  if (whole(0, 2) == 0) options.limits.push_back(Limit::variations);
-  if (whole(0, 2) == 0) options.limits.push_back(Limit::fast_water);
+  if (whole(0, 2) == 0) options.limits.judged.push_back(Limit::variation);
+  if (whole(0, 2) == 0) options.limits.judged.push_back(Limit::velocity);
   return {Layout(supply, lines), groups, pipes, options};
 }
 
 /// By the lists of findings themselves.
 bool holds(const Solution& solution, const SmallestPipeOptions& options) {
-  const Check found = check(solution, options.accepted);
+  const Check found = check(solution, options.limits.accepted);
   const auto wanted = [&](Limit limit) {
-    return std::find(options.limits.begin(), options.limits.end(), limit) != options.limits.end();
+    return std::ranges::count(options.limits.judged, limit) > 0;
   };
   const bool uneven = std::any_of(found.variations.begin(),
                                   found.variations.end(),
                                   [](const Variation& variation) { return variation.too_wide; });
   return found.below_rated.empty() && found.over_rating.empty() &&
-         !(wanted(Limit::variations) && uneven) &&
-         !(wanted(Limit::fast_water) && !found.fast_water.empty());
+         !(wanted(Limit::variation) && uneven) &&
+         !(wanted(Limit::velocity) && !found.fast_water.empty());
 }
 
 /// Every way to lay all groups, none left out and none in order; the cheapest that holds.
@@ -354,7 +355,7 @@ TEST(SmallestPipe, IsTheOneOfBruteForce) {
     (answer.found ? found : not_found)++;
     if (!cheapest) continue;
     EXPECT_NEAR(*answer.cost, *cheapest, 1e-12 * *cheapest);  // sums of a few terms
-    EXPECT_THAT(answer.broken, IsEmpty());
+    EXPECT_THAT(answer.passed, IsEmpty());
     EXPECT_TRUE(holds(solve(answer.solution.layout()), draw.options));
   }
   EXPECT_GT(found, 20);
@@ -449,7 +450,7 @@ TEST(SmallestPipe, WhereNoneHoldsTellsWhatTheWidestBreaks) {
   const SmallestPipe answer =
       smallest_pipe(one_row(20 * psi), {{.lines = {"row 1"}, .sizes = 2}}, pipes);
   EXPECT_FALSE(answer.found);
-  EXPECT_THAT(answer.broken, ElementsAre(Limit::below_rated));
+  EXPECT_THAT(answer.passed, ElementsAre(Field(&Margin::limit, Limit::rated)));
   ASSERT_EQ(answer.pipes.size(), 1U);
   EXPECT_EQ(answer.pipes[0].pipe, pipes[1].pipe);
   EXPECT_EQ(answer.tried, answer.ways);
@@ -524,7 +525,8 @@ TEST(SmallestPipe, RefusesWhatItCannotLay) {
               HasSubstr("1 of 2 have a price, must be all or none"));
   EXPECT_THAT(refused({{{"row 1"}}}, {{pipes[0].pipe, Price{std::nan(""), 1 * m}}}),
               HasSubstr("pipes, 1.price.amount"));
-  EXPECT_THAT(refused({{{"row 1"}}}, pipes, {.limits = {}}), HasSubstr("limits: is empty"));
+  EXPECT_THAT(refused({{{"row 1"}}}, pipes, {.limits = {.judged = {}}}),
+              HasSubstr("limits.judged: is empty"));
   EXPECT_THAT(refused({{.lines = {"row 1"}, .sizes = 2}}, pipes, {.most_ways_of_a_group = 5}),
               HasSubstr("can be laid in 11 ways, must be at most 5"));
   EXPECT_THAT(refused({{.lines = {"main", "row 1"}, .sizes = 2}}, pipes),
@@ -555,7 +557,7 @@ TEST(TryPipes, EachRowIsThatPipeThroughout) {
     EXPECT_EQ(bits(solved.lines()[0].pressure), bits(table[i].solution.lines()[0].pressure));
   }
   EXPECT_GT(table[0].highest_velocity, table[1].highest_velocity);
-  EXPECT_THAT(table[1].broken, IsEmpty());
+  EXPECT_THAT(table[1].passed, IsEmpty());
 }
 
 }  // namespace

@@ -24,24 +24,6 @@ double left_below(const Q& value, const Q& limit) {
   return si(value) > 0 ? -1 : 0;
 }
 
-/// None: a limit that no supply has.
-std::optional<SupplyLimit> of_supply(Limit limit) {
-  switch (limit) {
-    case Limit::power:
-      return SupplyLimit::power;
-    case Limit::least_flow:
-      return SupplyLimit::least_flow;
-    case Limit::most_flow:
-      return SupplyLimit::most_flow;
-    case Limit::suction:
-      return SupplyLimit::suction;
-    case Limit::gauge_range:
-      return SupplyLimit::gauge_range;
-    default:
-      return std::nullopt;
-  }
-}
-
 class Judging {
  public:
   Judging(const Solution& solution, const Limits& limits)
@@ -160,7 +142,7 @@ class Judging {
   void judge_supply(const Supply& supply, const OperatingPoint& point) {
     const std::vector<SupplyLimit> all_passed = limits_passed(supply, point);
     const auto judge = [&](Limit limit, double left) {
-      const bool is_passed = std::ranges::count(all_passed, *of_supply(limit)) > 0;
+      const bool is_passed = std::ranges::count(all_passed, *supply_limit(limit)) > 0;
       note({limit, {}, {}, supply.name, left, is_passed});
     };
     for (std::size_t i = 0; i < point.pumps.size(); ++i) {
@@ -192,6 +174,23 @@ std::vector<Limit> every_limit() {
   for (int i = 0; i <= static_cast<int>(Limit::gauge_range); ++i)
     all.push_back(static_cast<Limit>(i));
   return all;
+}
+
+std::optional<SupplyLimit> supply_limit(Limit limit) {
+  switch (limit) {
+    case Limit::power:
+      return SupplyLimit::power;
+    case Limit::least_flow:
+      return SupplyLimit::least_flow;
+    case Limit::most_flow:
+      return SupplyLimit::most_flow;
+    case Limit::suction:
+      return SupplyLimit::suction;
+    case Limit::gauge_range:
+      return SupplyLimit::gauge_range;
+    default:
+      return std::nullopt;
+  }
 }
 
 std::vector<Margin> margins(const Solution& solution, const Limits& limits) {

@@ -14,6 +14,7 @@
 #pragma once
 
 #include "hydro/answers/check.hpp"
+#include "hydro/physics/supply_limit.hpp"
 #include "hydro/solver/solution.hpp"
 
 #include <optional>
@@ -40,6 +41,8 @@ enum class Limit {
 
 /// All of them.
 std::vector<Limit> every_limit();
+/// As a supply's findings name it; none: a limit of outlets or pipes.
+std::optional<SupplyLimit> supply_limit(Limit limit);
 
 /// What is judged, and by what.
 struct Limits {

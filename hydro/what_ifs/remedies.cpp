@@ -1,5 +1,6 @@
 #include "hydro/what_ifs/remedies.hpp"
 
+#include "hydro/answers/check.hpp"
 #include "hydro/answers/pressure_budget.hpp"
 #include "hydro/quantities/range.hpp"
 #include "hydro/quantities/unit_system.hpp"
@@ -9,7 +10,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
+#include <string_view>
 #include <tuple>
 #include <utility>
 
@@ -70,27 +73,34 @@ bool is_over_rating(const Check& found, const std::string& line) {
                      [&](const OverRating& one) { return one.line == line; });
 }
 
-bool some_limit_is_new(const std::vector<SupplyLimit>& before,
-                       const std::vector<SupplyLimit>& after) {
-  return std::any_of(after.begin(), after.end(), [&](SupplyLimit limit) {
-    return std::find(before.begin(), before.end(), limit) == before.end();
-  });
+/// On any supply.
+bool is_new(SupplyLimit limit, const Check& before, const Check& after) {
+  const auto appears = [&](const std::vector<SupplyLimit>& was,
+                           const std::vector<SupplyLimit>& now) {
+    return std::ranges::count(now, limit) > std::ranges::count(was, limit);
+  };
+  bool any = appears(before.supply_limits, after.supply_limits);
+  for (std::size_t i = 0; i < after.further_supply_limits.size(); ++i)
+    any = any || appears(before.further_supply_limits[i], after.further_supply_limits[i]);
+  return any;
 }
 
 /// What keeps it from being a cure.
-std::vector<Limit> left_over(const Check& before, const Check& after) {
-  std::vector<Limit> left =
-      broken_limits(after, {Limit::below_rated, Limit::below_minimum, Limit::above_maximum});
+std::vector<Margin> left_over(const Check& before, const Check& after, const Solution& solution) {
+  std::vector<Margin> left =
+      passed(margins(solution, {.judged = {Limit::rated, Limit::minimum, Limit::maximum}}));
+  const auto add = [&](const Limits& limits) {
+    std::ranges::move(passed(margins(solution, limits)), std::back_inserter(left));
+  };
+  Limits pipes{.judged = {Limit::pipe_rating}};
   for (const OverRating& pipe : after.over_rating)
-    if (!is_over_rating(before, pipe.line)) {
-      left.push_back(Limit::over_rating);
-      break;
-    }
-  bool is_new = some_limit_is_new(before.supply_limits, after.supply_limits);
-  for (std::size_t i = 0; i < after.further_supply_limits.size(); ++i)
-    is_new = is_new ||
-             some_limit_is_new(before.further_supply_limits[i], after.further_supply_limits[i]);
-  if (is_new) left.push_back(Limit::supply_limits);
+    if (!is_over_rating(before, pipe.line)) pipes.lines.push_back(pipe.line);
+  if (!pipes.lines.empty()) add(pipes);
+  Limits supplies{.judged = {}};
+  for (const Limit limit : every_limit())
+    if (const auto of_supply = supply_limit(limit); of_supply && is_new(*of_supply, before, after))
+      supplies.judged.push_back(limit);
+  if (!supplies.judged.empty()) add(supplies);
   return left;
 }
 
@@ -114,6 +124,19 @@ std::string percent(double share) {
   return fmt::format("{:.0f} %", std::floor(100 * share + rounding));
 }
 
+std::string_view in_words(Limit limit) {
+  switch (limit) {
+    case Limit::minimum:
+      return "outlets that do not work";
+    case Limit::maximum:
+      return "outlets above their highest pressure";
+    case Limit::pipe_rating:
+      return "pipe over its rating";
+    default:
+      return "supply asked too much";
+  }
+}
+
 class Telling {
  public:
   Telling(const Solution& before, const Check& found)
@@ -123,7 +146,7 @@ class Telling {
 
   std::string sentence(const std::string& deed,
                        const Standing& after,
-                       const std::vector<Limit>& broken) const {
+                       const std::vector<Margin>& passed) const {
     std::string text = deed + ": " + outlets(after);
     if (after.lowest_share && standing_.lowest_share)
       text += share(*standing_.lowest_share, *after.lowest_share);
@@ -132,9 +155,9 @@ class Telling {
       text +=
           ", " + figure(*standing_.shaft_power, *after.shaft_power, units_.power) + " at the shaft";
     std::string but;
-    for (const Limit limit : broken)
-      if (limit != Limit::below_rated)
-        but += (but.empty() ? "; but " : ", ") + std::string(in_words(limit));
+    for (const Margin& margin : passed)
+      if (margin.limit != Limit::rated)
+        but += (but.empty() ? "; but " : ", ") + std::string(in_words(margin.limit));
     return text + but + ".";
   }
 
@@ -194,14 +217,14 @@ class Judging {
   Remedy judged(const RemedyLadder& ladder, RemedyStep step) const {
     const Check found = check(step.solution);
     const Standing after = standing_of(step.solution, found);
-    std::vector<Limit> broken = left_over(check_, found);
-    std::string sentence = telling_.sentence(step.deed, after, broken);
-    const bool cures = broken.empty();
+    std::vector<Margin> passed = left_over(check_, found, step.solution);
+    std::string sentence = telling_.sentence(step.deed, after, passed);
+    const bool cures = passed.empty();
     return {ladder.kind,
             ladder.lines,
             std::move(sentence),
             cures,
-            std::move(broken),
+            std::move(passed),
             ladder.kind == RemedyKind::more_pressure ? cost_of_power(after) : step.cost,
             after,
             std::move(step.solution)};

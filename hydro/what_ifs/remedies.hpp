@@ -34,11 +34,10 @@
 // Example   examples/24_cheapest_remedy.cpp
 #pragma once
 
-#include "hydro/answers/check.hpp"
 #include "hydro/layout/layout.hpp"
 #include "hydro/quantities/units.hpp"
 #include "hydro/solver/solution.hpp"
-#include "hydro/what_ifs/limit.hpp"
+#include "hydro/what_ifs/limits.hpp"
 #include "hydro/what_ifs/priced_pipe.hpp"
 #include "hydro/what_ifs/work.hpp"
 
@@ -85,7 +84,7 @@ struct Remedy {
   std::vector<std::string> lines;  ///< to which it is done; none: the supply
   std::string sentence;            ///< what is done and what it buys, in the units of the layout
   bool cures;
-  std::vector<Limit> broken;   ///< what keeps it from being a cure
+  std::vector<Margin> passed;  ///< limits that keep it from being a cure
   std::optional<double> cost;  ///< money; none: a price is missing
   Standing after;
   Solution solution;  ///< with it done; its layout can be used on

@@ -52,8 +52,8 @@ void examine_pipes(const std::vector<PricedPipe>& pipes, Examination& examinatio
 void examine_options(const SmallestPipeOptions& options, Examination& examination) {
   constexpr std::size_t most_ways = 10'000'000;
   constexpr std::size_t most_tries = 100'000'000;
-  if (options.limits.empty())
-    examination.add("limits", "is empty; at least one limit must be chosen");
+  if (options.limits.judged.empty())
+    examination.add("limits.judged", "is empty; at least one limit must be chosen");
   examination.within("change_every", options.change_every, Range<Length>{0.1, 10000, units::m});
   const auto count = [&](const char* key, std::size_t value, std::size_t to) {
     if (!(value >= 1 && value <= to))
@@ -229,8 +229,8 @@ class Sizing {
     return product;
   }
 
-  std::vector<Limit> broken(const Solution& solution) const {
-    return broken_limits(check(solution, options_.accepted), options_.limits);
+  std::vector<Margin> limits_passed(const Solution& solution) const {
+    return passed(margins(solution, options_.limits));
   }
 
   std::optional<std::size_t> first_that_holds(const std::vector<Choice>& batch, std::size_t tried) {
@@ -241,7 +241,7 @@ class Sizing {
         return work_.progress(tried + done, most_tried_);
       };
     in_parallel(batch.size(), part, [&](std::size_t i) {
-      holds[i] = broken(solve(with_lines(layout_, laid(batch[i])))).empty();
+      holds[i] = limits_passed(solve(with_lines(layout_, laid(batch[i])))).empty();
     });
     const auto first = std::find(holds.begin(), holds.end(), 1);
     if (first == holds.end()) return std::nullopt;
@@ -268,8 +268,7 @@ class Sizing {
   /// Where an open end pours out more the wider its own pipe is, and where water may come from two
   /// sides, a wider pipe on the way may lower a pressure.
   bool can_be_struck() const {
-    const auto& wanted = options_.limits;
-    if (std::find(wanted.begin(), wanted.end(), Limit::below_rated) == wanted.end()) return false;
+    if (!std::ranges::count(options_.limits.judged, Limit::rated)) return false;
     if (!layout_.further_supplies().empty()) return false;
     for (std::size_t line = 0; line < layout_.lines().size(); ++line)
       if (layout_.joined_by(line) || layout_.open_end_of(line)) return false;
@@ -296,11 +295,14 @@ class Sizing {
     std::vector<Line> lines = widest();
     for (const std::size_t line : groups_[group].lines())
       lines[line] = groups_[group].laid(line, way);
-    const auto weakest = weakest_outlet(solve(with_lines(layout_, lines)));
-    if (!weakest || !is_below(weakest->pressure, weakest->rated)) return false;
+    Limits rated = options_.limits;
+    rated.judged = {Limit::rated};
+    const std::vector<Margin> weakest = passed(margins(solve(with_lines(layout_, lines)), rated));
+    if (weakest.empty()) return false;
 
-    const std::size_t line_of_weakest = layout_.index_of(weakest->line);
-    const std::vector<Length> on_the_way = way_to(line_of_weakest, weakest->outlet);
+    const std::size_t line_of_weakest = layout_.index_of(weakest.front().line);
+    const int outlet = weakest.front().outlet.value();
+    const std::vector<Length> on_the_way = way_to(line_of_weakest, outlet);
     for (std::size_t other = 0; other < groups_.size(); ++other)
       if (other != group)
         for (const std::size_t line : groups_[other].lines())
@@ -308,9 +310,9 @@ class Sizing {
               layout_.lines()[line], pipes_.front().pipe, on_the_way[line], pipes_.back().pipe);
     constexpr double rounding_of_two_solutions = 1e-6;
     const Solution best = solve(with_lines(layout_, std::move(lines)));
-    return is_below(
-        best.lines()[line_of_weakest].pressure[static_cast<std::size_t>(weakest->outlet) - 1],
-        weakest->rated * (1 - rounding_of_two_solutions));
+    return is_below(best.lines()[line_of_weakest].pressure[static_cast<std::size_t>(outlet) - 1],
+                    layout_.outlet_at(line_of_weakest, outlet).rated_pressure() *
+                        (1 - rounding_of_two_solutions));
   }
 
   /// By line: how far the water to an outlet runs along it.
@@ -345,12 +347,12 @@ class Sizing {
         volume += volume_inside(line);
       }
     Solution solution = solve(with_lines(layout_, std::move(lines)));
-    std::vector<Limit> still_broken = broken(solution);
+    std::vector<Margin> still_passed = limits_passed(solution);
     return {found,
             std::move(pipes),
             has_prices_ ? std::optional(cost) : std::nullopt,
             volume,
-            std::move(still_broken),
+            std::move(still_passed),
             std::move(solution),
             ways,
             tried};
@@ -380,7 +382,7 @@ PipeTried tried(const Layout& layout,
     volume += volume_inside(lines[line]);
   }
   Solution solution = solve(with_lines(layout, std::move(lines)));
-  const Check found = check(solution, options.accepted);
+  const Check found = check(solution, options.limits.accepted);
   Velocity fastest{};
   double variation = 0;
   for (const std::size_t line : which) {
@@ -391,6 +393,7 @@ PipeTried tried(const Layout& layout,
         variation = std::max(variation, on_line.flow);
   }
   const auto weakest = weakest_outlet(solution);
+  std::vector<Margin> limits_passed = passed(margins(solution, options.limits));
   return {pipes[pipe].pipe,
           pipes[pipe].price ? std::optional(cost) : std::nullopt,
           volume,
@@ -398,7 +401,7 @@ PipeTried tried(const Layout& layout,
           weakest ? std::optional(weakest->pressure) : std::nullopt,
           fastest,
           variation,
-          broken_limits(found, options.limits),
+          std::move(limits_passed),
           std::move(solution)};
 }
 

@@ -30,11 +30,10 @@
 // Example   examples/23_smallest_pipe.cpp
 #pragma once
 
-#include "hydro/answers/check.hpp"
 #include "hydro/layout/layout.hpp"
 #include "hydro/quantities/units.hpp"
 #include "hydro/solver/solution.hpp"
-#include "hydro/what_ifs/limit.hpp"
+#include "hydro/what_ifs/limits.hpp"
 #include "hydro/what_ifs/priced_pipe.hpp"
 #include "hydro/what_ifs/work.hpp"
 
@@ -52,8 +51,7 @@ struct LinesToSize {
 };
 
 struct SmallestPipeOptions {
-  std::vector<Limit> limits = {Limit::below_rated, Limit::over_rating};  ///< that must hold
-  CheckOptions accepted = {};                  ///< how far variations and velocities may go
+  Limits limits = {.judged = {Limit::rated, Limit::pipe_rating}};  ///< that must hold
   std::optional<Length> change_every = {};     ///< default at outlets and where lines begin or end
   std::size_t most_ways_of_a_group = 100'000;  ///< 1 to 10 million
   std::size_t most_tried = 1'000'000;          ///< 1 to 100 million
@@ -73,7 +71,7 @@ struct SmallestPipe {
   std::vector<LaidPipe> pipes;  ///< line by line as they were named, from the inlet on
   std::optional<double> cost;   ///< money; none: there are no prices
   Volume volume;                ///< inside the pipes
-  std::vector<Limit> broken;    ///< of the limits; empty where found
+  std::vector<Margin> passed;   ///< limits that are; empty where found
   Solution solution;            ///< so laid; its layout can be used on
   std::size_t ways;             ///< that there are to lay all lines
   std::size_t tried;            ///< of these, solved
@@ -96,7 +94,7 @@ struct PipeTried {
   std::optional<Pressure> lowest_pressure;  ///< of the same outlet
   Velocity highest_velocity;                ///< in these lines
   double flow_variation;                    ///< the largest in these lines [-]
-  std::vector<Limit> broken;                ///< of options.limits
+  std::vector<Margin> passed;               ///< limits that are
   Solution solution;
 };
 
