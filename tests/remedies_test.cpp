@@ -230,7 +230,7 @@ TEST(Remedies, FeedFromTheMiddleIsTwoRowsOnAFeed) {
     back.ground_rise = -slope * back.whole_length();
     const Solution by_hand = solve(sample_layout({feed, outward, back}, "Plover Flat", 33 * psi));
     for (const auto& [told, expected] :
-         {std::pair("row 1", "outward"), std::pair("row 1, back", "back")}) {
+         {std::pair("row 1, far part", "outward"), std::pair("row 1, near part", "back")}) {
       const LineSolution& one = remedy->solution.line(told);
       const LineSolution& other = by_hand.line(expected);
       ASSERT_EQ(one.pressure.size(), other.pressure.size());
@@ -247,7 +247,8 @@ TEST(Remedies, FedFromTheMiddleItStillRunsWithItsSet) {
   const auto remedy = remedy_of(found, RemedyKind::feed_from_middle, {"row 1", "row 2"});
   ASSERT_TRUE(remedy);
   const Solution& solution = remedy->solution;
-  for (const char* name : {"row 1", "row 1, back", "row 2", "row 2, back"})
+  for (const char* name :
+       {"row 1, near part", "row 1, far part", "row 2, near part", "row 2, far part"})
     EXPECT_GT(solution.line(name).inflow, 1 * gpm) << name;
   EXPECT_TRUE(solution.line("row 3").shut);
 }

@@ -17,7 +17,4 @@ RoomAtCount at_count(const Layout& layout, int added, const Limits& limits);
 /// @throws InvalidInput for a `most` out of its range, or a line without water
 void require_room(const Layout& layout, std::string_view line, int most);
 
-/// The layout with a line all of one pipe.
-Layout with_pipe(const Layout& layout, std::string_view line, const Pipe& pipe);
-
 }  // namespace hydro

@@ -3,6 +3,7 @@
 #include "hydro/quantities/range.hpp"
 #include "hydro/what_ifs/counted.hpp"
 #include "hydro/what_ifs/in_order.hpp"
+#include "hydro/what_ifs/laid.hpp"
 #include "hydro/what_ifs/terminal_line.hpp"
 
 #include <algorithm>
@@ -12,15 +13,6 @@
 
 namespace hydro {
 namespace {
-
-Length spacing_of(const Line& line, const LongestLineOptions& options) {
-  if (options.spacing) return *options.spacing;
-  if (line.spacing) return *line.spacing;
-  const int last = line.outlet_count();
-  if (last > 1) return line.place_of(last) - line.place_of(last - 1);
-  throw InvalidInput("spacing",
-                     "is not given, and line " + in_quotes(line.name) + " has only one outlet");
-}
 
 void end_reaches(Line& line) {
   const Length end = line.whole_length();
@@ -48,7 +40,7 @@ Layout with_outlets(const Layout& layout,
   laid.outlets.clear();
   laid.outlet = options.outlet ? *options.outlet : now.kind_of(1);
   laid.count = count;
-  laid.spacing = spacing_of(now, options);
+  laid.spacing = spacing_of(now, options.spacing);
   laid.first_at = options.first_at.value_or(now.place_of(1));
   laid.length.reset();
   if (laid.whole_length() == Length{}) laid.length = laid.spacing;
@@ -96,7 +88,7 @@ std::vector<LongestWithPipe> longest_by_pipe(const Layout& layout,
                                              const LongestLineOptions& options,
                                              const Work& work) {
   return in_order(pipes.size(), work, [&](std::size_t i) {
-    const Layout with = with_pipe(layout, line, pipes[i]);
+    const Layout with = layout.with_line(laid_in(layout.line(line), pipes[i]));
     return LongestWithPipe{pipes[i], longest_line(with, line, options, {.threads = 1})};
   });
 }

@@ -1,7 +1,7 @@
 #include "hydro/what_ifs/more_outlets.hpp"
 
 #include "hydro/quantities/range.hpp"
-#include "hydro/what_ifs/relaid.hpp"
+#include "hydro/what_ifs/laid.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -34,19 +34,6 @@ void examine(const Line& line, const MoreOutlets& more, int count) {
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
 }
 
-/// From the last outlet to the first one beyond it.
-Length spacing_beyond(const Line& line, const MoreOutlets& more) {
-  if (more.spacing) return *more.spacing;
-  if (line.spacing) return *line.spacing;
-  const int last = line.outlet_count();
-  const Length apart = last > 1 ? line.place_of(last) - line.place_of(last - 1) : Length{};
-  if (!some_spacing.contains(apart))
-    throw InvalidInput("spacing",
-                       "is not given, and line " + in_quotes(line.name) +
-                           " has none between its last two outlets");
-  return apart;
-}
-
 std::vector<PlacedOutlet> placed(const Line& line) {
   std::vector<PlacedOutlet> all;
   for (int number = 1; number <= line.outlet_count(); ++number)
@@ -64,7 +51,7 @@ void place(Line& line, std::vector<PlacedOutlet> outlets) {
 
 Line grown(const Line& line, const MoreOutlets& more, int count) {
   const int before = line.outlet_count();
-  const Length spacing = spacing_beyond(line, more);
+  const Length spacing = spacing_of(line, more.spacing);
   const Outlet& kind = more.outlet ? *more.outlet : line.kind_of(before);
   Line longer = line;
   if (line.outlets.empty() && line.spacing == spacing && line.outlet == kind) {
@@ -206,7 +193,7 @@ Layout with_more_outlets(const Layout& layout,
     renumber(lines, before.name, now.numbers);
     for (Fault& fault : faults) fault = renumbered(std::move(fault), before.name, now.numbers);
   }
-  return relaid(layout, std::move(lines), faults);
+  return with_lines(layout, std::move(lines), faults);
 }
 
 int places_for_more(const Layout& layout, std::string_view line, const MoreOutlets& more) {

@@ -25,9 +25,8 @@
 // Source    Ours; that these are the remedies is common practice, no source.
 // Range     What is shut is neither judged nor changed. Labour is what you put into the prices. Pipe
 //           that is wider already is left. Outlets that are taken away leave the line as long as it
-//           is. Rows with faults, regulators or check valves, of several pipes, or on which others
-//           begin or end, are not fed from the middle; their outlets are numbered anew, from the
-//           middle on. A cross pipe is as long as the rows are apart on their feeder.
+//           is. Rows with faults, or on which others begin or end, are not fed from the middle; what
+//           becomes of one that is says inlet_position.hpp. A cross pipe is as long as the rows are apart on their feeder.
 // Errors    InvalidInput for options out of range, pipes that are none; NotSolved, where one of the
 //           remedies is not solved.
 // Threads   Pure function, which uses `work.threads`; the answer does not depend on how many.

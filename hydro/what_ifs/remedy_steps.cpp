@@ -5,7 +5,9 @@
 #include "hydro/quantities/range.hpp"
 #include "hydro/quantities/unit_system.hpp"
 #include "hydro/solver/solve.hpp"
+#include "hydro/what_ifs/fed_inside.hpp"
 #include "hydro/what_ifs/laid.hpp"
+#include "hydro/what_ifs/terminal_line.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -43,18 +45,14 @@ Line widened(Line line, const Pipe& pipe) {
 /// Of the pipe that widened() replaces.
 Length narrower_than(const Pipe& pipe, const Line& line) {
   Length sum{};
-  Length from{};
-  for (const PipeReach& reach : line.reaches) {
-    if (reach.pipe.inside_diameter < pipe.inside_diameter) sum += reach.to - from;
-    from = reach.to;
-  }
-  if (line.pipe.inside_diameter < pipe.inside_diameter) sum += line.whole_length() - from;
+  for (const PipeLength& it : pipes_along(line))
+    if (it.pipe.inside_diameter < pipe.inside_diameter) sum += it.to - it.from;
   return sum;
 }
 
 Length narrowest_bore(const Line& line) {
-  Length bore = line.pipe.inside_diameter;
-  for (const PipeReach& reach : line.reaches) bore = std::min(bore, reach.pipe.inside_diameter);
+  Length bore = line.pipe_at(Length{}).inside_diameter;
+  for (const PipeLength& it : pipes_along(line)) bore = std::min(bore, it.pipe.inside_diameter);
   return bore;
 }
 
@@ -306,17 +304,17 @@ class Ladders {
   }
 
   bool can_be_fed_from_middle(std::size_t line) const {
+    Examination examination;
+    require_terminal(layout_, line, examination);
     const Line& row = layout_.lines()[line];
-    if (meets_others(line) || row.outlet_count() < 2) return false;
+    if (!examination.take().empty() || row.outlet_count() < 2) return false;
     const int half = row.outlet_count() / 2;
-    if (!(row.place_of(half + 1) > row.place_of(half) + 2.0 * same_place)) return false;
-    const std::string feed = name_of_feed(row);
-    return row.reaches.empty() && layout_.faults_on(line).empty() && !row.regulator &&
-           !row.check_valve.value_or(false) && feed.size() <= longest_name && is_new(feed) &&
-           is_new(name_of_other_half(row));
+    const auto is_usable = [&](const std::string& name) {
+      return name.size() <= longest_name && is_new(name);
+    };
+    return row.place_of(half + 1) > row.place_of(half) + 2.0 * same_place &&
+           is_usable(near_part(row.name)) && is_usable(far_part(row.name));
   }
-  static std::string name_of_feed(const Line& row) { return "feed of " + row.name; }
-  static std::string name_of_other_half(const Line& row) { return row.name + ", back"; }
   bool is_new(const std::string& name) const {
     return std::none_of(layout_.lines().begin(), layout_.lines().end(), [&](const Line& line) {
       return line.name == name;
@@ -329,36 +327,6 @@ class Ladders {
     return 0.5 * (row.place_of(half) + row.place_of(half + 1));
   }
 
-  /// The outlets beyond the middle, or those before it, as a row that begins there.
-  Line half_of(std::size_t index, bool outward, std::string name) const {
-    const Line& row = layout_.lines()[index];
-    const Length middle = middle_of(row);
-    Line half = row;
-    half.name = std::move(name);
-    half.fed_by = name_of_feed(row);
-    half.tap.reset();
-    half.tap_outlet.reset();
-    half.outlet.reset();
-    half.count.reset();
-    half.spacing.reset();
-    half.first_at.reset();
-    half.outlets.clear();
-    half.elevations.clear();
-    half.ground_rise.reset();
-    half.valve.reset();
-    half.loss_coefficient.reset();
-    const int in_the_middle = row.outlet_count() / 2;
-    const int first = outward ? in_the_middle + 1 : in_the_middle;
-    for (int outlet = first; outlet >= 1 && outlet <= row.outlet_count();
-         outlet += outward ? 1 : -1) {
-      const Length place = row.place_of(outlet);
-      half.outlets.push_back({outward ? place - middle : middle - place, row.kind_of(outlet)});
-      half.elevations.push_back(layout_.outlet_elevation(index, outlet));
-    }
-    half.length = half.outlets.back().place;
-    return half;
-  }
-
   void feed_from_middle(const Lines& lines) {
     for (const std::size_t line : lines)
       if (!can_be_fed_from_middle(line)) return;
@@ -369,34 +337,18 @@ class Ladders {
     const auto feed = [this, lines, wide_enough](std::size_t step) -> RemedyStep {
       const PricedPipe& priced = wide_enough[step];
       std::vector<Line> changed = layout_.lines();
-      std::vector<WateringSet> sets = layout_.sets();
       Length new_pipe{};
-      for (const std::size_t index : lines) {
-        const Line& row = layout_.lines()[index];
-        const Length middle = middle_of(row);
-        Line to_middle{
-            .name = name_of_feed(row),
-            .fed_by = row.fed_by,
-            .tap = row.tap,
-            .tap_outlet = row.tap_outlet,
-            .pipe = priced.pipe,
-            .length = middle,
-            .ground_rise = layout_.ground_elevation(index, middle) - layout_.inlet_elevation(index),
-            .valve = row.valve,
-            .loss_coefficient = row.loss_coefficient};
+      for (const std::size_t line : lines) {
+        const Length middle = middle_of(layout_.lines()[line]);
+        feed_inside(layout_, line, middle, priced.pipe, changed);
         new_pipe += middle;
-        changed.push_back(half_of(index, false, name_of_other_half(row)));
-        changed[index] = half_of(index, true, row.name);
-        for (WateringSet& set : sets)
-          std::replace(set.lines.begin(), set.lines.end(), row.name, to_middle.name);
-        changed.push_back(std::move(to_middle));
       }
       return {fmt::format("Feed {} in the middle, through {} of {}{}",
                           listed(names_of(lines)),
                           in_words(middle_of(layout_.lines()[lines.front()])),
                           in_words(priced.pipe),
                           lines.size() > 1 ? " each" : ""),
-              solve(with_lines(layout_, std::move(changed), std::move(sets))),
+              solve(with_lines(layout_, std::move(changed))),
               cost_of(priced, new_pipe)};
     };
     add(RemedyKind::feed_from_middle, names_of(lines), wide_enough.size(), feed);

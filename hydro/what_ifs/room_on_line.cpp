@@ -4,6 +4,7 @@
 #include "hydro/solver/solve.hpp"
 #include "hydro/what_ifs/counted.hpp"
 #include "hydro/what_ifs/in_order.hpp"
+#include "hydro/what_ifs/laid.hpp"
 #include "hydro/what_ifs/terminal_line.hpp"
 
 #include <algorithm>
@@ -39,13 +40,6 @@ void require_room(const Layout& layout, std::string_view line, int most) {
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
 }
 
-Layout with_pipe(const Layout& layout, std::string_view line, const Pipe& pipe) {
-  Line changed = layout.line(line);
-  changed.pipe = pipe;
-  changed.reaches.clear();
-  return layout.with_line(std::move(changed));
-}
-
 Room room_on_line(const Layout& layout,
                   std::string_view line,
                   const RoomOptions& options,
@@ -79,7 +73,7 @@ std::vector<RoomWithPipe> room_by_pipe(const Layout& layout,
                                        const RoomOptions& options,
                                        const Work& work) {
   return in_order(pipes.size(), work, [&](std::size_t i) {
-    const Layout with = with_pipe(layout, line, pipes[i]);
+    const Layout with = layout.with_line(laid_in(layout.line(line), pipes[i]));
     return RoomWithPipe{pipes[i], room_on_line(with, line, options, {.threads = 1})};
   });
 }

@@ -261,7 +261,7 @@ class Sizing {
     const Pipe& pipe = pipes_.front().pipe;
     for (const GroupToLay& group : groups_)
       for (const std::size_t line : group.lines())
-        lines[line] = laid_in(std::move(lines[line]), pipe, Length{}, pipe);
+        lines[line] = laid_in(std::move(lines[line]), pipe);
     return lines;
   }
 
@@ -337,12 +337,8 @@ class Sizing {
     for (const GroupToLay& group : groups_)
       for (const std::size_t index : group.lines()) {
         const Line& line = lines[index];
-        Length from{};
-        for (const PipeReach& reach : line.reaches) {
-          pipes.push_back({line.name, reach.pipe, from, reach.to});
-          from = reach.to;
-        }
-        pipes.push_back({line.name, line.pipe, from, line.whole_length()});
+        for (const PipeLength& it : pipes_along(line))
+          pipes.push_back({line.name, it.pipe, it.from, it.to});
         cost += cost_of_line(line, pipes_);
         volume += volume_inside(line);
       }
@@ -377,7 +373,7 @@ PipeTried tried(const Layout& layout,
   double cost = 0;
   Volume volume{};
   for (const std::size_t line : which) {
-    lines[line] = laid_in(std::move(lines[line]), pipes[pipe].pipe, Length{}, pipes[pipe].pipe);
+    lines[line] = laid_in(std::move(lines[line]), pipes[pipe].pipe);
     cost += cost_of_line(lines[line], {pipes[pipe]});
     volume += volume_inside(lines[line]);
   }

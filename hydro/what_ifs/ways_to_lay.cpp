@@ -1,5 +1,7 @@
 #include "hydro/what_ifs/ways_to_lay.hpp"
 
+#include "hydro/what_ifs/laid.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -81,12 +83,9 @@ Line laid_in(Line line, const Pipe& first, const Length& to, const Pipe& rest) {
 
 double cost_of_line(const Line& laid, const std::vector<PricedPipe>& pipes) {
   double sum = 0;
-  Length from{};
-  for (const PipeReach& reach : laid.reaches) {
-    sum += cost_of_length(reach.pipe, reach.to - from, pipes);
-    from = reach.to;
-  }
-  return sum + cost_of_length(laid.pipe, laid.whole_length() - from, pipes);
+  for (const PipeLength& it : pipes_along(laid))
+    sum += cost_of_length(it.pipe, it.to - it.from, pipes);
+  return sum;
 }
 
 GroupToLay::GroupToLay(const Layout& layout,
