@@ -29,7 +29,7 @@ int main(int argc, char** argv) {
     int count = 0;
     for (const Remedy& remedy : found.ranked)
       if (remedy.cures == cures && ++count <= shown)
-        std::printf("%6.0f  %s\n", *remedy.cost, remedy.sentence.c_str());
+        std::printf("%6.0f  %s\n", *remedy.cost, describe(remedy, found.before).c_str());
     if (count > shown) std::printf("        and %d more\n", count - shown);
   }
 }

@@ -70,6 +70,7 @@
 #include "hydro/text/breaks_report.hpp"
 #include "hydro/text/chances_report.hpp"
 #include "hydro/text/csv.hpp"
+#include "hydro/text/describe.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
 #include "hydro/text/pocket_sheet.hpp"

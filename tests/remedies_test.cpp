@@ -5,6 +5,7 @@
 #include "hydro/answers/pressure_budget.hpp"
 #include "hydro/answers/set_gauge.hpp"
 #include "hydro/solver/solve.hpp"
+#include "hydro/text/describe.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -26,6 +27,7 @@
 namespace hydro {
 namespace {
 
+using testing::AllOf;
 using testing::Contains;
 using testing::ElementsAre;
 using testing::Field;
@@ -190,7 +192,7 @@ TEST(Remedies, MorePressureIsTheSettingForRated) {
   const Setting setting = set_for_rated(farm);
   EXPECT_TRUE(some[0].cures);
   EXPECT_EQ(some[0].solution.layout(), setting.solution.layout());
-  EXPECT_THAT(some[0].sentence,
+  EXPECT_THAT(some[0].deed,
               HasSubstr("Run the engine at " +
                         std::to_string(static_cast<int>(*setting.speed / rpm + 0.5)) + " rpm"));
   const double more_kw = (*setting.solution.supply().pumps[0].shaft_power -
@@ -274,7 +276,7 @@ TEST(Remedies, SecondFeedIsACrossPipe) {
                                            .pipe = lines[1].pipe,
                                            .length = 30 * ft});
   EXPECT_EQ(remedy->solution.layout(), by_hand);
-  EXPECT_THAT(remedy->sentence,
+  EXPECT_THAT(remedy->deed,
               HasSubstr("Join the far ends of row 1 and row 2 with 30 ft of pipe of 1.75 in"));
   EXPECT_FALSE(remedy->cost);
 }
@@ -321,7 +323,8 @@ TEST(Remedies, ABrokenLimitIsNoCure) {
   EXPECT_FALSE(some[0].cures);
   EXPECT_EQ(some[0].after.below_rated, 0);
   EXPECT_THAT(some[0].passed, ElementsAre(Field(&Margin::limit, Limit::maximum)));
-  EXPECT_THAT(some[0].sentence, HasSubstr("; but outlets above their highest pressure."));
+  EXPECT_THAT(describe(some[0], found.before),
+              HasSubstr("; but outlet 1 of row 1 rises above its highest pressure, by "));
 
   Supply weak = sample_pump();
   weak.pump->speed = 2000 * rpm;
@@ -330,6 +333,33 @@ TEST(Remedies, ABrokenLimitIsNoCure) {
   for (const Remedy& remedy : of_kind(on_a_weak_engine, RemedyKind::more_pressure)) {
     EXPECT_FALSE(remedy.cures);
     EXPECT_GT(remedy.after.below_rated, 0);
+  }
+}
+
+TEST(Remedies, WhatWasPassedBeforeIsNoHindrance) {
+  for (const bool was_over : {false, true}) {
+    Line row = sample_row("row 1", 10);
+    row.pipe.pressure_rating = (was_over ? 20 : 29) * psi;
+    const Layout layout = sample_layout({row}, "Plover Flat", 28 * psi);
+    const Remedies found = remedies(layout);
+    const std::vector<Remedy> some = of_kind(found, RemedyKind::more_pressure);
+    ASSERT_EQ(some.size(), 1U);
+    EXPECT_GT(some[0].solution.supply_pressure(), 29 * psi);
+    EXPECT_EQ(some[0].cures, was_over);
+    if (!was_over) {
+      EXPECT_THAT(some[0].passed,
+                  ElementsAre(AllOf(Field(&Margin::limit, Limit::pipe_rating),
+                                    Field(&Margin::line, "row 1"))));
+    }
+  }
+  Supply small = sample_pump();
+  small.pump->speed = 2000 * rpm;
+  for (const bool was_over : {false, true}) {
+    const Power taken = *solve(pumped_farm(small).watering({"low"})).supply().pumps[0].shaft_power;
+    small.pump->power = (was_over ? 0.9 : 1.01) * taken;
+    const Remedies found = remedies(pumped_farm(small).watering({"low"}));
+    for (const Remedy& remedy : of_kind(found, RemedyKind::more_pressure))
+      EXPECT_EQ(std::ranges::count(remedy.passed, Limit::power, &Margin::limit), was_over ? 0 : 1);
   }
 }
 
@@ -346,7 +376,7 @@ TEST(Remedies, SentenceSaysWhatIsDoneAndWhatItBuys) {
     return std::string(text);
   };
   const int was = static_cast<int>(100 * (weakest_outlet(before)->pressure / (25 * psi)));
-  EXPECT_EQ(some[0].sentence,
+  EXPECT_EQ(describe(some[0], found.before),
             "Hold " + one_decimal(setting.pressure / psi) +
                 " psi at the supply: no outlet is below rated, the weakest goes from " +
                 std::to_string(was) + " % to 100 % of its rated pressure; " +
@@ -359,7 +389,7 @@ void expect_true(const Layout& layout, const Remedies& found) {
   const Check before = check(solve(layout));
   EXPECT_EQ(found.before.below_rated, static_cast<int>(before.below_rated.size()));
   for (const Remedy& remedy : found.ranked) {
-    SCOPED_TRACE(remedy.sentence);
+    SCOPED_TRACE(describe(remedy, found.before));
     const Solution again = solve(remedy.solution.layout());
     const Check after = check(again);
     EXPECT_EQ(remedy.after.below_rated, static_cast<int>(after.below_rated.size()));
@@ -401,7 +431,7 @@ TEST(Remedies, DoNotDependOnThreads) {
   const Remedies other = of(5);
   ASSERT_EQ(one.ranked.size(), other.ranked.size());
   for (std::size_t i = 0; i < one.ranked.size(); ++i)
-    EXPECT_EQ(one.ranked[i].sentence, other.ranked[i].sentence);
+    EXPECT_EQ(describe(one.ranked[i], one.before), describe(other.ranked[i], other.before));
 }
 
 TEST(Remedies, RefuseOptionsOutOfRange) {

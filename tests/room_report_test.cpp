@@ -1,6 +1,8 @@
 // Room on a line and the longest line as a person reads them.
 #include "hydro/text/room_report.hpp"
 
+#include "hydro/text/describe.hpp"
+
 #include <algorithm>
 #include <string>
 #include <vector>

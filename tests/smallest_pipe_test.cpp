@@ -498,6 +498,23 @@ TEST(SmallestPipe, PipeChangesWhereItIsAskedTo) {
   EXPECT_NEAR(answer.pipes[0].to / m, 66, 1e-9);
 }
 
+TEST(SmallestPipe, OnlyLinesThatAreJudgedMustHold) {
+  Line main = sample_main();
+  Line judged = sample_row("row 1", 10);
+  Line left_alone = sample_row("row 2", 3);
+  for (Line* row : {&judged, &left_alone}) row->fed_by = main.name;
+  left_alone.outlet->rated = 300 * psi;
+  const Layout layout = sample_layout({main, judged, left_alone});
+  const std::vector<PricedPipe> pipes{{hazen_williams(1.5 * inch)}, {hazen_williams(2 * inch)}};
+  const std::vector<LinesToSize> groups{{{main.name}}, {{"row 1"}}};
+  EXPECT_FALSE(smallest_pipe(layout, groups, pipes).found);
+  const SmallestPipe answer = smallest_pipe(
+      layout, groups, pipes, {.limits = {.judged = {Limit::rated}, .lines = {"row 1"}}});
+  EXPECT_TRUE(answer.found);
+  for (const Pressure pressure : answer.solution.line("row 1").pressure)
+    EXPECT_GE(pressure, 24.999 * psi);
+}
+
 TEST(SmallestPipe, FaultsStay) {
   const Layout broken = one_row(60 * psi).with_fault(clogged("row 1", 3, 0.5));
   const std::vector<PricedPipe> pipes{{hazen_williams(1 * inch)}, {hazen_williams(2 * inch)}};

@@ -1,8 +1,8 @@
 #include "hydro/text/room_report.hpp"
 
+#include "hydro/text/describe.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/page.hpp"
-#include "hydro/text/supply_words.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -13,49 +13,6 @@
 
 namespace hydro {
 namespace {
-
-std::string supply_of(const Margin& margin) {
-  return margin.supply.empty() ? "the supply" : "supply " + margin.supply;
-}
-
-std::string passes(const Margin& margin, SupplyLimit limit) {
-  return supply_of(margin) + " passes " + in_words(std::vector{limit});
-}
-
-std::string outlet_of(const Margin& margin) {
-  return fmt::format("outlet {} of {}", margin.outlet.value_or(0), margin.line);
-}
-
-std::string what_is_passed(const Margin& margin) {
-  switch (margin.limit) {
-    case Limit::rated:
-      return outlet_of(margin) + " falls below its rated pressure";
-    case Limit::minimum:
-      return outlet_of(margin) + " falls below the pressure at which it works";
-    case Limit::maximum:
-      return outlet_of(margin) + " rises above its highest pressure";
-    case Limit::variation:
-      return margin.line.empty() ? "the outlets of all lines together water too unevenly"
-                                 : "the outlets of " + margin.line + " water too unevenly";
-    case Limit::velocity:
-      return "the water in " + margin.line + " runs too fast";
-    case Limit::pipe_rating:
-      return "a pipe of " + margin.line + " bears more than its rating";
-    case Limit::atmosphere:
-      return "the pressure in " + margin.line + " falls below the atmosphere's";
-    case Limit::power:
-      return passes(margin, SupplyLimit::power);
-    case Limit::least_flow:
-      return passes(margin, SupplyLimit::least_flow);
-    case Limit::most_flow:
-      return passes(margin, SupplyLimit::most_flow);
-    case Limit::suction:
-      return passes(margin, SupplyLimit::suction);
-    case Limit::gauge_range:
-      return passes(margin, SupplyLimit::gauge_range);
-  }
-  return "";
-}
 
 /// For a table.
 std::string name_of(Limit limit) {
@@ -180,12 +137,6 @@ class CountTable {
 };
 
 }  // namespace
-
-std::string describe(const Margin& margin) {
-  const double past = -100 * margin.left;
-  const std::string by = past < 0.5 ? "less than 1 %" : fmt::format("{:.0f} %", past);
-  return what_is_passed(margin) + (margin.limit == Limit::atmosphere ? "" : ", by " + by);
-}
 
 std::string room_report(const Room& room, UnitSystem units) {
   const Figures figures(units);

@@ -10,7 +10,6 @@
 #pragma once
 
 #include "hydro/quantities/unit_system.hpp"
-#include "hydro/what_ifs/limits.hpp"
 #include "hydro/what_ifs/longest_line.hpp"
 #include "hydro/what_ifs/room_on_line.hpp"
 
@@ -20,9 +19,5 @@ namespace hydro {
 
 std::string room_report(const Room& room, UnitSystem units);
 std::string longest_line_report(const LongestLine& longest, UnitSystem units);
-
-/// That a limit is passed, where and by how much: "outlet 14 of row 2 falls below its rated pressure,
-/// by 2 %".
-std::string describe(const Margin& margin);
 
 }  // namespace hydro

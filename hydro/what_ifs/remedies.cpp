@@ -3,20 +3,15 @@
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/pressure_budget.hpp"
 #include "hydro/quantities/range.hpp"
-#include "hydro/quantities/unit_system.hpp"
 #include "hydro/solver/solve.hpp"
 #include "hydro/what_ifs/in_parallel.hpp"
 #include "hydro/what_ifs/remedy_steps.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <iterator>
 #include <limits>
-#include <string_view>
 #include <tuple>
 #include <utility>
-
-#include <fmt/format.h>
 
 namespace hydro {
 namespace {
@@ -118,82 +113,12 @@ bool comes_before(const Remedy& one, const Remedy& other) {
   return worth(one.after) < worth(other.after);
 }
 
-/// Rounded down, so that 100 % is never said of less.
-std::string percent(double share) {
-  constexpr double rounding = 1e-4;  // a millionth below rated is rated (check.hpp)
-  return fmt::format("{:.0f} %", std::floor(100 * share + rounding));
-}
-
-std::string_view in_words(Limit limit) {
-  switch (limit) {
-    case Limit::minimum:
-      return "outlets that do not work";
-    case Limit::maximum:
-      return "outlets above their highest pressure";
-    case Limit::pipe_rating:
-      return "pipe over its rating";
-    default:
-      return "supply asked too much";
-  }
-}
-
-class Telling {
- public:
-  Telling(const Solution& before, const Check& found)
-      : standing_(standing_of(before, found)), units_(unit_set(before.layout().units())) {}
-
-  const Standing& standing() const { return standing_; }
-
-  std::string sentence(const std::string& deed,
-                       const Standing& after,
-                       const std::vector<Margin>& passed) const {
-    std::string text = deed + ": " + outlets(after);
-    if (after.lowest_share && standing_.lowest_share)
-      text += share(*standing_.lowest_share, *after.lowest_share);
-    text += "; " + figure(standing_.flow, after.flow, units_.flow);
-    if (after.shaft_power && standing_.shaft_power)
-      text +=
-          ", " + figure(*standing_.shaft_power, *after.shaft_power, units_.power) + " at the shaft";
-    std::string but;
-    for (const Margin& margin : passed)
-      if (margin.limit != Limit::rated)
-        but += (but.empty() ? "; but " : ", ") + std::string(in_words(margin.limit));
-    return text + but + ".";
-  }
-
- private:
-  std::string outlets(const Standing& after) const {
-    if (after.below_rated == 0) return "no outlet is below rated";
-    const std::string count =
-        fmt::format("{} {}", after.below_rated, after.below_rated == 1 ? "outlet" : "outlets");
-    if (after.below_rated == standing_.below_rated) return count + " stay below rated";
-    return fmt::format("{} below rated instead of {}", count, standing_.below_rated);
-  }
-
-  static std::string share(double before, double after) {
-    if (percent(before) == percent(after))
-      return ", the weakest stays at " + percent(after) + " of its rated pressure";
-    return ", the weakest goes from " + percent(before) + " to " + percent(after) +
-           " of its rated pressure";
-  }
-
-  template <class Q>
-  static std::string figure(const Q& before, const Q& after, const Unit<Q>& unit) {
-    const std::string was = fmt::format("{:.1f}", before / unit);
-    const std::string is = fmt::format("{:.1f}", after / unit);
-    return is + (is == was ? "" : " instead of " + was) + " " + unit.symbol;
-  }
-
-  Standing standing_;
-  UnitSet units_;
-};
-
 class Judging {
  public:
   Judging(const Solution& before, const RemedyOptions& options)
-      : options_(options), check_(check(before)), telling_(before, check_) {}
+      : options_(options), check_(check(before)), standing_(standing_of(before, check_)) {}
 
-  const Standing& before() const { return telling_.standing(); }
+  const Standing& before() const { return standing_; }
 
   /// The first step that cures, or that which buys most.
   Remedy best_of(const RemedyLadder& ladder) const {
@@ -218,11 +143,10 @@ class Judging {
     const Check found = check(step.solution);
     const Standing after = standing_of(step.solution, found);
     std::vector<Margin> passed = left_over(check_, found, step.solution);
-    std::string sentence = telling_.sentence(step.deed, after, passed);
     const bool cures = passed.empty();
     return {ladder.kind,
             ladder.lines,
-            std::move(sentence),
+            std::move(step.deed),
             cures,
             std::move(passed),
             ladder.kind == RemedyKind::more_pressure ? cost_of_power(after) : step.cost,
@@ -238,7 +162,7 @@ class Judging {
 
   const RemedyOptions& options_;
   Check check_;
-  Telling telling_;
+  Standing standing_;
 };
 
 }  // namespace

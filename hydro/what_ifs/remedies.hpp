@@ -81,7 +81,7 @@ struct Standing {
 struct Remedy {
   RemedyKind kind;
   std::vector<std::string> lines;  ///< to which it is done; none: the supply
-  std::string sentence;            ///< what is done and what it buys, in the units of the layout
+  std::string deed;                ///< what is done, in the units of the layout
   bool cures;
   std::vector<Margin> passed;  ///< limits that keep it from being a cure
   std::optional<double> cost;  ///< money; none: a price is missing
