@@ -37,7 +37,8 @@ std::string what_is_passed(const Margin& margin) {
     case Limit::atmosphere:
       return "the pressure in " + margin.line + " falls below the atmosphere's";
     default:
-      return supply_of(margin) + " passes " + in_words(std::vector{supply_limit(margin.limit).value()});
+      return supply_of(margin) + " passes " +
+             in_words(std::vector{supply_limit(margin.limit).value()});
   }
 }
 

@@ -26,11 +26,11 @@
 namespace hydro {
 
 struct LongestLineOptions {
+  Limits limits = {};
+  int most = 500;                       ///< outlets that are tried
   std::optional<Length> spacing = {};   ///< default the line's, of an uneven one its last
   std::optional<Length> first_at = {};  ///< default the line's
-  Limits limits = {};
-  int most = 500;                     ///< outlets that are tried
-  std::optional<Outlet> outlet = {};  ///< default the line's first
+  std::optional<Outlet> outlet = {};    ///< default the line's first
 };
 
 struct LongestLine {
