@@ -149,6 +149,18 @@ TEST(InletPosition, AtTheInletIsTheRowAsItIs) {
   EXPECT_EQ(all.present.lowest / kPa, lowest_kpa(found, "row, far part"));
 }
 
+TEST(InletPosition, LiesAsHighAsItsPlace) {
+  const Line row = rich_row();
+  const Layout layout = on_held_pressure(row);
+  for (const double place_ft : {10., 100., 160., 216.}) {
+    const Layout fed = with_inlet_at(layout, "row", place_ft * ft);
+    EXPECT_NEAR(fed.inlet_elevation(fed.lines().size() - 1) / ft,
+                layout.ground_elevation(0, place_ft * ft) / ft,
+                1e-9)
+        << place_ft;
+  }
+}
+
 // Hilly ground, and outlets of two ratings: each place read by hand.
 TEST(InletPosition, IsTheBestOfAllPlaces) {
   Line row = rich_row();

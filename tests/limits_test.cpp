@@ -1,6 +1,8 @@
 // Margins of limits: what is left by hand, and passed where a check finds fault.
 #include "hydro/what_ifs/limits.hpp"
 
+#include "hydro/answers/check.hpp"
+#include "hydro/physics/nominal_pipe.hpp"
 #include "hydro/physics/site.hpp"
 #include "hydro/solver/solve.hpp"
 
@@ -113,6 +115,42 @@ TEST(Limits, OfThePumpAreShares) {
   EXPECT_DOUBLE_EQ(of(all, Limit::suction).left,
                    *supply.npsh_available / ft / (*duty.npsh_required / ft) - 1);
   EXPECT_DOUBLE_EQ(of(all, Limit::gauge_range).left, 1 - *supply.gauge_reading / psi / 100);
+}
+
+TEST(Limits, OfUnevennessMayBePassedByPressureAlone) {
+  const Solution solution = solve(sample_layout({sample_row("row", 10)}));
+  const CheckOptions accepted{.pressure_variation = 0.05};
+  const Variation variation = check(solution, accepted).variations.front();
+  const Margin margin = of(margins(solution, {.accepted = accepted}), Limit::variation);
+  EXPECT_TRUE(margin.passed);
+  EXPECT_DOUBLE_EQ(margin.left, 1 - variation.pressure / 0.05);
+}
+
+TEST(Limits, OfAPipeFallAsItWarms) {
+  Line row = sample_row("row", 4);
+  row.pipe = nominal_pipe("1-1/2 in", "PVC Class 160");
+  const Layout layout(Supply{.pressure = 60 * psi},
+                      {row},
+                      Water{.temperature = 45 * degC},
+                      Site{.altitude = 0 * ft});
+  const double factor = temperature_factor("PVC Class 160", 45 * degC).value();
+  ASSERT_LT(factor, 0.9);
+  const Margin margin = of(margins(solve(layout)), Limit::pipe_rating);
+  EXPECT_EQ(margin.line, "row");
+  EXPECT_NEAR(margin.left, 1 - 60 / (160 * factor), 1e-9);
+}
+
+TEST(Limits, OfAFurtherSupplyBearItsName) {
+  Supply pond = sample_pump();
+  pond.name = "pond";
+  Line row = sample_row("row", 2);
+  row.fed_by = "pond";
+  const Layout layout(
+      Supply{.pressure = 40 * psi}, {sample_row("other", 2), row}, {}, {}, {}, {pond});
+  const std::vector<Margin> all = margins(solve(layout), {.judged = {Limit::least_flow}});
+  ASSERT_EQ(all.size(), 1U);
+  EXPECT_EQ(all.front().supply, "pond");
+  EXPECT_TRUE(all.front().passed);
 }
 
 TEST(Limits, CanBeChosenByNameAndByLine) {
