@@ -23,6 +23,7 @@
 #include "ouzel_strips.hpp"
 #include "random_layout.hpp"
 #include <boost/math/distributions/normal.hpp>
+#include <boost/math/statistics/univariate_statistics.hpp>
 #include <gmock/gmock.h>
 
 namespace hydro {
@@ -185,6 +186,19 @@ TEST(Chances, AreCountedFromRealisationsSolvedOneByOne) {
       if (it.line == "row 1") below_rated_in_row_1[static_cast<std::size_t>(it.outlet) - 1] += 1;
   }
   std::vector<double> inflow = copy_of(kept.inflow.si());
+  const auto deviation = [](const std::vector<double>& values) {
+    return std::sqrt(boost::math::statistics::sample_variance(values));
+  };
+  EXPECT_NEAR(si(found.inflow.deviation), deviation(inflow), 1e-12 * inflow[0]);
+  std::vector<double> at_first;  // of row 1
+  std::size_t first = 0;
+  for (std::size_t l = 0; l < layout.index_of("row 1"); ++l)
+    first += static_cast<std::size_t>(layout.lines()[l].outlet_count());
+  for (std::size_t i = 0; i < count; ++i)
+    at_first.push_back(kept.pressure.si()[i * static_cast<std::size_t>(kept.outlets) + first]);
+  EXPECT_NEAR(found.lines[layout.index_of("row 1")].pressure.deviation.si()[0],
+              deviation(at_first),
+              1e-12 * at_first[0]);
   std::ranges::sort(inflow);  // its middle is between two
   EXPECT_DOUBLE_EQ(si(found.inflow.quantiles[1]), (inflow[count / 2 - 1] + inflow[count / 2]) / 2);
   EXPECT_EQ(found.times_below_rated, times_below_rated);
