@@ -52,6 +52,11 @@
 // Floor 5: what if: questions about layouts that are not, or not yet.
 #include "hydro/what_ifs/chance_of_trouble.hpp"
 #include "hydro/what_ifs/chances.hpp"
+#include "hydro/what_ifs/inlet_position.hpp"
+#include "hydro/what_ifs/limits.hpp"
+#include "hydro/what_ifs/longest_line.hpp"
+#include "hydro/what_ifs/more_outlets.hpp"
+#include "hydro/what_ifs/room_on_line.hpp"
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
 // Floor 6: files in; reports, tables and drawings out.
@@ -62,6 +67,7 @@
 #include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
+#include "hydro/text/room_report.hpp"
 #include "hydro/text/sets_report.hpp"
 #include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_drawing.hpp"

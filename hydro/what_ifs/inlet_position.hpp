@@ -14,6 +14,7 @@
 // Errors    InvalidInput when the row has no outlets, feeds or joins a line, has a fault of its own or
 //           no water, or when a place is not on it; NotSolved; Stopped.
 // Threads   Pure functions.
+// Example   examples/28_where_to_feed_a_row.cpp
 #pragma once
 
 #include "hydro/layout/layout.hpp"
@@ -50,9 +51,9 @@ struct InletPosition {
 };
 
 struct InletPositions {
-  InletPosition present;
-  InletPosition best;              ///< of equal ones the nearest to the present inlet
-  std::vector<InletPosition> all;  ///< in the order of their places
+  InletPosition present = {};
+  InletPosition best = {};              ///< of equal ones the nearest to the present inlet
+  std::vector<InletPosition> all = {};  ///< in the order of their places
 };
 
 InletPositions inlet_position(const Layout& layout,

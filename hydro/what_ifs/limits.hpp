@@ -8,7 +8,8 @@
 //           left of a variation            by the flow rule; by the pressure rule where that alone is
 //                                          broken
 // Source    As in check.hpp and supply_limit.hpp.
-// Range     A limit that is not given (a minimum, a pump's power) is not judged.
+// Range     A limit that is not given (a minimum, a pump's power) is not judged. Nor is the top speed of
+//           an engine: no layout may run faster.
 // Threads   Pure functions.
 #pragma once
 
@@ -30,7 +31,6 @@ enum class Limit {
   velocity,     ///< in lines
   pipe_rating,  ///< of pressure, derated by temperature
   atmosphere,   ///< below whose pressure no line should be
-  top_speed,    ///< of an engine
   power,        ///< of an engine
   least_flow,   ///< of a pump's usable range
   most_flow,    ///< of a pump's usable range
@@ -50,12 +50,12 @@ struct Limits {
 
 /// How near a limit is, where it is nearest.
 struct Margin {
-  Limit limit;
+  Limit limit = Limit::rated;
   std::string line = {};           ///< empty: of all lines together, or of a supply
   std::optional<int> outlet = {};  ///< from 1 on; none: not of one outlet
   std::string supply = {};         ///< name of a further one; empty: the first, or not of a supply
-  double left;                     ///< of the limit [-]; below 0 it is passed by so much
-  bool passed;                     ///< as a check finds it: rounding does not pass a limit
+  double left = 0;                 ///< of the limit [-]; below 0 it is passed by so much
+  bool passed = false;             ///< as a check finds it: rounding does not pass a limit
 };
 
 /// Of each limit that is judged and is there, in the order of the enumeration.

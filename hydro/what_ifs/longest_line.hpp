@@ -19,26 +19,28 @@
 #include "hydro/what_ifs/work.hpp"
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
 namespace hydro {
 
 struct LongestLineOptions {
-  std::optional<Outlet> outlet = {};    ///< default the line's first
   std::optional<Length> spacing = {};   ///< default the line's, of an uneven one its last
   std::optional<Length> first_at = {};  ///< default the line's
   Limits limits = {};
-  int most = 500;  ///< outlets that are tried
+  int most = 500;                     ///< outlets that are tried
+  std::optional<Outlet> outlet = {};  ///< default the line's first
 };
 
 struct LongestLine {
-  int outlets;                      ///< 0: a limit is passed at every count tried
-  Length length = {};               ///< from the inlet to the last outlet
-  int fewest;                       ///< outlets at which no limit is passed, 0 where there are none
-  RoomEnd end;                      ///< what ends it
-  std::vector<RoomAtCount> counts;  ///< RoomAtCount::added counts all outlets here, from 1 on
-  std::vector<Margin> ended_by;     ///< limits that one more passes; or the last one tried
+  std::string line = {};
+  int outlets = 0;                       ///< 0: a limit is passed at every count tried
+  Length length = {};                    ///< from the inlet to the last outlet
+  int fewest = 0;                        ///< outlets at which no limit is passed
+  RoomEnd end = RoomEnd::most;           ///< what ends it
+  std::vector<RoomAtCount> counts = {};  ///< `added` counts all outlets here, from 1 on
+  std::vector<Margin> ended_by = {};     ///< limits that one more passes, or the last one tried
 };
 
 /// The line of a layout with so many outlets. @param count from 1 on
@@ -54,8 +56,8 @@ LongestLine longest_line(const Layout& layout,
 
 /// Length of a line that is all of one pipe.
 struct LongestWithPipe {
-  Pipe pipe;
-  LongestLine longest;
+  Pipe pipe = {};
+  LongestLine longest = {};
 };
 
 /// With each of these in turn, in place of its pipe and reaches.

@@ -17,27 +17,28 @@
 #include "hydro/what_ifs/more_outlets.hpp"
 #include "hydro/what_ifs/work.hpp"
 
+#include <string>
 #include <string_view>
 #include <vector>
 
 namespace hydro {
 
 struct RoomOptions {
-  MoreOutlets more = {};
   Limits limits = {};
   int most = 500;  ///< that are tried
+  MoreOutlets more = {};
 };
 
 /// The whole layout with so many more.
 struct RoomAtCount {
-  int added;
-  std::string line = {};     ///< of the outlet with the smallest share of its rated pressure
-  int outlet = 0;            ///< its number; 0: none is judged
-  Pressure pressure = {};    ///< there
-  Pressure rated = {};       ///< its own
-  Pressure supply_pressure;  ///< at the start of the lines of the first supply
-  Flow inflow;               ///< out of all supplies together
-  std::vector<Margin> margins;
+  int added = 0;
+  std::string line = {};          ///< of the outlet with the smallest share of its rated pressure
+  int outlet = 0;                 ///< its number; 0: none is judged
+  Pressure pressure = {};         ///< there
+  Pressure rated = {};            ///< its own
+  Pressure supply_pressure = {};  ///< at the start of the lines of the first supply
+  Flow inflow = {};               ///< out of all supplies together
+  std::vector<Margin> margins = {};
   bool fits() const { return passed(margins).empty(); }
 };
 
@@ -48,12 +49,12 @@ enum class RoomEnd {
 };
 
 struct Room {
-  int outlets;  ///< that fit
-  RoomEnd end;  ///< what ends it
-  std::vector<RoomAtCount>
-      counts;  ///< from 0 added on; the last one is too many if a limit ends it
+  std::string line = {};
+  int outlets = 0;                       ///< that fit
+  RoomEnd end = RoomEnd::most;           ///< what ends it
+  std::vector<RoomAtCount> counts = {};  ///< from 0 on; the last is too many if a limit ends it
   /// Limits that one more passes; if the layout passes some as it is, those. Else empty.
-  std::vector<Margin> ended_by;
+  std::vector<Margin> ended_by = {};
   /// Whether a limit is passed with none added.
   bool fails_as_it_is() const { return outlets == 0 && counts.size() == 1 && !ended_by.empty(); }
 };
@@ -65,8 +66,8 @@ Room room_on_line(const Layout& layout,
 
 /// Room on a line that is all of another pipe.
 struct RoomWithPipe {
-  Pipe pipe;
-  Room room;
+  Pipe pipe = {};
+  Room room = {};
 };
 
 /// With each of these in turn, in place of its pipe and reaches.
