@@ -147,7 +147,7 @@ TEST(Variates, AreTheSameWhereverTheyBegin) {
   for (const std::uint64_t start : {std::uint64_t{0}, far}) {
     const auto all = variates(9, {1, 2}, start, 300);
     for (std::size_t first = 0; first < 80; ++first)
-      for (const std::size_t count : {0, 1, 3, 64, 65, 200}) {
+      for (const std::size_t count : {0U, 1U, 3U, 64U, 65U, 200U}) {
         const auto begin = all.begin() + static_cast<std::ptrdiff_t>(first);
         EXPECT_THAT(variates(9, {1, 2}, start + first, count),
                     ElementsAreArray(begin, begin + static_cast<std::ptrdiff_t>(count)));

@@ -59,7 +59,7 @@ LimitsThere limits_in(const Layout& layout) {
 class ChancesPage {
  public:
   ChancesPage(const Layout& layout, const ChanceOptions& options, const Figures& figures)
-      : layout_(layout), options_(options), figures_(figures), limits_(limits_in(layout)) {
+      : options_(options), figures_(figures), limits_(limits_in(layout)) {
     if (!layout.site().name.empty()) page_.paragraph("", layout.site().name);
   }
 
@@ -156,7 +156,6 @@ class ChancesPage {
   }
 
  private:
-  const Layout& layout_;
   const ChanceOptions& options_;
   const Figures& figures_;
   LimitsThere limits_;

@@ -21,14 +21,16 @@ std::vector<TroubleAtCount> chance_of_trouble(const Layout& layout,
   const auto counts = static_cast<std::size_t>(most) + 1;
   std::vector<TroubleAtCount> all;
   for (std::size_t i = 0; i < counts; ++i) {
-    Work share = work;
+    Work of_this_count = work;
     if (work.progress)
-      share.progress = [&](std::size_t done, std::size_t of) {
-        return work.progress(i * of + done, counts * of);
+      of_this_count.progress = [&](std::size_t done, std::size_t of) {
+        const std::size_t done_in_all = i * of + done;
+        if (!work.progress(done_in_all, counts * of)) throw Stopped(done_in_all, counts * of);
+        return true;
       };
     const auto count = static_cast<int>(i);
     Chances found =
-        chances(with_more_outlets(layout, line, more, count), uncertainty, options, share);
+        chances(with_more_outlets(layout, line, more, count), uncertainty, options, of_this_count);
     all.push_back({count,
                    found.any_below_rated,
                    found.any_below_minimum,

@@ -14,12 +14,13 @@
 //           than twice as much in one of 20. By arithmetic: quantiles of single outlets come from
 //           counts in intervals no wider than 1/512 of the value, or 1 Pa or 1e-12 m3/s, and are
 //           off by at most that; all else is exact to rounding.
-// Range     All outlets stand in their layout's pressures: what wears, clogs or breaks with time is
-//           not in it unless a fault says so.
+// Range     What wears, clogs or breaks with time is not in it, unless a fault of the layout says so.
+//           Memory: 16 bytes for each realisation and 24 more for each kind of outlet on each line;
+//           about 5 KB for each outlet and thread. No table of outlets times realisations, unless
+//           `keep`: 16 bytes for each pair.
 // Errors    InvalidInput for options or an uncertainty out of their intervals. NotSolved when one
 //           realisation cannot be solved; Stopped.
 // Threads   As many as `work` says. The result is the same to the last bit whatever their number.
-//           Memory goes with outlets and with realisations, not with their product, unless `keep`.
 // Example   examples/25_chance_of_trouble.cpp
 #pragma once
 

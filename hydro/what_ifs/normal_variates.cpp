@@ -52,20 +52,30 @@ double polynomial(const std::array<double, n>& coefficients, double x) {
   return sum;
 }
 
-/// Of a normal double: m from sqrt(1/2) to sqrt(2), so that the first term left out is below 2e-19.
+constexpr int fraction_bits = 52;
+
+/// Of a number below 2^52: put behind the leading bit of 2^52, which is taken off again.
+double as_double(std::uint64_t number) {
+  constexpr double leading = 4503599627370496.0;  // 2^52
+  return std::bit_cast<double>(std::bit_cast<std::uint64_t>(leading) | number) - leading;
+}
+
+/// Of a number from 2^-1000 to 2^1000: of 2^e m, with m from sqrt(1/2) to sqrt(2), so that the first
+/// term left out is below 2e-19.
 double natural_logarithm(double x) {
   constexpr auto terms = [] {
     std::array<double, 12> c{};
     for (std::size_t k = 0; k < c.size(); ++k) c[k] = 2.0 / static_cast<double>(2 * k + 1);
     return c;
   }();
-  constexpr auto bits_of_root_half = std::bit_cast<std::int64_t>(std::numbers::sqrt2 / 2);
-  constexpr int fraction_bits = 52;
-  const auto bits = std::bit_cast<std::int64_t>(x);
-  const std::int64_t exponent = (bits - bits_of_root_half) >> fraction_bits;
-  const double m = std::bit_cast<double>(bits - exponent * (std::int64_t{1} << fraction_bits));
+  constexpr auto bits_of_root_half = std::bit_cast<std::uint64_t>(std::numbers::sqrt2 / 2);
+  constexpr std::uint64_t bias = 1024;  // no sign: vectors shift without one faster
+  const auto bits = std::bit_cast<std::uint64_t>(x);
+  const std::uint64_t biased =
+      (bits - bits_of_root_half + (bias << fraction_bits)) >> fraction_bits;
+  const double m = std::bit_cast<double>(bits - ((biased - bias) << fraction_bits));
   const double s = (m - 1) / (m + 1);
-  return static_cast<double>(static_cast<std::int32_t>(exponent)) * std::numbers::ln2 +
+  return (as_double(biased) - static_cast<double>(bias)) * std::numbers::ln2 +
          s * polynomial(terms, s * s);
 }
 
@@ -106,7 +116,7 @@ constexpr std::array d{1.0,
 
 double normal_quantile(std::uint32_t word) {
   constexpr double half = 2147483648.0;  // 2^31
-  const double q = (static_cast<double>(word) - half + 0.5) * (0.5 / half);
+  const double q = (as_double(word) - half + 0.5) * (0.5 / half);
   const double r = 0.180625 - q * q;
   const double t = std::sqrt(-natural_logarithm(0.5 - std::abs(q))) - 1.6;
   const bool central = std::abs(q) <= 0.425;
@@ -139,8 +149,9 @@ void normal_variates(std::uint64_t seed,
       words[3][i] = stream.high;
     }
     mix(words, low_word(seed), high_word(seed));
-    for (std::size_t i = 0; i < made.size(); ++i)
-      made[i] = normal_quantile(words[i % words_of_a_counter][i / words_of_a_counter]);
+    for (std::size_t k = 0; k < words_of_a_counter; ++k)
+      for (std::size_t i = 0; i < batch; ++i)
+        made[words_of_a_counter * i + k] = normal_quantile(words[k][i]);
     const std::size_t taken = std::min(out.size(), made.size() - skipped);
     std::copy_n(made.begin() + static_cast<std::ptrdiff_t>(skipped), taken, out.begin());
     out = out.subspan(taken);
