@@ -17,7 +17,7 @@ namespace hydro {
 namespace {
 
 constexpr double small_share = 0.01;
-constexpr Length small_height = 10 * cm;
+constexpr Length small_height = 0.1 * ft;
 
 struct Words {
   Input input;
