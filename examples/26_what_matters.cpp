@@ -14,7 +14,7 @@ int main(int argc, char** argv) {
 
   std::printf("Row 2, outlet 10: %.1f psi. So much more, by itself:\n", last.value / psi);
   for (const Influence<Pressure>& it : last.by_line().influences) {
-    const double change = 10 * it.by_one_step() / psi;
+    const double change = 10.0 * it.by_one_step() / psi;
     if (std::abs(change) < 0.05) continue;
     std::printf("  %-4s of %-28s %-14s %+5.1f psi\n",
                 is_height(it.input) ? "1 ft" : "10 %",

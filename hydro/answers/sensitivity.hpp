@@ -131,7 +131,7 @@ struct Influence {
   Figure by_share = {};     ///< of a size: by one whole share of it
   ByLength by_height = {};  ///< of a height
 
-  /// What 1 % more of a size, or a height 0.1 ft (3 cm) larger, does: either is soon wrong.
+  /// What 1 % more of a size, or a height 0.1 ft (3 cm) larger, does.
   Figure by_one_step() const;
 };
 
