@@ -149,8 +149,7 @@ struct Sensitivity {
   Influence<Figure> of(Input input, std::string_view at, int number = 0) const;
 };
 
-/// A solution that is ready to be asked, about any number of figures, each as quick as one step of
-/// the solver.
+/// A solution that is ready to be asked about any number of figures, without solving anew.
 class Sensitivities {
  public:
   explicit Sensitivities(Solution solution);
