@@ -157,6 +157,8 @@ void check_against_differences(const Layout& layout,
   const bool is_looped =
       std::ranges::any_of(layout.lines(), [](const Line& line) { return !line.joins.empty(); });
   const double doubt = is_looped ? doubt_of_flows(solution) : 0;
+  // Inputs that do nothing to one figure do something to another.
+  std::vector<NamedInput> all;
   for (const AnyFigure& figure : some_figures(layout, dice)) {
     const bool is_pressure = std::holds_alternative<PressureFigure>(figure);
     if (!is_pressure && doubt > 1e-7) continue;
@@ -174,8 +176,11 @@ void check_against_differences(const Layout& layout,
     const double scale = is_pressure
                              ? std::max(1e5, si(solution.supply_pressure()))
                              : std::max({1e-9, std::abs(value), std::abs(si(solution.inflow()))});
-    for (int i = 0; i < inputs_each && !exact.inputs.empty(); ++i) {
-      NamedInput named = exact.inputs[dice() % exact.inputs.size()];
+    all.insert(all.end(), exact.inputs.begin(), exact.inputs.end());
+    for (int i = 0; i < inputs_each && !all.empty(); ++i) {
+      const bool any = exact.inputs.empty() || dice() % 4 == 0;
+      const std::vector<NamedInput>& inputs = any ? all : exact.inputs;
+      NamedInput named = inputs[dice() % inputs.size()];
       if (named.input == Input::length) named.number = 0;
       const auto with = [&](double change) {
         return solved(with_changed(layout, named, change), figure);
@@ -603,7 +608,7 @@ TEST(Sensitivity, ComesStrongestFirstAndAddsUp) {
               si(found.of(Input::flow, "row 1", 6).by_share) / 100,
               1e-12);
   EXPECT_NEAR(si(found.of(Input::riser_height, "row 1").by_one_step()),
-              found.of(Input::riser_height, "row 1").by_height.value() / 10,
+              found.of(Input::riser_height, "row 1").by_height.value() * 0.03048,
               1e-9);
 }
 
@@ -656,6 +661,36 @@ TEST(Sensitivity, SaysWhatIsNotThere) {
   EXPECT_THAT(message(supply_pressure("pond")),
               HasSubstr("supply: \"pond\" is not in this layout"));
   EXPECT_THAT(message(gauge_reading()), HasSubstr("gauge: is not given"));
+}
+
+// A pond above the pump's head at rest holds its check valve shut: its gauge knows of the pump alone.
+TEST(Sensitivity, OfAGaugeBehindAShutCheckValveIsThatOfThePump) {
+  const Pump pump{.points = {{Flow{}, 20 * m}, {200 * lpm, 12 * m}}, .curve_speed = 2000 * rpm};
+  Supply pond{.pressure = 400 * kPa};
+  pond.name = "pond";
+  const Pipe pipe{.inside_diameter = 40 * mm, .hazen_williams = 150};
+  const Outlet head{.flow = 10 * lpm, .at = 200 * kPa};
+  const Layout layout{
+      Supply{.pump = pump, .suction = Suction{.lift = 1 * m}, .gauge = Gauge{}},
+      {Line{.name = "main", .pipe = pipe, .outlet = head, .count = 3, .spacing = 20 * m},
+       Line{.name = "back", .fed_by = "pond", .joins = "main", .pipe = pipe, .length = 30 * m}},
+      {},
+      {},
+      {},
+      {pond}};
+  const Solution solution = solve(layout);
+  ASSERT_TRUE(solution.supply().held_shut);
+  const double weight = si(solution.water().density) * gravity;
+  const auto reading = sensitivity(solution, gauge_reading());
+  EXPECT_NEAR(si(reading.value), 19 * weight, 1e-6);
+  EXPECT_EQ(reading.influences.size(), 3u);
+  EXPECT_NEAR(si(reading.of(Input::pump_head, "", 1).by_share), 20 * weight, 1e-6);
+  EXPECT_NEAR(si(reading.of(Input::pump_speed, "", 1).by_share), 40 * weight, 1e-6);
+  EXPECT_NEAR(reading.of(Input::suction_lift, "").by_height.value(), -weight, 1e-6);
+  // Of the pressure in the lines it knows nothing, nor they of the pump.
+  const auto in_lines = sensitivity(solution, pressure_at("main", 2));
+  EXPECT_EQ(si(in_lines.of(Input::pump_head, "", 1).by_share), 0);
+  EXPECT_GT(si(in_lines.of(Input::supply_pressure, "pond").by_share), 0);
 }
 
 // Two equal supplies and nothing that flows between them: with one a little higher, the flow is a

@@ -17,7 +17,7 @@ namespace hydro {
 namespace {
 
 constexpr double small_share = 0.01;
-constexpr Length small_height = 10 * cm;
+constexpr Length small_height = 0.1 * ft;
 
 struct Words {
   Input input;
@@ -61,11 +61,18 @@ static_assert([] {
   return words.size() == static_cast<std::size_t>(Input::filter_loss) + 1;
 }());
 
+/// Strongest first. Names are moved once only: there may be many.
 template <class Figure>
 void sort(std::vector<Influence<Figure>>& influences) {
-  std::ranges::stable_sort(influences, std::ranges::greater{}, [](const Influence<Figure>& it) {
-    return std::abs(si(it.by_one_step()));
-  });
+  std::vector<std::pair<double, std::size_t>> order;
+  order.reserve(influences.size());
+  for (const Influence<Figure>& it : influences)
+    order.emplace_back(-std::abs(si(it.by_one_step())), order.size());
+  std::ranges::sort(order);
+  std::vector<Influence<Figure>> sorted;
+  sorted.reserve(influences.size());
+  for (const auto& [strength, which] : order) sorted.push_back(std::move(influences[which]));
+  influences = std::move(sorted);
 }
 
 /// Adds up what `key` calls the same; it may change what it is given.

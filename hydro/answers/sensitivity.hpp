@@ -131,7 +131,7 @@ struct Influence {
   Figure by_share = {};     ///< of a size: by one whole share of it
   ByLength by_height = {};  ///< of a height
 
-  /// What 1 % more of a size, or a height 10 cm larger, does.
+  /// What 1 % more of a size, or a height 0.1 ft (3 cm) larger, does.
   Figure by_one_step() const;
 };
 
@@ -149,8 +149,7 @@ struct Sensitivity {
   Influence<Figure> of(Input input, std::string_view at, int number = 0) const;
 };
 
-/// A solution that is ready to be asked, about any number of figures, each as quick as one step of
-/// the solver.
+/// A solution that is ready to be asked about any number of figures, without solving anew.
 class Sensitivities {
  public:
   explicit Sensitivities(Solution solution);

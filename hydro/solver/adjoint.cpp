@@ -82,7 +82,6 @@ Multipliers Sweeps::transposed_on_trees(const Weights& weights, const Slopes& sl
 }
 
 Balance Sweeps::transposed_joints(const Multipliers& on_trees, const Slopes& slopes) const {
-  constexpr double next_to_none = 1e-9;  // of the least loss: losses themselves must be felt
   std::vector<Stretch> stretches;
   for (const std::size_t r : two_way_) {
     const Run& run = tree_->runs[r];
@@ -108,7 +107,7 @@ Balance Sweeps::transposed_joints(const Multipliers& on_trees, const Slopes& slo
     closures.push_back({as_stretch_[index(joint.from)],
                         as_stretch_[index(joint.to)],
                         on_trees.drawn[far_end(joint.from)] - on_trees.drawn[far_end(joint.to)]});
-  return balance(stretches, roots, closures, next_to_none * least_loss_);
+  return balance(stretches, roots, closures, least_loss_);
 }
 
 Multipliers Sweeps::transposed(Weights weights) const {
