@@ -38,6 +38,8 @@ class BreaksInLanes {
     for (std::size_t l = 0; l < layout.lines().size(); ++l) list(l);
   }
 
+  /// Whether lanes can: not where lines join.
+  bool march() const { return Lanes::march_on(tree_); }
   std::size_t blocks() const { return (outlets_.size() + lanes - 1) / lanes; }
 
   void do_block(std::size_t number,
@@ -180,9 +182,13 @@ void solve_breaks(const Layout& layout,
                   const std::vector<OutletNumber>& outlets,
                   const Work& work,
                   const std::function<void(std::size_t, const SolvedBreak&)>& take) {
-  if (outlets.empty()) return;
-  const BreaksInLanes breaks(layout, fault, outlets);
-  in_parallel(breaks.blocks(), work, [&](std::size_t number) { breaks.do_block(number, take); });
+  const BreaksInLanes in_lanes(layout, fault, outlets);
+  if (in_lanes.march())
+    return in_parallel(
+        in_lanes.blocks(), work, [&](std::size_t number) { in_lanes.do_block(number, take); });
+  in_parallel(outlets.size(), work, [&](std::size_t i) {
+    take(i, solve_alone(layout, at_outlet(fault, outlets[i].line, outlets[i].outlet)));
+  });
 }
 
 }  // namespace hydro
