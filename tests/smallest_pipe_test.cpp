@@ -504,6 +504,7 @@ TEST(SmallestPipe, OnlyLinesThatAreJudgedMustHold) {
   Line left_alone = sample_row("row 2", 3);
   for (Line* row : {&judged, &left_alone}) row->fed_by = main.name;
   left_alone.outlet->rated = 300 * psi;
+  left_alone.outlet->maximum.reset();
   const Layout layout = sample_layout({main, judged, left_alone});
   const std::vector<PricedPipe> pipes{{hazen_williams(1.5 * inch)}, {hazen_williams(2 * inch)}};
   const std::vector<LinesToSize> groups{{{main.name}}, {{"row 1"}}};

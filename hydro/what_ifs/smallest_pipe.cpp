@@ -1,5 +1,6 @@
 #include "hydro/what_ifs/smallest_pipe.hpp"
 
+#include "hydro/answers/check.hpp"
 #include "hydro/answers/pressure_budget.hpp"
 #include "hydro/physics/outlet.hpp"
 #include "hydro/quantities/range.hpp"
