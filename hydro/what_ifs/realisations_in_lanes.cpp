@@ -63,7 +63,7 @@ void add_new(std::vector<std::size_t>& all, std::size_t one) {
 }  // namespace
 
 std::unique_ptr<const RealisationsInLanes> RealisationsInLanes::of(const UncertainInputs& inputs) {
-  if (std::ranges::find(inputs.inputs(), InputKind::elevation, &Input::kind) !=
+  if (std::ranges::find(inputs.inputs(), InputKind::elevation, &UncertainInput::kind) !=
       inputs.inputs().end())
     return nullptr;
   const WaterProperties water = properties(inputs.layout().water());
@@ -126,7 +126,7 @@ void RealisationsInLanes::list_outlets() {
     return draws[first_of_line[line] + static_cast<std::size_t>(number) - 1];
   };
   for (std::size_t j = 0; j < inputs_.inputs().size(); ++j) {
-    const Input& input = inputs_.inputs()[j];
+    const UncertainInput& input = inputs_.inputs()[j];
     if (input.kind == InputKind::outlet) draw_of(input.at, input.number).own = j;
     if (input.kind == InputKind::rating)
       for (const auto& place : inputs_.outlets_of_kind()[input.at])
@@ -143,7 +143,7 @@ void RealisationsInLanes::list_pipes() {
   const auto& kinds = inputs_.pipes_of_kind();
   std::vector<PipeDraw> draws(kinds.size());
   for (std::size_t j = 0; j < inputs_.inputs().size(); ++j) {
-    const Input& input = inputs_.inputs()[j];
+    const UncertainInput& input = inputs_.inputs()[j];
     if (input.kind == InputKind::inside_diameter || input.kind == InputKind::wall)
       draws[input.at].inputs.push_back(j);
   }
@@ -211,7 +211,7 @@ bool RealisationsInLanes::list_losses() {
   const Layout& layout = inputs_.layout();
   std::vector<std::optional<double>> share_of_reach(tree_.reaches.size());
   for (std::size_t j = 0; j < inputs_.inputs().size(); ++j) {
-    const Input& input = inputs_.inputs()[j];
+    const UncertainInput& input = inputs_.inputs()[j];
     if (input.kind != InputKind::loss_coefficient) continue;
     const Line& line = layout.lines()[input.at];
     const LinePlaces& places = tree_.lines[input.at];
@@ -254,7 +254,7 @@ bool RealisationsInLanes::list_losses() {
 
 void RealisationsInLanes::list_supplies() {
   for (std::size_t j = 0; j < inputs_.inputs().size(); ++j) {
-    const Input& input = inputs_.inputs()[j];
+    const UncertainInput& input = inputs_.inputs()[j];
     if (input.kind != InputKind::supply_pressure && input.kind != InputKind::pump_head) continue;
     if (supply_draws_.empty() || supply_draws_.back().which != input.at)
       supply_draws_.push_back({input.at, {}});

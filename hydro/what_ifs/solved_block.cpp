@@ -18,7 +18,7 @@ void BlockSolver::solve(std::uint64_t seed,
                         std::size_t count,
                         Desk& desk,
                         SolvedBlock& block) const {
-  const std::vector<Input>& inputs = inputs_.inputs();
+  const std::vector<UncertainInput>& inputs = inputs_.inputs();
   desk.drawn.count = count;
   desk.drawn.values.resize(inputs.size() * count);
   for (std::size_t j = 0; j < inputs.size(); ++j)

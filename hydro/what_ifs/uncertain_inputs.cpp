@@ -205,7 +205,7 @@ void UncertainInputs::list_supplies(const Uncertainty& uncertainty) {
   }
 }
 
-void UncertainInputs::draw(const Input& input,
+void UncertainInputs::draw(const UncertainInput& input,
                            std::uint64_t seed,
                            std::uint64_t first,
                            std::span<double> out) {
@@ -259,7 +259,7 @@ Layout UncertainInputs::with(std::span<const double> drawn) const {
   return layout_.running_sets().empty() ? varied : varied.watering(layout_.running_sets());
 }
 
-void UncertainInputs::apply(const Input& input, double drawn, Parts& parts) const {
+void UncertainInputs::apply(const UncertainInput& input, double drawn, Parts& parts) const {
   switch (input.kind) {
     case InputKind::outlet: {
       const std::vector<OutletPlace>& places = outlets_of_line_[input.at];
@@ -301,7 +301,7 @@ void UncertainInputs::vary(Pipe& pipe, InputKind kind, double drawn) {
   vary_pipe(pipe.inside_diameter, pipe, kind, drawn);
 }
 
-void UncertainInputs::vary(Supply& supply, const Input& input, double drawn) const {
+void UncertainInputs::vary(Supply& supply, const UncertainInput& input, double drawn) const {
   if (input.kind == InputKind::supply_pressure)
     add_pressure(supply, Pressure::from_value(drawn), weight_density_);
   else
