@@ -53,7 +53,8 @@ Layout row(const Supply& supply, const Riser& riser, const Outlet& outlet) {
 const Outlet spray{.name = "spray", .flow = 2 * lpm, .at = 150 * kPa, .body_bore = 4 * mm};
 const Outlet regulated{
     .name = "regulated", .flow = 2 * lpm, .at = 150 * kPa, .regulator = 120 * kPa};
-const Outlet nozzle{.name = "nozzle", .rated = 150 * kPa, .nozzle = 1.6 * mm};
+const Outlet nozzle{
+    .name = "nozzle", .rated = 150 * kPa, .nozzle = 1.6 * mm, .discharge_coefficient = 0.95};
 const Riser smooth_riser{
     .height = 0.3 * m, .inside_diameter = 8 * mm, .hazen_williams = 140, .loss_coefficient = 2};
 const Riser rough_riser{.height = 0.3 * m, .inside_diameter = 8 * mm, .roughness = 0.05 * mm};

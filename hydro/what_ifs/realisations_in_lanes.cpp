@@ -56,8 +56,10 @@ void scale(Lane& lane, const Lane& factor, std::size_t count) {
   for (std::size_t i = 0; i < count; ++i) lane[i] *= factor[i];
 }
 
-void add_new(std::vector<std::size_t>& all, std::size_t one) {
-  if (all.empty() || all.back() != one) all.push_back(one);
+/// An outlet's mouth and a reach serve many places.
+void keep_each_once(std::vector<std::size_t>& all) {
+  std::ranges::sort(all);
+  all.erase(std::unique(all.begin(), all.end()), all.end());
 }
 
 }  // namespace
@@ -177,9 +179,8 @@ void RealisationsInLanes::list_pipes() {
     };
     for (std::size_t place = places.start; place < end_of(tree_, places); ++place) {
       const auto reach = std::ranges::upper_bound(places.ends_of_reaches, place);
-      add_new(
-          draws[kind_at(static_cast<std::size_t>(reach - places.ends_of_reaches.begin()))].reaches,
-          index(tree_.places[place].reach));
+      draws[kind_at(static_cast<std::size_t>(reach - places.ends_of_reaches.begin()))]
+          .reaches.push_back(index(tree_.places[place].reach));
     }
     for (const OpenPlace& open : places.open) {
       const auto end = open_end(layout.faults_on(i)[open.fault], line);
@@ -194,15 +195,14 @@ void RealisationsInLanes::list_pipes() {
       const std::size_t place = place_of(tree_, i, j);
       if (place == nowhere || tree_.places[place].mouth == none) continue;
       PipeDraw& riser = draws[kind_of_riser[i]];
-      add_new(riser.risers, index(tree_.places[place].mouth));
+      riser.risers.push_back(index(tree_.places[place].mouth));
       if (faults[j] && open_riser(*faults[j], line)) riser.open.push_back(place);
     }
   }
-  for (PipeDraw& draw : draws)
-    for (std::vector<std::size_t>* const uses : {&draw.reaches, &draw.risers}) {
-      std::ranges::sort(*uses);
-      uses->erase(std::unique(uses->begin(), uses->end()), uses->end());
-    }
+  for (PipeDraw& draw : draws) {
+    keep_each_once(draw.reaches);
+    keep_each_once(draw.risers);
+  }
   std::erase_if(draws, [](const PipeDraw& draw) { return draw.inputs.empty(); });
   pipe_draws_ = std::move(draws);
 }
@@ -229,7 +229,7 @@ bool RealisationsInLanes::list_losses() {
       if (faults[k] && open_riser(*faults[k], line))
         draw.open.push_back({place, drawn_share(*faults[k], line)});
       else
-        add_new(draw.risers, index(mouth));
+        draw.risers.push_back(index(mouth));
     }
     for (std::size_t k = 0; k < drawn.size(); ++k) {
       const std::size_t place = places.start + k;
@@ -247,6 +247,7 @@ bool RealisationsInLanes::list_losses() {
       if (!known && share > 0) draw.reaches.push_back({which, share});
       known = share;
     }
+    keep_each_once(draw.risers);
     loss_draws_.push_back(std::move(draw));
   }
   return true;
