@@ -300,7 +300,7 @@ TEST(Chances, HaveTheMomentsOfFirstOrderTheory) {
   const Solution at_mean = solve(layout);
   const std::size_t size = inputs.inputs().size();
   std::vector<double> none;
-  for (const Input& input : inputs.inputs())
+  for (const UncertainInput& input : inputs.inputs())
     none.push_back(
         input.kind == InputKind::supply_pressure || input.kind == InputKind::elevation ? 0 : 1);
 

@@ -58,6 +58,7 @@ struct Differences {
   std::vector<SupplyLaw> supply = {};            ///< by source times lanes plus lane
   /// By reach times lanes plus lane: the law there, if the friction is Darcy-Weisbach's.
   std::vector<FrictionLaw> friction = {};
+  std::vector<FrictionLaw> riser_friction = {};  ///< by mouth times lanes plus lane: likewise
 
   /// What stands at a place in one scenario instead of what the tree has; none: nothing.
   struct Replaced {

@@ -51,6 +51,9 @@ inline Mouth changed(Mouth mouth,
     mouth.riser.length *= differences.riser_friction_factor[which][lane];
   if (!differences.riser_fitting_factor.empty())
     mouth.riser.fitting *= differences.riser_fitting_factor[which][lane];
+  if (!differences.riser_friction.empty() &&
+      mouth.riser.friction.kind() == FrictionLaw::Kind::darcy_weisbach)
+    mouth.riser.friction = differences.riser_friction[which * lanes + lane];
   return mouth;
 }
 

@@ -127,6 +127,15 @@ struct Counts {
   }
 };
 
+/// What a thread works on, and has counted.
+struct Desk {
+  explicit Desk(std::size_t outlets) : counts(outlets) {}
+
+  BlockSolver::Desk of_solver;
+  SolvedBlock block;
+  Counts counts;
+};
+
 /// By outlet.
 struct BlockMoments {
   std::vector<Moments> pressure;
@@ -213,6 +222,7 @@ class Study {
  public:
   Study(const Layout& layout, const Uncertainty& uncertainty, const ChanceOptions& options)
       : inputs_(layout, uncertainty),
+        solver_(inputs_),
         options_(options),
         count_(static_cast<std::size_t>(options.realisations)),
         outlets_(standing_in(solve(layout))),
@@ -231,13 +241,14 @@ class Study {
 
   void do_block(std::size_t number) {
     const std::size_t first = number * block_size();
-    const SolvedBlock block =
-        solve_block(inputs_, options_.seed, first, std::min(block_size(), count_ - first));
+    std::unique_ptr<Desk> desk = take_desk();
+    const SolvedBlock& block = desk->block;
+    solver_.solve(
+        options_.seed, first, std::min(block_size(), count_ - first), desk->of_solver, desk->block);
     note_whole(block);
-    std::unique_ptr<Counts> counts = take_counts();
-    count(block, *counts);
-    give_back(std::move(counts));
+    count(block, desk->counts);
     hand_in(number, moments_in(block));
+    give_back(std::move(desk));
   }
 
   Chances result() const;
@@ -328,17 +339,16 @@ class Study {
     return found;
   }
 
-  /// One for each thread that counts at the same time.
-  std::unique_ptr<Counts> take_counts() {
+  std::unique_ptr<Desk> take_desk() {
     const std::scoped_lock lock(mutex_);
-    if (idle_counts_.empty()) return std::make_unique<Counts>(outlets_.size());
-    std::unique_ptr<Counts> counts = std::move(idle_counts_.back());
-    idle_counts_.pop_back();
-    return counts;
+    if (idle_desks_.empty()) return std::make_unique<Desk>(outlets_.size());
+    std::unique_ptr<Desk> desk = std::move(idle_desks_.back());
+    idle_desks_.pop_back();
+    return desk;
   }
-  void give_back(std::unique_ptr<Counts> counts) {
+  void give_back(std::unique_ptr<Desk> desk) {
     const std::scoped_lock lock(mutex_);
-    idle_counts_.push_back(std::move(counts));
+    idle_desks_.push_back(std::move(desk));
   }
 
   /// Sums are rounded, and so are taken in the order of the blocks: one that comes early waits.
@@ -362,6 +372,7 @@ class Study {
   std::vector<UniformityChances> uniformity_chances() const;
 
   UncertainInputs inputs_;
+  BlockSolver solver_;
   ChanceOptions options_;
   std::size_t count_;
   std::vector<Standing> outlets_;
@@ -375,7 +386,7 @@ class Study {
   std::vector<double> kept_flow_;
 
   std::mutex mutex_;  // of all below
-  std::vector<std::unique_ptr<Counts>> idle_counts_;
+  std::vector<std::unique_ptr<Desk>> idle_desks_;
   std::map<std::size_t, BlockMoments> early_;
   std::size_t next_block_ = 0;
   BlockMoments total_;
@@ -404,7 +415,7 @@ std::vector<UniformityChances> Study::uniformity_chances() const {
 
 Chances Study::result() const {
   Counts counts(outlets_.size());
-  for (const auto& some : idle_counts_) counts.add(*some);
+  for (const auto& desk : idle_desks_) counts.add(desk->counts);
 
   Chances found;
   found.realisations = options_.realisations;

@@ -70,11 +70,17 @@ void keep_within_range(Length& bore, P& wall) {
   if (wall.darcy_factor) wall.darcy_factor = std::clamp(*wall.darcy_factor, 0.001, 1.0);
 }
 
+/// @param wall the Pipe or the Riser that has this bore
 template <class P>
-void scale_wall(P& pipe, double factor) {
-  scale(pipe.hazen_williams, factor);
-  scale(pipe.roughness, factor);
-  scale(pipe.darcy_factor, factor);
+void vary_pipe(Length& bore, P& wall, InputKind kind, double drawn) {
+  if (kind == InputKind::inside_diameter) {
+    bore *= drawn;
+  } else {
+    scale(wall.hazen_williams, drawn);
+    scale(wall.roughness, drawn);
+    scale(wall.darcy_factor, drawn);
+  }
+  keep_within_range(bore, wall);
 }
 
 void add_pressure(Supply& supply, const Pressure& more, double weight_density) {
@@ -110,18 +116,13 @@ struct UncertainInputs::Parts {
     if (place.fault) return std::get<WrongOutlet>(faults[*place.fault]).fitted;
     return lines[place.line].outlets[static_cast<std::size_t>(place.number - 1)].outlet;
   }
-  /// @param change takes a bore, and the pipe or riser with that bore
-  template <class Change>
-  void change(const PipePlace& place, const Change& change) {
+  void vary(const PipePlace& place, InputKind kind, double drawn) {
     Line& line = lines[place.line];
-    if (place.part == PipePlace::riser) {
-      change(*line.riser.inside_diameter, line.riser);
-      keep_within_range(*line.riser.inside_diameter, line.riser);
-      return;
-    }
-    Pipe& pipe = place.part == PipePlace::reach ? line.reaches[place.which].pipe : line.pipe;
-    change(pipe.inside_diameter, pipe);
-    keep_within_range(pipe.inside_diameter, pipe);
+    if (place.part == PipePlace::riser)
+      vary_pipe(*line.riser.inside_diameter, line.riser, kind, drawn);
+    else
+      UncertainInputs::vary(
+          place.part == PipePlace::reach ? line.reaches[place.which].pipe : line.pipe, kind, drawn);
   }
 };
 
@@ -204,7 +205,7 @@ void UncertainInputs::list_supplies(const Uncertainty& uncertainty) {
   }
 }
 
-void UncertainInputs::draw(const Input& input,
+void UncertainInputs::draw(const UncertainInput& input,
                            std::uint64_t seed,
                            std::uint64_t first,
                            std::span<double> out) {
@@ -258,7 +259,7 @@ Layout UncertainInputs::with(std::span<const double> drawn) const {
   return layout_.running_sets().empty() ? varied : varied.watering(layout_.running_sets());
 }
 
-void UncertainInputs::apply(const Input& input, double drawn, Parts& parts) const {
+void UncertainInputs::apply(const UncertainInput& input, double drawn, Parts& parts) const {
   switch (input.kind) {
     case InputKind::outlet: {
       const std::vector<OutletPlace>& places = outlets_of_line_[input.at];
@@ -270,12 +271,8 @@ void UncertainInputs::apply(const Input& input, double drawn, Parts& parts) cons
       for (const OutletPlace& place : outlets_of_kind_[input.at]) scale(parts.outlet(place), drawn);
       return;
     case InputKind::inside_diameter:
-      for (const PipePlace& place : pipes_of_kind_[input.at])
-        parts.change(place, [&](Length& bore, auto&) { bore *= drawn; });
-      return;
     case InputKind::wall:
-      for (const PipePlace& place : pipes_of_kind_[input.at])
-        parts.change(place, [&](Length&, auto& wall) { scale_wall(wall, drawn); });
+      for (const PipePlace& place : pipes_of_kind_[input.at]) parts.vary(place, input.kind, drawn);
       return;
     case InputKind::loss_coefficient: {
       Line& line = parts.lines[input.at];
@@ -294,15 +291,21 @@ void UncertainInputs::apply(const Input& input, double drawn, Parts& parts) cons
       return;
     }
     case InputKind::supply_pressure:
-    case InputKind::pump_head: {
-      Supply& supply = input.at == 0 ? parts.supply : parts.further_supplies[input.at - 1];
-      if (input.kind == InputKind::supply_pressure)
-        add_pressure(supply, Pressure::from_value(drawn), weight_density_);
-      else
-        scale_head(input.number == 1 ? supply.pump : supply.second_pump, drawn);
+    case InputKind::pump_head:
+      vary(input.at == 0 ? parts.supply : parts.further_supplies[input.at - 1], input, drawn);
       return;
-    }
   }
+}
+
+void UncertainInputs::vary(Pipe& pipe, InputKind kind, double drawn) {
+  vary_pipe(pipe.inside_diameter, pipe, kind, drawn);
+}
+
+void UncertainInputs::vary(Supply& supply, const UncertainInput& input, double drawn) const {
+  if (input.kind == InputKind::supply_pressure)
+    add_pressure(supply, Pressure::from_value(drawn), weight_density_);
+  else
+    scale_head(input.number == 1 ? supply.pump : supply.second_pump, drawn);
 }
 
 }  // namespace hydro

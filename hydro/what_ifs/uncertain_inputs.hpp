@@ -31,7 +31,7 @@ enum class InputKind : std::uint32_t {
   elevation = 8          ///< [m] more; `at` a line, `number` 0 for its far end, or an outlet
 };
 
-struct Input {
+struct UncertainInput {
   InputKind kind;
   std::size_t at;
   int number;
@@ -46,22 +46,6 @@ struct Input {
 
 class UncertainInputs {
  public:
-  /// @throws InvalidInput for problems(uncertainty, layout)
-  UncertainInputs(Layout layout, const Uncertainty& uncertainty);
-
-  const Layout& layout() const { return layout_; }
-  const std::vector<Input>& inputs() const { return inputs_; }
-
-  /// What is drawn for one input in the realisations from `first` on.
-  static void draw(const Input& input,
-                   std::uint64_t seed,
-                   std::uint64_t first,
-                   std::span<double> out);
-
-  /// @param drawn one for each of inputs()
-  Layout with(std::span<const double> drawn) const;
-
- private:
   struct OutletPlace {
     std::size_t line;
     int number;  ///< from 1 on
@@ -74,6 +58,30 @@ class UncertainInputs {
     Part part;
     std::size_t which;  ///< of the reaches
   };
+
+  /// @throws InvalidInput for problems(uncertainty, layout)
+  UncertainInputs(Layout layout, const Uncertainty& uncertainty);
+
+  const Layout& layout() const { return layout_; }
+  const std::vector<UncertainInput>& inputs() const { return inputs_; }
+  const std::vector<std::vector<OutletPlace>>& outlets_of_kind() const { return outlets_of_kind_; }
+  const std::vector<std::vector<PipePlace>>& pipes_of_kind() const { return pipes_of_kind_; }
+
+  /// What is drawn for one input in the realisations from `first` on.
+  static void draw(const UncertainInput& input,
+                   std::uint64_t seed,
+                   std::uint64_t first,
+                   std::span<double> out);
+
+  /// @param drawn one for each of inputs()
+  Layout with(std::span<const double> drawn) const;
+
+  /// A pipe of a kind of which the bore or the wall was drawn.
+  static void vary(Pipe& pipe, InputKind kind, double drawn);
+  /// A supply of which the pressure or the head of a pump was drawn.
+  void vary(Supply& supply, const UncertainInput& input, double drawn) const;
+
+ private:
   struct Parts;
 
   void list_outlets(const Uncertainty& uncertainty);
@@ -81,11 +89,11 @@ class UncertainInputs {
   void list_lines(const Uncertainty& uncertainty);
   void list_supplies(const Uncertainty& uncertainty);
   void add(InputKind kind, std::size_t at, int number, double deviation);
-  void apply(const Input& input, double drawn, Parts& parts) const;
+  void apply(const UncertainInput& input, double drawn, Parts& parts) const;
 
   Layout layout_;
   double weight_density_;  ///< rho g [N/m3]
-  std::vector<Input> inputs_;
+  std::vector<UncertainInput> inputs_;
   std::vector<std::vector<OutletPlace>> outlets_of_line_;  ///< empty: none is uncertain
   std::vector<std::vector<OutletPlace>> outlets_of_kind_;
   std::vector<std::vector<PipePlace>> pipes_of_kind_;
