@@ -17,9 +17,15 @@ void bind_solution(py::module_& module);
 void bind_answers(py::module_& module);
 void bind_supply_answers(py::module_& module);
 void bind_drain(py::module_& module);
+void bind_sensitivity(py::module_& module);
+void bind_tables(py::module_& module);
+void bind_room(py::module_& module);
+void bind_pipe_choice(py::module_& module);
+void bind_breaks(py::module_& module);
+void bind_chances(py::module_& module);
 void bind_text(py::module_& module);
 
-/// Raises hydro.errors.InvalidInput, NotSolved and NotDrained for the exceptions of those names.
+/// Raises hydro.errors.InvalidInput, NotSolved, NotDrained and Stopped for the exceptions of those names.
 void bind_errors();
 
 }  // namespace hydro::bindings

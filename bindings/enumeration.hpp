@@ -4,6 +4,7 @@
 
 #include "hydro/answers/drain.hpp"
 #include "hydro/answers/hand_method.hpp"
+#include "hydro/answers/sensitivity.hpp"
 #include "hydro/physics/choices.hpp"
 #include "hydro/physics/operating_point.hpp"
 #include "hydro/physics/pump.hpp"
@@ -11,6 +12,12 @@
 #include "hydro/physics/valve.hpp"
 #include "hydro/quantities/unit_system.hpp"
 #include "hydro/solver/solution.hpp"
+#include "hydro/what_ifs/break_every_outlet.hpp"
+#include "hydro/what_ifs/inlet_position.hpp"
+#include "hydro/what_ifs/limits.hpp"
+#include "hydro/what_ifs/more_outlets.hpp"
+#include "hydro/what_ifs/remedies.hpp"
+#include "hydro/what_ifs/room_on_line.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -114,6 +121,123 @@ template <>
 struct Enumeration<ValveOpening> {
   static constexpr const char* name = "ValveOpening";
   static constexpr auto values = choices<ValveOpening>;
+};
+template <>
+struct Enumeration<Limit> {
+  static constexpr const char* name = "Limit";
+  static constexpr Choice<Limit> values[] = {{Limit::rated, "rated"},
+                                             {Limit::minimum, "minimum"},
+                                             {Limit::maximum, "maximum"},
+                                             {Limit::variation, "variation"},
+                                             {Limit::velocity, "velocity"},
+                                             {Limit::pipe_rating, "pipe_rating"},
+                                             {Limit::atmosphere, "atmosphere"},
+                                             {Limit::power, "power"},
+                                             {Limit::least_flow, "least_flow"},
+                                             {Limit::most_flow, "most_flow"},
+                                             {Limit::suction, "suction"},
+                                             {Limit::gauge_range, "gauge_range"}};
+};
+template <>
+struct Enumeration<AddedWhere> {
+  static constexpr const char* name = "AddedWhere";
+  static constexpr Choice<AddedWhere> values[] = {{AddedWhere::beyond, "beyond"},
+                                                  {AddedWhere::between, "between"}};
+};
+template <>
+struct Enumeration<RoomEnd> {
+  static constexpr const char* name = "RoomEnd";
+  static constexpr Choice<RoomEnd> values[] = {
+      {RoomEnd::limit, "limit"}, {RoomEnd::no_place, "no_place"}, {RoomEnd::most, "most"}};
+};
+template <>
+struct Enumeration<InletGoal> {
+  static constexpr const char* name = "InletGoal";
+  static constexpr Choice<InletGoal> values[] = {
+      {InletGoal::highest_lowest_pressure, "highest_lowest_pressure"},
+      {InletGoal::least_variation, "least_variation"}};
+};
+template <>
+struct Enumeration<RemedyKind> {
+  static constexpr const char* name = "RemedyKind";
+  static constexpr Choice<RemedyKind> values[] = {
+      {RemedyKind::wider_pipe, "wider_pipe"},
+      {RemedyKind::fewer_outlets, "fewer_outlets"},
+      {RemedyKind::smaller_outlets, "smaller_outlets"},
+      {RemedyKind::more_pressure, "more_pressure"},
+      {RemedyKind::feed_from_middle, "feed_from_middle"},
+      {RemedyKind::second_feed, "second_feed"}};
+};
+template <>
+struct Enumeration<BreakDetail> {
+  static constexpr const char* name = "BreakDetail";
+  static constexpr Choice<BreakDetail> values[] = {{BreakDetail::counts, "counts"},
+                                                   {BreakDetail::conditions, "conditions"},
+                                                   {BreakDetail::profiles, "profiles"}};
+};
+template <>
+struct Enumeration<OutletCondition> {
+  static constexpr const char* name = "OutletCondition";
+  static constexpr Choice<OutletCondition> values[] = {
+      {OutletCondition::works, "works"},
+      {OutletCondition::below_rated, "below_rated"},
+      {OutletCondition::below_minimum, "below_minimum"},
+      {OutletCondition::above_maximum, "above_maximum"},
+      {OutletCondition::dry, "dry"},
+      {OutletCondition::closed, "closed"},
+      {OutletCondition::broken, "broken"}};
+};
+template <>
+struct Enumeration<Input> {
+  static constexpr const char* name = "Input";
+  static constexpr Choice<Input> values[] = {
+      {Input::inside_diameter, "inside_diameter"},
+      {Input::hazen_williams, "hazen_williams"},
+      {Input::roughness, "roughness"},
+      {Input::darcy_factor, "darcy_factor"},
+      {Input::length, "length"},
+      {Input::loss_coefficient, "loss_coefficient"},
+      {Input::outlet_loss_coefficient, "outlet_loss_coefficient"},
+      {Input::ground_rise, "ground_rise"},
+      {Input::regulator, "regulator"},
+      {Input::leak, "leak"},
+      {Input::riser_height, "riser_height"},
+      {Input::riser_inside_diameter, "riser_inside_diameter"},
+      {Input::riser_hazen_williams, "riser_hazen_williams"},
+      {Input::riser_roughness, "riser_roughness"},
+      {Input::riser_darcy_factor, "riser_darcy_factor"},
+      {Input::riser_loss_coefficient, "riser_loss_coefficient"},
+      {Input::flow, "flow"},
+      {Input::exponent, "exponent"},
+      {Input::outlet_regulator, "outlet_regulator"},
+      {Input::ground, "ground"},
+      {Input::supply_pressure, "supply_pressure"},
+      {Input::tank_level, "tank_level"},
+      {Input::hydrant_at_rest, "hydrant_at_rest"},
+      {Input::hydrant_residual, "hydrant_residual"},
+      {Input::hydrant_flow, "hydrant_flow"},
+      {Input::pump_head, "pump_head"},
+      {Input::pump_speed, "pump_speed"},
+      {Input::suction_lift, "suction_lift"},
+      {Input::suction_loss, "suction_loss"},
+      {Input::filter_loss, "filter_loss"}};
+};
+template <>
+struct Enumeration<PressureFigure::Kind> {
+  static constexpr const char* name = "PressureFigureKind";
+  static constexpr Choice<PressureFigure::Kind> values[] = {
+      {PressureFigure::Kind::device, "device"},
+      {PressureFigure::Kind::line, "line"},
+      {PressureFigure::Kind::supply, "supply"},
+      {PressureFigure::Kind::gauge, "gauge"}};
+};
+template <>
+struct Enumeration<FlowFigure::Kind> {
+  static constexpr const char* name = "FlowFigureKind";
+  static constexpr Choice<FlowFigure::Kind> values[] = {{FlowFigure::Kind::outlet, "outlet"},
+                                                        {FlowFigure::Kind::inflow, "inflow"},
+                                                        {FlowFigure::Kind::supply, "supply"},
+                                                        {FlowFigure::Kind::all, "all"}};
 };
 
 template <class E>

@@ -3,6 +3,7 @@
 #include "hydro/answers/drain.hpp"
 #include "hydro/quantities/error.hpp"
 #include "hydro/solver/solution.hpp"
+#include "hydro/what_ifs/work.hpp"
 
 #include <exception>
 
@@ -31,6 +32,8 @@ void bind_errors() {
       raise("NotSolved", error, py::cast(error.unfinished()));
     } catch (const NotDrained& error) {
       raise("NotDrained", error);
+    } catch (const Stopped& error) {
+      raise("Stopped", error, py::int_(error.done()), py::int_(error.of()));
     }
   });
 }

@@ -6,6 +6,8 @@
 #include "hydro/layout/fault.hpp"
 #include "hydro/layout/line.hpp"
 #include "hydro/quantities/error.hpp"
+#include "hydro/what_ifs/priced_pipe.hpp"
+#include "hydro/what_ifs/uncertainty.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -267,6 +269,9 @@ void bind_problems(py::module_& module) {
         py::handle given[2];
         signature.bind(args, kwargs, given);
         const auto [part, line] = given;
+        if (py::isinstance<Uncertainty>(part))
+          return py::cast(
+              problems(part.cast<const Uncertainty&>(), Type<Layout>::from(line, {"line"})));
         if (py::isinstance<Supply>(line))
           return py::cast(problems(Type<Fault>::from(part, {"part"}), line.cast<const Supply&>()));
         if (!line.is_none())
@@ -286,7 +291,8 @@ void bind_problems(py::module_& module) {
                                  Outlet,
                                  Riser,
                                  Water,
-                                 Site>(part);
+                                 Site,
+                                 PricedPipe>(part);
         if (!found)
           refuse({"part"}, part, "part of a layout", "write a Line, a Pipe or another part", "");
         return py::cast(*found);
@@ -294,10 +300,11 @@ void bind_problems(py::module_& module) {
       "problems(part, line=None)\n--\n\n"
       "problems(part: Supply | Pump | Suction | Filter | Gauge | Tank | Hole | Hydrant | Line | "
       "Valve | "
-      "Pipe | Outlet | Riser | Water | Site | Fault, line: Line | Supply | None = None) -> "
-      "list[Problem]\n\n"
-      "What is wrong with one part of a layout, or with a fault on a line or of a supply; empty "
-      "when nothing is.\n\n"
+      "Pipe | Outlet | Riser | Water | Site | PricedPipe | Fault | Uncertainty, line: Line | "
+      "Supply | "
+      "Layout | None = None) -> list[Problem]\n\n"
+      "What is wrong with one part of a layout, with a fault on a line or of a supply, or with an "
+      "uncertainty of a layout; empty when nothing is.\n\n"
       ">>> problems(Pipe(inside_diameter=2 * inch, hazen_williams=900))[0].text()\n"
       "'hazen_williams: is 900, must be from 10 to 200'");
   def(module,

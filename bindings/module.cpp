@@ -64,6 +64,12 @@ PYBIND11_MODULE(_hydro, module) {
   bind_answers(module);
   bind_supply_answers(module);
   bind_drain(module);
+  bind_sensitivity(module);
+  bind_tables(module);
+  bind_room(module);
+  bind_pipe_choice(module);
+  bind_breaks(module);
+  bind_chances(module);
   bind_text(module);
   guard_classes(module);
 }

@@ -16,7 +16,19 @@ class OthersRun {
   OthersRun() : own_(PyEval_SaveThread()) {}
   OthersRun(const OthersRun&) = delete;
   OthersRun& operator=(const OthersRun&) = delete;
-  ~OthersRun() {
+  ~OthersRun() { take_back(); }
+
+  /// From the thread that made it. @param ask runs with Python's lock held, and throws nothing
+  template <class F>
+  auto ask_python(const F& ask) {
+    take_back();
+    const auto answer = ask();
+    own_ = PyEval_SaveThread();
+    return answer;
+  }
+
+ private:
+  void take_back() noexcept {
     try {
       PyEval_RestoreThread(own_);
     } catch (...) {
@@ -24,7 +36,6 @@ class OthersRun {
     }
   }
 
- private:
   PyThreadState* own_;
 };
 

@@ -80,6 +80,20 @@ int to_int(py::handle given, const Where& where) {
   return static_cast<int>(value);
 }
 
+std::uint64_t to_long(py::handle given, const Where& where) {
+  if (PyBool_Check(given.ptr()) || !PyIndex_Check(given.ptr()))
+    refuse(where, given, "int", "", "write a whole number");
+  const auto number = py::reinterpret_steal<py::object>(PyNumber_Index(given.ptr()));
+  if (!number) throw py::error_already_set();
+  const std::uint64_t value = PyLong_AsUnsignedLongLong(number.ptr());
+  if (PyErr_Occurred() != nullptr) {
+    PyErr_Clear();
+    throw py::value_error(where.text() + ": is " + std::string(py::str(number)) +
+                          ", must be from 0 to 2^64 - 1");
+  }
+  return value;
+}
+
 double to_double(py::handle given, const Where& where) {
   if (!is_number(given)) refuse(where, given, "number", "", "");
   const double value = PyFloat_AsDouble(given.ptr());

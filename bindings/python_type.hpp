@@ -11,6 +11,7 @@
 #include "hydro/quantities/units.hpp"
 
 #include <cstddef>
+#include <cstdint>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -59,6 +60,7 @@ std::string list_of_units() {
                          const std::string& hint_for_number);
 
 int to_int(py::handle given, const Where& where);
+std::uint64_t to_long(py::handle given, const Where& where);
 double to_double(py::handle given, const Where& where);
 std::string to_string(py::handle given, const Where& where);
 std::filesystem::path to_path(py::handle given, const Where& where);
@@ -123,6 +125,16 @@ struct Type<int> {
   static std::string gives() { return "int"; }
   static std::string accepts() { return "int"; }
   static int from(py::handle given, const Where& where) { return to_int(given, where); }
+};
+
+/// Seeds and numbers of draws, which are longer than a C++ int.
+struct Long {
+  std::uint64_t value;
+};
+template <>
+struct Type<Long> {
+  static std::string accepts() { return "int"; }
+  static Long from(py::handle given, const Where& where) { return {to_long(given, where)}; }
 };
 
 /// Indices, counted from 0.

@@ -11,6 +11,7 @@
 #include <concepts>
 #include <functional>
 #include <memory>
+#include <stdexcept>
 #include <string>
 #include <type_traits>
 #include <utility>
@@ -50,9 +51,14 @@ py::dict state_of(const S& self, const Fields<S>& fields) {
   return state;
 }
 
+/// Makes one before its fields are set; of what cannot be made of nothing, because it holds a
+/// solution, from what was kept of it.
 template <class S>
-S from_state(const py::dict& state, const Fields<S>& fields) {
-  S made{};
+using Maker = std::function<S(const py::dict& state)>;
+
+template <class S>
+S from_state(const py::dict& state, const Fields<S>& fields, const Maker<S>& make) {
+  S made = make(state);
   for (const Field<S>& field : fields) field.set(made, state[field.name], {field.name});
   return made;
 }
@@ -72,6 +78,38 @@ class Record {
   template <class T>
   Record& needed(const char* name, T S::*member, const char* text) {
     return add(name, member, text, true);
+  }
+
+  /// A value that is not held as it is told. @param get takes a const S& @param set takes an S&
+  /// and the value
+  template <class Get, class Set>
+  Record& field(const char* name, Get get, Set set, const char* text) {
+    using T = std::decay_t<std::invoke_result_t<Get, const S&>>;
+    const auto value = [get](const S& self) { return py::cast(get(self)); };
+    fields_->push_back({name,
+                        text,
+                        false,
+                        Type<T>::accepts(),
+                        Type<T>::gives(),
+                        Type<T>::gives(),
+                        value,
+                        [value](const S& self, py::handle) { return value(self); },
+                        [set](S& self, py::handle given, const Where& where) {
+                          set(self, Type<T>::from(given, where));
+                        }});
+    return *this;
+  }
+  /// What the last field is in a result, instead of what it is in C++. @param type in Python
+  Record& shown_as(const std::string& type,
+                   std::function<py::object(const S&, py::handle owner)> show) {
+    fields_->back().as_result = type;
+    fields_->back().result = std::move(show);
+    return *this;
+  }
+  /// For what cannot be made of nothing.
+  Record& made_from(Maker<S> make) {
+    make_ = std::move(make);
+    return *this;
   }
 
   /// @param maker what prints in its place: `head_off`
@@ -105,6 +143,14 @@ class Record {
           return self;
         }),
         documentation(init, "__init__", true, types, "None", "").c_str());
+    if constexpr (!std::equality_comparable<S>)
+      made.def(
+          "__eq__",
+          [fields = fields_](const S& self, const S& other) {
+            return state_of(self, *fields).equal(state_of(other, *fields));
+          },
+          py::is_operator(),
+          "__eq__(self, other: object) -> bool");
     define_replace(made);
     special(made, "__hash__", "int", [fields = fields_](const S& self) {
       py::list values;
@@ -168,9 +214,10 @@ class Record {
 
   py::class_<S> make_class(py::module_& module, const std::string& signature) {
     py::class_<S> made(module, name_, (signature + text_).c_str());
-    made.def(py::pickle(
-        [fields = fields_](const S& self) { return state_of(self, *fields); },
-        [fields = fields_](const py::dict& state) { return from_state(state, *fields); }));
+    made.def(py::pickle([fields = fields_](const S& self) { return state_of(self, *fields); },
+                        [fields = fields_, make = make_](const py::dict& state) {
+                          return from_state(state, *fields, make);
+                        }));
     copy_is_itself(made);
     if constexpr (std::equality_comparable<S>) {
       made.def(
@@ -241,6 +288,12 @@ class Record {
   const char* name_;
   const char* text_;
   std::shared_ptr<Fields<S>> fields_ = std::make_shared<Fields<S>>();
+  Maker<S> make_ = [](const py::dict& /*state*/) -> S {
+    if constexpr (std::default_initializable<S>)
+      return S{};
+    else
+      throw std::logic_error("made_from was not called");
+  };
 };
 
 }  // namespace hydro::bindings

@@ -1,11 +1,16 @@
 // text.cpp: description files in; reports, tables and drawings out.
 
+#include "hydro/text/breaks_csv.hpp"
+#include "hydro/text/breaks_drawing.hpp"
+#include "hydro/text/breaks_report.hpp"
+#include "hydro/text/chances_report.hpp"
 #include "hydro/text/csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
 #include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
+#include "hydro/text/room_report.hpp"
 #include "hydro/text/sets_report.hpp"
 #include "hydro/text/setting_report.hpp"
 #include "hydro/text/supply_drawing.hpp"
@@ -16,6 +21,7 @@
 #include <vector>
 
 #include "bindings/bindings.hpp"
+#include "bindings/example_row.hpp"
 #include "bindings/others_run.hpp"
 #include "bindings/record.hpp"
 
@@ -26,6 +32,18 @@ namespace {
 struct MaybeSolution {
   const Solution* solution = nullptr;
 };
+
+/// What can be drawn, and written as a table.
+struct SolutionOrBreaks {
+  const Solution* solution = nullptr;
+  const Breaks* breaks = nullptr;
+};
+
+/// Breaks tell themselves what was before.
+void refuse_after(const SolutionOrBreaks& told, const MaybeSolution& after) {
+  if (told.breaks && after.solution)
+    throw py::type_error("after: goes with a Solution; Breaks have what was before in them");
+}
 
 /// For the examples in the texts.
 const std::string farm =
@@ -44,6 +62,15 @@ struct Type<MaybeSolution> {
   static std::string accepts() { return "Solution | None"; }
   static MaybeSolution from(py::handle given, const Where& where) {
     return {given.is_none() ? nullptr : &Type<Solution>::from(given, where)};
+  }
+};
+
+template <>
+struct Type<SolutionOrBreaks> {
+  static std::string accepts() { return "Solution | Breaks"; }
+  static SolutionOrBreaks from(py::handle given, const Where& where) {
+    if (py::isinstance<Breaks>(given)) return {.breaks = &given.cast<const Breaks&>()};
+    return {.solution = &Type<Solution>::from(given, where)};
   }
 };
 
@@ -184,12 +211,16 @@ void bind_writers(py::module_& module) {
   def(
       module,
       "to_csv",
-      [](const Solution& solution, const MaybeSolution& after) {
-        return after.solution ? to_csv(solution, *after.solution) : to_csv(solution);
+      [](const SolutionOrBreaks& told, const MaybeSolution& after) {
+        refuse_after(told, after);
+        if (told.breaks) return to_csv(*told.breaks);
+        return after.solution ? to_csv(*told.solution, *after.solution) : to_csv(*told.solution);
       },
       {"solution", may_be_left_out("after")},
       "One row for each outlet (RFC 4180); numbers in SI, the unit in the column's name. The last "
-      "five columns are followed by those of the first solution when two are given.\n\n"
+      "five columns are followed by those of the first solution when two are given. Of Breaks, "
+      "what "
+      "each outlet does to the others when it breaks.\n\n"
       ">>> lateral = nominal_pipe(\"1-1/2 in\", \"PVC Class 160\")\n"
       ">>> row = Line(name=\"row 1\", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),\n"
       "...            count=24, spacing=20 * ft)\n"
@@ -213,13 +244,19 @@ void bind_writers(py::module_& module) {
   def(
       module,
       "to_svg",
-      [](const Solution& solution, const MaybeSolution& after, std::optional<UnitSystem> units) {
+      [](const SolutionOrBreaks& told,
+         const MaybeSolution& after,
+         std::optional<UnitSystem> units) {
+        refuse_after(told, after);
         const DrawingOptions options{.units = units};
-        return after.solution ? to_svg(solution, *after.solution, options)
-                              : to_svg(solution, options);
+        if (told.breaks) return to_svg(*told.breaks, options);
+        return after.solution ? to_svg(*told.solution, *after.solution, options)
+                              : to_svg(*told.solution, options);
       },
       {"solution", may_be_left_out("after"), may_be_left_out("units", Passing::by_name)},
-      "The pressure at every outlet along each line, as an SVG picture. units: \"us\" or \"si\", "
+      "The pressure at every outlet along each line, as an SVG picture; of Breaks, what each "
+      "outlet "
+      "does when another breaks. units: \"us\" or \"si\", "
       "default those of the site.\n\n"
       ">>> row = Line(name=\"row 1\", pipe=nominal_pipe(\"1 in\", \"PVC Sch 40\"), length=9 * m)\n"
       ">>> to_svg(solve(Layout(Supply(pressure=2 * bar), [row]))).count(\"<svg \")\n1");
@@ -255,11 +292,116 @@ void bind_writers(py::module_& module) {
       ">>> folder.cleanup()");
 }
 
+void bind_what_ifs(py::module_& module) {
+  def(
+      module,
+      "room_report",
+      [](const Room& room, UnitSystem units) { return room_report(room, units); },
+      {"room", "units"},
+      ("Room on a line, as a sentence and a table. units: \"us\" or \"si\".\n\n" + example_row +
+       ">>> room = room_on_line(farm, \"row 1\", limits=Limits(judged=[\"rated\"]))\n"
+       ">>> room_report(room, \"us\").split(\".\")[0]\n"
+       "'13 more outlets fit on row 1'")
+          .c_str());
+  def(
+      module,
+      "longest_line_report",
+      [](const LongestLine& longest, UnitSystem units) {
+        return longest_line_report(longest, units);
+      },
+      {"longest", "units"},
+      ("How long a line can be, as a sentence and a table. units: \"us\" or \"si\".\n\n" +
+       example_row +
+       ">>> longest = longest_line(farm, \"row 1\", limits=Limits(judged=[\"rated\"]))\n"
+       ">>> \"37 outlets\" in longest_line_report(longest, \"us\")\n"
+       "True")
+          .c_str());
+  def(
+      module,
+      "breaks_report",
+      [](const Breaks& breaks, std::optional<UnitSystem> units) {
+        return breaks_report(breaks, units);
+      },
+      {"breaks", may_be_left_out("units", Passing::by_name)},
+      ("Every outlet broken in turn, as sentences and a table that a grower reads. units: as in "
+       "report.\n\n" +
+       example_row +
+       ">>> found = break_every_outlet(farm, fault=nozzle_missing(\"\", 0, bore=0.3 * inch))\n"
+       ">>> \"row 1\" in breaks_report(found)\n"
+       "True")
+          .c_str());
+  const ChanceOptions defaults;
+  const std::vector<Parameter> options{
+      {"realisations", py::cast(defaults.realisations), Passing::by_name},
+      {"seed", py::cast(defaults.seed), Passing::by_name},
+      {"quantiles", py::tuple(py::cast(defaults.quantiles)), Passing::by_name},
+      may_be_left_out("units", Passing::by_name)};
+  std::vector<Parameter> of_chances{"layout", "found", "uncertainty"};
+  of_chances.insert(of_chances.end(), options.begin(), options.end());
+  def(
+      module,
+      "chances_report",
+      [](const Layout& layout,
+         const Chances& found,
+         const Uncertainty& uncertainty,
+         int realisations,
+         Long seed,
+         const std::vector<double>& quantiles,
+         std::optional<UnitSystem> units) {
+        return chances_report(
+            layout,
+            found,
+            uncertainty,
+            {.realisations = realisations, .seed = seed.value, .quantiles = quantiles},
+            units);
+      },
+      of_chances,
+      ("How likely outlets fall short, as a table a grower reads: what chances found of the "
+       "layout, "
+       "with the same uncertainty, realisations, seed and quantiles. units: as in report.\n\n" +
+       example_row +
+       ">>> guess = Uncertainty(supply_pressure=1 * psi)\n"
+       ">>> found = chances(farm, guess, realisations=100)\n"
+       ">>> \"row 1\" in chances_report(farm, found, guess, realisations=100)\n"
+       "True")
+          .c_str());
+  std::vector<Parameter> of_trouble{"layout", "line", "found", "uncertainty"};
+  of_trouble.insert(of_trouble.end(), options.begin(), options.end());
+  def(
+      module,
+      "trouble_report",
+      [](const Layout& layout,
+         const std::string& line,
+         const std::vector<TroubleAtCount>& found,
+         const Uncertainty& uncertainty,
+         int realisations,
+         Long seed,
+         const std::vector<double>& quantiles,
+         std::optional<UnitSystem> units) {
+        return trouble_report(
+            layout,
+            line,
+            found,
+            uncertainty,
+            {.realisations = realisations, .seed = seed.value, .quantiles = quantiles},
+            units);
+      },
+      of_trouble,
+      ("The same for each count of outlets more on a line: what chance_of_trouble found.\n\n" +
+       example_row +
+       ">>> guess = Uncertainty(supply_pressure=1 * psi)\n"
+       ">>> found = chance_of_trouble(farm, \"row 1\", 3, guess, realisations=100)\n"
+       ">>> \"row 1\" in trouble_report(farm, \"row 1\", found, guess, realisations=100)\n"
+       "True")
+          .c_str());
+}
+
 }  // namespace
 
 void bind_text(py::module_& module) {
   bind_readers(module);
   bind_writers(module);
+  bind_what_ifs(module);
 }
 
 }  // namespace hydro::bindings

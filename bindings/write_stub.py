@@ -20,7 +20,7 @@ HEADER = '''\
 """The compiled part of the package: all that is public is in hydro, under the same names."""
 
 import os
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any, ClassVar, NoReturn, TypeAlias, overload
 
 import numpy
@@ -28,15 +28,25 @@ import pandas
 from numpy.typing import NDArray
 
 from .enumerations import (
+    AddedWhere,
+    BreakDetail,
     CheckValveState,
     CurveShape,
     DrainEnd,
     FirstFall,
     FirstOutlet,
+    FlowFigureKind,
+    InletGoal,
+    Input,
+    Limit,
+    OutletCondition,
     OutletState,
+    PressureFigureKind,
     PumpArrangement,
     PumpRange,
     RegulatorState,
+    RemedyKind,
+    RoomEnd,
     SupplyLimit,
     UnitSystem,
     ValveKind,

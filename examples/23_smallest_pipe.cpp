@@ -36,8 +36,8 @@ int main(int argc, char** argv) {
     for (const LaidPipe& laid : answer.pipes)
       std::printf("  %-8s  %3.0f to %3.0f ft  %s\n",
                   laid.line.c_str(),
-                  laid.from / ft,
-                  laid.to / ft,
+                  laid.start / ft,
+                  laid.end / ft,
                   laid.pipe.name.c_str());
   }
 }

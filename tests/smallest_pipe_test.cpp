@@ -115,7 +115,7 @@ TEST(SmallestPipe, TwoSizesByChristiansensFactor) {
     ASSERT_TRUE(answer.found);
     ASSERT_EQ(answer.pipes.size(), 2U);
     EXPECT_EQ(answer.pipes[0].pipe, wide);
-    EXPECT_NEAR(answer.pipes[0].to / m, 9 * (100 - on_narrow), 1e-6);
+    EXPECT_NEAR(answer.pipes[0].end / m, 9 * (100 - on_narrow), 1e-6);
     EXPECT_EQ(answer.ways, 2U + 99U);
   }
 }
@@ -469,7 +469,7 @@ TEST(SmallestPipe, LinesThatAreLaidAlikeAre) {
   for (const LaidPipe& laid : answer.pipes)
     for (const PricedPipe& priced : pipes)
       if (priced.pipe == laid.pipe)
-        cost += priced.price->amount * ((laid.to - laid.from) / ft) / 20;
+        cost += priced.price->amount * ((laid.end - laid.start) / ft) / 20;
   EXPECT_NEAR(*answer.cost, cost, 1e-9);
   const Layout& laid = answer.solution.layout();
   EXPECT_EQ(laid.line("row 1").pipe, laid.line("row 2").pipe);
@@ -495,7 +495,7 @@ TEST(SmallestPipe, PipeChangesWhereItIsAskedTo) {
   const SmallestPipe answer = smallest_pipe(
       layout, {{.lines = {"main"}, .sizes = 2}}, {{narrow}, {wide}}, {.change_every = 6 * m});
   ASSERT_EQ(answer.pipes.size(), 2U);
-  EXPECT_NEAR(answer.pipes[0].to / m, 66, 1e-9);
+  EXPECT_NEAR(answer.pipes[0].end / m, 66, 1e-9);
 }
 
 TEST(SmallestPipe, OnlyLinesThatAreJudgedMustHold) {

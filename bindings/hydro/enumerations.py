@@ -170,3 +170,201 @@ class DrainEnd(Word):
     """the level is at the tank's outlet, and air follows the water"""
     outflow_ceases = "outflow_ceases"
     """no more than least_outflow"""
+
+
+class Limit(Word):
+    """What a layout must keep to."""
+
+    __module__ = "hydro"
+
+    rated = "rated"
+    """pressure of every outlet"""
+    minimum = "minimum"
+    """below which an outlet does not turn or form its pattern"""
+    maximum = "maximum"
+    """above which an outlet mists"""
+    variation = "variation"
+    """of pressure or flow, on each line and on all together"""
+    velocity = "velocity"
+    """in lines"""
+    pipe_rating = "pipe_rating"
+    """of pressure, derated by temperature"""
+    atmosphere = "atmosphere"
+    """below whose pressure no line should be"""
+    power = "power"
+    """of an engine"""
+    least_flow = "least_flow"
+    """of a pump's usable range"""
+    most_flow = "most_flow"
+    """of a pump's usable range"""
+    suction = "suction"
+    """NPSH"""
+    gauge_range = "gauge_range"
+    """the gauge reads no further"""
+
+
+class AddedWhere(Word):
+    """Where outlets are added to a line."""
+
+    __module__ = "hydro"
+
+    beyond = "beyond"
+    """the last outlet: the line grows"""
+    between = "between"
+    """the outlets: the line stays as long as it is"""
+
+
+class RoomEnd(Word):
+    """What ends the room on a line."""
+
+    __module__ = "hydro"
+
+    limit = "limit"
+    """one more passes a limit"""
+    no_place = "no_place"
+    """there is no place for one more"""
+    most = "most"
+    """no more were tried"""
+
+
+class InletGoal(Word):
+    """What makes a place to feed a row from the best."""
+
+    __module__ = "hydro"
+
+    highest_lowest_pressure = "highest_lowest_pressure"
+    """as a share of the rated pressure"""
+    least_variation = "least_variation"
+    """of pressure"""
+
+
+class RemedyKind(Word):
+    """What could be done for outlets that fall short."""
+
+    __module__ = "hydro"
+
+    wider_pipe = "wider_pipe"
+    fewer_outlets = "fewer_outlets"
+    smaller_outlets = "smaller_outlets"
+    more_pressure = "more_pressure"
+    feed_from_middle = "feed_from_middle"
+    second_feed = "second_feed"
+
+
+class BreakDetail(Word):
+    """How much of each break is kept; each has what the ones before it have."""
+
+    __module__ = "hydro"
+
+    counts = "counts"
+    """what a Break says"""
+    conditions = "conditions"
+    """which outlets fall short"""
+    profiles = "profiles"
+    """pressure and flow of every outlet"""
+
+
+class OutletCondition(Word):
+    """The worst that is true of an outlet."""
+
+    __module__ = "hydro"
+
+    works = "works"
+    below_rated = "below_rated"
+    below_minimum = "below_minimum"
+    above_maximum = "above_maximum"
+    dry = "dry"
+    """the pressure does not lift water to it, or none comes"""
+    closed = "closed"
+    """capped, or its line is shut"""
+    broken = "broken"
+    """an open riser, or a body without its nozzle"""
+
+
+class PressureFigureKind(Word):
+    """Which pressure of a solution."""
+
+    __module__ = "hydro"
+
+    device = "device"
+    """at an outlet's device"""
+    line = "line"
+    """in the line at an outlet"""
+    supply = "supply"
+    """at the start of the lines that a supply feeds"""
+    gauge = "gauge"
+    """that its gauge reads"""
+
+
+class FlowFigureKind(Word):
+    """Which flow of a solution."""
+
+    __module__ = "hydro"
+
+    outlet = "outlet"
+    """out of an outlet"""
+    inflow = "inflow"
+    """into a line through its inlet"""
+    supply = "supply"
+    """out of one supply"""
+    all = "all"
+    """out of all supplies together"""
+
+
+class Input(Word):
+    """What can be a little more: a size, by the share, or (h) a height, by the metre."""
+
+    __module__ = "hydro"
+
+    inside_diameter = "inside_diameter"
+    """the fittings' in it too"""
+    hazen_williams = "hazen_williams"
+    roughness = "roughness"
+    darcy_factor = "darcy_factor"
+    length = "length"
+    """with what lies along it and the ground as they are, connections in proportion"""
+    loss_coefficient = "loss_coefficient"
+    """all K at the inlet: its own, the valve's, a fault's"""
+    outlet_loss_coefficient = "outlet_loss_coefficient"
+    """K in the line at all its outlets"""
+    ground_rise = "ground_rise"
+    """h: evenly along it, all that hangs on it going up too; not if some of that joins"""
+    regulator = "regulator"
+    """the pressure that it holds"""
+    leak = "leak"
+    """what flows out of a hole at its pressure"""
+    riser_height = "riser_height"
+    """h"""
+    riser_inside_diameter = "riser_inside_diameter"
+    riser_hazen_williams = "riser_hazen_williams"
+    riser_roughness = "riser_roughness"
+    riser_darcy_factor = "riser_darcy_factor"
+    riser_loss_coefficient = "riser_loss_coefficient"
+    """of those that stand open, the fault's"""
+    flow = "flow"
+    """at every pressure: the coefficient k; of a nozzle, its area"""
+    exponent = "exponent"
+    """with the flow at the pressure `at` as it is"""
+    outlet_regulator = "outlet_regulator"
+    """the pressure that it holds"""
+    ground = "ground"
+    """h: elevation, with all that meets there; the rest stays where it is"""
+    supply_pressure = "supply_pressure"
+    """that is held"""
+    tank_level = "tank_level"
+    """h"""
+    hydrant_at_rest = "hydrant_at_rest"
+    """pressure at rest, the other reading as it is"""
+    hydrant_residual = "hydrant_residual"
+    """pressure while the flow of the reading runs"""
+    hydrant_flow = "hydrant_flow"
+    """of the reading"""
+    pump_head = "pump_head"
+    """at every flow"""
+    pump_speed = "pump_speed"
+    """without load"""
+    suction_lift = "suction_lift"
+    """h"""
+    suction_loss = "suction_loss"
+    """friction and fittings together"""
+    filter_loss = "filter_loss"

@@ -43,3 +43,20 @@ class NotDrained(RuntimeError):
     """The time in which a tank runs empty could not be integrated as well as asked for."""
 
     __module__ = "hydro"
+
+
+class Stopped(RuntimeError):
+    """The function that is told the progress of a work stopped it. What was found is lost.
+
+    `done` is how many parts were, `of` how many there are.
+    """
+
+    __module__ = "hydro"
+
+    def __init__(self, message: str, done: int, of: int) -> None:
+        super().__init__(message)
+        self.done = done
+        self.of = of
+
+    def __reduce__(self) -> tuple[type, tuple[str, int, int]]:
+        return Stopped, (str(self), self.done, self.of)

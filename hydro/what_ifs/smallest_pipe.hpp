@@ -61,8 +61,8 @@ struct SmallestPipeOptions {
 struct LaidPipe {
   std::string line;
   Pipe pipe;
-  Length from;  ///< from the line's inlet
-  Length to;
+  Length start;  ///< from the line's inlet
+  Length end;
 };
 
 /// The answer, or that there is none.

@@ -1,4 +1,4 @@
-"""Pictures of a solution: the pressure along lines, lines seen from above, a pump at work.
+"""Pictures: the pressure along lines, lines seen from above, a pump at work; breaks, chances.
 
     import hydro.plot                        # needs matplotlib, which nothing else here does
     ax = hydro.plot.pressure_profile(after, "row 2", before=before)
@@ -33,6 +33,8 @@ Of a line with more than 50 outlets the worst of each stretch is marked.
 #   course, labels   where a line lies; words that find room
 #   plan             lines seen from above
 #   pump             where a pump's curve meets what the lines take
+#   breaks           what each outlet does when another breaks
+#   chances          how likely outlets fall short
 
 try:
     import matplotlib
@@ -42,8 +44,10 @@ except ModuleNotFoundError as missing:
         name=missing.name,
     ) from missing
 
+from .breaks import break_matrix
+from .chances import chance_profile
 from .plan import plan_view
 from .profile import pressure_profile
 from .pump import pump_curve
 
-__all__ = ["plan_view", "pressure_profile", "pump_curve"]
+__all__ = ["break_matrix", "chance_profile", "plan_view", "pressure_profile", "pump_curve"]
