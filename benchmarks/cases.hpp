@@ -2,7 +2,7 @@
 // lost along a lateral, outlets of exponent 0.5, flat ground.
 #pragma once
 
-#include "hydro/solver/solve.hpp"
+#include "hydro/hydro.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -3,7 +3,8 @@
 //
 // Case      Monte Carlo: the laterals of peer_benchmark.cpp, and one whose risers have losses; what
 //           each outlet lets out varies by 5 %. Breaks: the tree of loop_benchmark.cpp without pipes
-//           across; each of its outlets in turn lets out 25 times as much.
+//           across; each of its outlets in turn lets out 25 times as much. Whole: break_every_outlet()
+//           with heads off, on risers that have losses; of each break only what it does is counted.
 // Peers     Eigen's sparse LDLT and KINSOL's banded Newton, analysed once, each scenario from the
 //           answer without variation or break, as ours. Those of the tree and our scalar solver are
 //           asked for some breaks only, evenly spread: a break is an iteration of theirs.
@@ -20,9 +21,10 @@
 #include "hydro/solver/lanes.hpp"
 #include "hydro/solver/lanes_plan.hpp"
 #include "hydro/solver/settle.hpp"
-#include "hydro/solver/solve.hpp"
+#include "hydro/hydro.hpp"
 #include "hydro/solver/sweeps.hpp"
 #include "hydro/solver/tree.hpp"
+#include "hydro/what_ifs/break_every_outlet.hpp"
 #include "hydro/what_ifs/normal_variates.hpp"
 
 #include <algorithm>
@@ -415,6 +417,17 @@ void draw(benchmark::State& state, std::size_t outlets) {
   state.counters["solved"] = 1;
 }
 
+/// Every head off in turn, from the layout to the counts, on one thread.
+void break_all(benchmark::State& state, const Layout& layout) {
+  bool solved = true;
+  for (auto _ : state) {
+    const Breaks breaks = break_every_outlet(
+        layout, {.fault = HeadOff{}, .keep = BreakDetail::counts}, {.threads = 1});
+    solved = solved && breaks.breaks.size() == static_cast<std::size_t>(layout.outlet_count());
+  }
+  state.counters["solved"] = solved;
+}
+
 std::vector<std::size_t> as_they_are(std::size_t count) {
   std::vector<std::size_t> result(count);
   for (std::size_t i = 0; i < count; ++i) result[i] = i;
@@ -488,6 +501,12 @@ int main(int argc, char** argv) {
                                where.place_of),
       tree,
       breaks);
+  const Layout on_risers = cases::tree_layout(true);
+  benchmark::RegisterBenchmark((group + ", whole").c_str(), [&](benchmark::State& state) {
+    break_all(state, on_risers);
+  })->Iterations(1);
+  table.rows.push_back(
+      {"whole", group, 1.0 * on_risers.outlet_count(), 1.0 * on_risers.outlet_count()});
   print_memory();
   return run_and_compare(argc, argv, table);
 }

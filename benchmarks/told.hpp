@@ -1,7 +1,7 @@
 // told.hpp: trees of ours as the peers know them; refuses what they do not.
 #pragma once
 
-#include "hydro/solver/solve.hpp"
+#include "hydro/hydro.hpp"
 #include "hydro/solver/tree.hpp"
 
 #include <cmath>
