@@ -68,19 +68,25 @@ class ComparisonTable : public benchmark::BenchmarkReporter {
     }
   }
 
- private:
-  struct Measured {
-    std::vector<double> times;
-    benchmark::UserCounters counters;
-    bool failed = false;
-  };
-
+ protected:
+  bool was_run(const std::string& name) const { return measured_.count(name) > 0; }
+  bool failed(const std::string& name) { return measured_[name].failed; }
+  double counter(const std::string& name, const std::string& which) {
+    return measured_[name].counters[which].value;
+  }
   double median(const std::string& name) {
     std::vector<double> times = measured_[name].times;
     if (times.empty()) return std::nan("");
     std::sort(times.begin(), times.end());
     return times[times.size() / 2];
   }
+
+ private:
+  struct Measured {
+    std::vector<double> times;
+    benchmark::UserCounters counters;
+    bool failed = false;
+  };
 
   std::map<std::string, Measured> measured_;
 };

@@ -77,7 +77,7 @@ Order leaf_first(const Looped& problem);
 Order minimum_degree(const Looped& problem);
 
 /// Flows by pipe, heads by place.
-std::unique_ptr<Peer> make_ldlt(const Looped& problem, const Order& order);
+std::unique_ptr<WarmPeer> make_ldlt(const Looped& problem, const Order& order);
 std::unique_ptr<Peer> make_kinsol(const Looped& problem, const Order& order);
 
 }  // namespace peers

@@ -27,34 +27,17 @@
 #include "comparison_table.hpp"
 #include "law_pass.hpp"
 #include "peers.hpp"
+#include "told.hpp"
 #include <benchmark/benchmark.h>
 
 namespace {
 
 using namespace hydro;
 using peers::Lateral;
+using peers::lateral_of;
+using peers::lateral_tree;
 using peers::Peer;
 using peers::Profile;
-
-Tree lateral_tree(int count) {
-  const Layout layout = cases::lateral_layout(count, false);
-  return make_tree(layout, properties(layout.water()));
-}
-
-/// The same lateral for the peers, with the coefficients of the tree.
-Lateral lateral_of(const Tree& tree) {
-  const Reach& reach = tree.reaches.back();
-  const Mouth& mouth = tree.mouths.at(0);
-  double wall_slope = unknown_slope;
-  const double unit_loss = reach.loss(1, wall_slope).head;
-  for (const Reach& other : tree.reaches)
-    if (other.length != reach.length || other.fitting != 0 || other.ground_rise != 0)
-      throw std::logic_error("the reaches differ");
-  if (tree.runs.size() != 1 || tree.mouths.size() != 1 || mouth.has_riser || mouth.height != 0 ||
-      mouth.law.exponent != 0.5 || mouth.law.bent)
-    throw std::logic_error("not the case that the peers know");
-  return {tree.places.size(), tree.supply().head_at_rest(), unit_loss, mouth.law.coefficient};
-}
 
 class Ours final : public Peer {
  public:

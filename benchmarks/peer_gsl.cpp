@@ -64,7 +64,7 @@ class Gsl final : public Peer {
     Profile result{flows_, {heads, heads + line_.count}};
     double flow = 0;
     for (std::size_t i = line_.count; i-- > 0;)
-      result.flow[i] = flow += outlet(line_, heads[i]).value;
+      result.flow[i] = flow += outlet(line_.outlet_coefficient, heads[i]).value;
     return result;
   }
 
@@ -75,7 +75,7 @@ class Gsl final : public Peer {
     const double* const head = unknowns->data;
     double flow = 0;
     for (std::size_t i = self.line_.count; i-- > 0;) {
-      const Law out = outlet(self.line_, head[i]);
+      const Law out = outlet(self.line_.outlet_coefficient, head[i]);
       flow += out.value;
       const Law lost = loss(self.line_, flow);
       result->data[i] = (i > 0 ? head[i - 1] : self.line_.supply_head) - head[i] - lost.value;
@@ -101,7 +101,7 @@ class Gsl final : public Peer {
     auto& self = *static_cast<Gsl*>(data);
     double flow = 0;
     for (std::size_t i = self.line_.count; i-- > 0;) {
-      const Law out = outlet(self.line_, unknowns->data[i]);
+      const Law out = outlet(self.line_.outlet_coefficient, unknowns->data[i]);
       flow += out.value;
       self.outlet_slopes_[i] = out.slope;
       self.loss_slopes_[i] = loss(self.line_, flow).slope;

@@ -13,8 +13,10 @@
 //     stops as early as we do. Its test for small steps is put out of the way.
 //   - Memory, matrix and solver are made once.
 
+#include <algorithm>
 #include <cstddef>
 #include <memory>
+#include <span>
 #include <stdexcept>
 #include <type_traits>
 #include <vector>
@@ -43,13 +45,16 @@ SUNContext make_context() {
 }
 
 /// Unknowns from the inlet on: u[2 i] is the flow, u[2 i + 1] the head of place i.
-class Kinsol final : public Peer {
+class Kinsol final : public WarmPeer {
  public:
   explicit Kinsol(const Lateral& line)
       : line_(line),
         count_(static_cast<sunindextype>(line.count)),
         loss_slopes_(line.count),
         outlet_slopes_(line.count),
+        start_(2 * line.count),
+        equal_outlets_(line.equal_outlets()),
+        coefficients_(equal_outlets_),
         context_(make_context()),
         unknowns_(N_VNew_Serial(2 * count_, context_)),
         unknown_scales_(N_VNew_Serial(2 * count_, context_)),
@@ -57,6 +62,11 @@ class Kinsol final : public Peer {
         jacobian_(SUNBandMatrix(2 * count_, 1, 1, context_)),
         solver_(SUNLinSol_Band(unknowns_, jacobian_, context_)),
         memory_(KINCreate(context_)) {
+    double flow = 0;
+    for (std::size_t i = line.count; i-- > 0;) {
+      start_[2 * i] = flow += line.start_outlet_flow();
+      start_[2 * i + 1] = line.start_head();
+    }
     const double per_inflow = 1 / (static_cast<double>(line.count) * line.start_outlet_flow());
     for (sunindextype i = 0; i < count_; ++i) {
       at(unknown_scales_, 2 * i) = per_inflow;
@@ -85,16 +95,22 @@ class Kinsol final : public Peer {
   }
 
   int solve() override {
-    double flow = 0;
-    double* const u = N_VGetArrayPointer(unknowns_);
-    for (sunindextype i = count_; i-- > 0;) {
-      u[2 * i] = flow += line_.start_outlet_flow();
-      u[2 * i + 1] = line_.start_head();
-    }
+    std::copy(start_.begin(), start_.end(), N_VGetArrayPointer(unknowns_));
     if (KINSol(memory_, unknowns_, KIN_NONE, unknown_scales_, gap_scales_) < 0) return -1;
     long steps = -1;
     KINGetNumNonlinSolvIters(memory_, &steps);
     return static_cast<int>(steps);
+  }
+
+  void take(std::span<const double> outlet_coefficients) override {
+    coefficients_ = outlet_coefficients;
+  }
+
+  void begin_at(const Profile& start) override {
+    for (std::size_t i = 0; i < line_.count; ++i) {
+      start_[2 * i] = start.flow[i];
+      start_[2 * i + 1] = start.head[i];
+    }
   }
 
   Profile profile() const override {
@@ -126,7 +142,7 @@ class Kinsol final : public Peer {
       const double head = u[2 * i + 1];
       const double head_before = i > 0 ? u[2 * i - 1] : self.line_.supply_head;
       const Law lost = loss(self.line_, flow);
-      const Law out = outlet(self.line_, head);
+      const Law out = outlet(self.coefficients_[place], head);
       gap[2 * i] = head_before - head - lost.value;
       gap[2 * i + 1] = flow - flow_beyond - out.value;
       self.loss_slopes_[place] = lost.slope;
@@ -157,6 +173,9 @@ class Kinsol final : public Peer {
   sunindextype count_;
   std::vector<double> loss_slopes_;
   std::vector<double> outlet_slopes_;
+  std::vector<double> start_;
+  std::vector<double> equal_outlets_;
+  std::span<const double> coefficients_;
   SUNContext context_;
   N_Vector unknowns_;
   N_Vector unknown_scales_;
@@ -168,7 +187,7 @@ class Kinsol final : public Peer {
 
 }  // namespace
 
-std::unique_ptr<Peer> make_kinsol(const Lateral& line) {
+std::unique_ptr<WarmPeer> make_kinsol(const Lateral& line) {
   return std::make_unique<Kinsol>(line);
 }
 

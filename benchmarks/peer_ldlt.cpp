@@ -21,6 +21,8 @@
 #include <cmath>
 #include <cstddef>
 #include <memory>
+#include <span>
+#include <vector>
 
 #include "peers.hpp"
 #include <Eigen/Core>
@@ -34,7 +36,7 @@ using Matrix = Eigen::SparseMatrix<double>;
 using Index = Eigen::Index;
 
 /// Unknowns from the far end inward: x[2 j] is the head, x[2 j + 1] the flow of the j-th place.
-class Ldlt final : public Peer {
+class Ldlt final : public WarmPeer {
  public:
   explicit Ldlt(const Lateral& line)
       : line_(line),
@@ -42,7 +44,15 @@ class Ldlt final : public Peer {
         matrix_(2 * count_, 2 * count_),
         unknowns_(2 * count_),
         gaps_(2 * count_),
-        rises_(2 * count_) {
+        rises_(2 * count_),
+        start_(2 * count_),
+        equal_outlets_(line.equal_outlets()),
+        coefficients_(equal_outlets_) {
+    double flow = 0;
+    for (Index j = 0; j < count_; ++j) {
+      start_[2 * j] = line_.start_head();
+      start_[2 * j + 1] = flow += line_.start_outlet_flow();
+    }
     matrix_.reserve(Eigen::VectorXi::Constant(2 * count_, 2));
     for (Index column = 0; column < 2 * count_; ++column) {
       const bool is_flow = column % 2 == 1;
@@ -54,7 +64,7 @@ class Ldlt final : public Peer {
   }
 
   int solve() override {
-    start();
+    unknowns_ = start_;
     for (int steps = 0; steps <= most_steps; ++steps) {
       if (linearise()) return steps;
       factors_.factorize(matrix_);
@@ -63,6 +73,17 @@ class Ldlt final : public Peer {
       unknowns_ += rises_;
     }
     return -1;
+  }
+
+  void take(std::span<const double> outlet_coefficients) override {
+    coefficients_ = outlet_coefficients;
+  }
+
+  void begin_at(const Profile& start) override {
+    for (Index j = 0; j < count_; ++j) {
+      start_[2 * j] = start.head[place(j)];
+      start_[2 * j + 1] = start.flow[place(j)];
+    }
   }
 
   Profile profile() const override {
@@ -75,13 +96,7 @@ class Ldlt final : public Peer {
   }
 
  private:
-  void start() {
-    double flow = 0;
-    for (Index j = 0; j < count_; ++j) {
-      unknowns_[2 * j] = line_.start_head();
-      unknowns_[2 * j + 1] = flow += line_.start_outlet_flow();
-    }
-  }
+  std::size_t place(Index j) const { return static_cast<std::size_t>(count_ - 1 - j); }
 
   /// Leaves gaps and slopes. Returns whether it is solved.
   bool linearise() {
@@ -95,7 +110,7 @@ class Ldlt final : public Peer {
       const double head = x[2 * j];
       const double flow = x[2 * j + 1];
       const double head_before = j + 1 < count_ ? x[2 * j + 2] : line_.supply_head;
-      const Law out = outlet(line_, head);
+      const Law out = outlet(coefficients_[place(j)], head);
       const Law lost = loss(line_, flow);
       const double mass = flow - flow_beyond - out.value;
       const double energy = head_before - head - lost.value;
@@ -116,12 +131,15 @@ class Ldlt final : public Peer {
   Eigen::VectorXd unknowns_;
   Eigen::VectorXd gaps_;
   Eigen::VectorXd rises_;
+  Eigen::VectorXd start_;
+  std::vector<double> equal_outlets_;
+  std::span<const double> coefficients_;
   Eigen::SimplicialLDLT<Matrix, Eigen::Upper, Eigen::NaturalOrdering<int>> factors_;
 };
 
 }  // namespace
 
-std::unique_ptr<Peer> make_ldlt(const Lateral& line) {
+std::unique_ptr<WarmPeer> make_ldlt(const Lateral& line) {
   return std::make_unique<Ldlt>(line);
 }
 

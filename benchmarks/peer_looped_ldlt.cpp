@@ -24,6 +24,7 @@
 #include <cstddef>
 #include <limits>
 #include <memory>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -59,13 +60,15 @@ std::vector<Triplet> upper_triangle(const Looped& problem, const Order& order) {
   return entries;
 }
 
-class Ldlt final : public Peer {
+class Ldlt final : public WarmPeer {
  public:
   Ldlt(const Looped& problem, Order order)
       : problem_(problem),
         order_(std::move(order)),
         size_(static_cast<Index>(problem.pipes.size() + problem.places())),
-        start_flows_(problem.start_flows()),
+        start_{.flow = problem.start_flows(),
+               .head = std::vector<double>(problem.places(), problem.start_head())},
+        coefficients_(problem_.by_square_roots),
         matrix_(size_, size_),
         unknowns_(size_),
         gaps_(size_),
@@ -89,6 +92,12 @@ class Ldlt final : public Peer {
     return -1;
   }
 
+  void take(std::span<const double> outlet_coefficients) override {
+    coefficients_ = outlet_coefficients;
+  }
+
+  void begin_at(const Profile& start) override { start_ = start; }
+
   Profile profile() const override {
     Profile result;
     for (const int i : order_.of_flows) result.flow.push_back(unknowns_[i]);
@@ -106,11 +115,11 @@ class Ldlt final : public Peer {
 
   void start() {
     for (std::size_t p = 0; p < problem_.pipes.size(); ++p)
-      unknowns_[order_.of_flows[p]] = start_flows_[p];
+      unknowns_[order_.of_flows[p]] = start_.flow[p];
     for (std::size_t i = 0; i < outlets_.size(); ++i) {
-      unknowns_[order_.of_heads[i]] = problem_.start_head();
-      outlets_[i].flow = problem_.start_outlet_flow(i);
-      outlets_[i].head = problem_.start_head();
+      unknowns_[order_.of_heads[i]] = start_.head[i];
+      outlets_[i].flow = coefficients_[i] * std::sqrt(start_.head[i]);
+      outlets_[i].head = start_.head[i];
     }
   }
 
@@ -166,7 +175,7 @@ class Ldlt final : public Peer {
     for (std::size_t i = 0; i < outlets_.size(); ++i) {
       Outlet& outlet = outlets_[i];
       if (outlet.flow <= 0) continue;
-      const double coefficient = problem_.by_square_roots[i];
+      const double coefficient = coefficients_[i];
       const double pressure_rise = rises_[order_.of_heads[i]] + outlet.gap;
       if (pressure_rise > near_the_end * problem_.supply_head) {
         outlet.head = std::min(outlet.head + pressure_rise, problem_.supply_head);
@@ -182,7 +191,8 @@ class Ldlt final : public Peer {
   Looped problem_;
   Order order_;
   Index size_;
-  std::vector<double> start_flows_;
+  Profile start_;
+  std::span<const double> coefficients_;
   Matrix matrix_;
   Eigen::VectorXd unknowns_;
   Eigen::VectorXd gaps_;
@@ -254,7 +264,7 @@ Order minimum_degree(const Looped& problem) {
   return with_pivots(problem, order);
 }
 
-std::unique_ptr<Peer> make_ldlt(const Looped& problem, const Order& order) {
+std::unique_ptr<WarmPeer> make_ldlt(const Looped& problem, const Order& order) {
   return std::make_unique<Ldlt>(problem, order);
 }
 

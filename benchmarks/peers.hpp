@@ -16,6 +16,7 @@
 #include <cmath>
 #include <cstddef>
 #include <memory>
+#include <span>
 #include <vector>
 
 namespace peers {
@@ -32,6 +33,9 @@ struct Lateral {
 
   double start_head() const { return start_share * supply_head; }
   double start_outlet_flow() const { return outlet_coefficient * std::sqrt(start_head()); }
+  std::vector<double> equal_outlets() const {
+    return std::vector<double>(count, outlet_coefficient);
+  }
 };
 
 /// A law's value and slope, from one power or one square root.
@@ -45,8 +49,8 @@ inline Law loss(const Lateral& line, double flow) {
   return {per_flow * flow, 1.852 * per_flow};
 }
 
-inline Law outlet(const Lateral& line, double head) {
-  const double flow = line.outlet_coefficient * std::sqrt(head);
+inline Law outlet(double coefficient, double head) {
+  const double flow = coefficient * std::sqrt(head);
   return {flow, flow / (2 * head)};
 }
 
@@ -70,8 +74,17 @@ class Peer {
   virtual Profile profile() const = 0;
 };
 
-std::unique_ptr<Peer> make_ldlt(const Lateral& line);
-std::unique_ptr<Peer> make_kinsol(const Lateral& line);
+/// One that solves many scenarios, each from the same answer nearby.
+class WarmPeer : public Peer {
+ public:
+  /// By place, instead of equal ones; they must outlive it.
+  virtual void take(std::span<const double> outlet_coefficients) = 0;
+  /// From now on solve() begins there.
+  virtual void begin_at(const Profile& start) = 0;
+};
+
+std::unique_ptr<WarmPeer> make_ldlt(const Lateral& line);
+std::unique_ptr<WarmPeer> make_kinsol(const Lateral& line);
 std::unique_ptr<Peer> make_gsl(const Lateral& line);
 
 }  // namespace peers

@@ -1,5 +1,6 @@
 #include "hydro/solver/lanes.hpp"
 
+#include "hydro/solver/discharge.hpp"
 #include "hydro/solver/lanes_plan.hpp"
 #include "hydro/solver/settle.hpp"
 
@@ -84,19 +85,6 @@ void change_supplies(Tree& tree, const std::vector<SupplyLaw>& laws, std::size_t
   }
 }
 
-/// Where they were not needed on the march.
-void find_outlet_heads(const LanesWork& work, Block& block) {
-  const LanesPlan& plan = *work.plan;
-  for (std::size_t i = 0; i < plan.is_plain.size(); ++i) {
-    const std::int32_t which = plan.tree->places[i].mouth;
-    if (!plan.is_plain[i] || which == none || is_replaced(work, i)) continue;
-    const double height = plan.mouths[index(which)].height;
-    for (std::size_t lane = 0; lane < lanes; ++lane)
-      block.outlet_head[i][lane] =
-          block.outlet_flow[i][lane] > 0 ? block.head[i][lane] - height : 0;
-  }
-}
-
 void make_room(const Tree& tree, Block& block) {
   block.head.resize(tree.places.size());
   block.outlet_flow.resize(tree.places.size());
@@ -151,25 +139,69 @@ void find_replaced(LanesWork& work) {
   }
 }
 
+/// How head and flow at the inlet of a run go with what each outlet lets out and with the flow
+/// beyond, its far head held: outward along the run, a change at a place is felt as it is at the
+/// inlet.
+void find_weights(LanesPlan& plan, const Run& run, RunAsItIs& of_run) {
+  const Tree& tree = *plan.tree;
+  double head_by_head = 1, head_by_flow = 0, flow_by_head = 0, flow_by_flow = 1;
+  for (std::size_t i = run.first; i < run.end; ++i) {
+    const Place& place = tree.places[i];
+    const State& state = plan.start[i];
+    double wall_slope = unknown_slope;
+    const double loss_slope = tree.reaches[index(place.reach)].loss(state.flow, wall_slope).slope;
+    head_by_flow += head_by_head * loss_slope;
+    flow_by_flow += flow_by_head * loss_slope;
+    if (place.mouth == none) continue;
+    const DischargeAtHead out = discharge(tree.mouths[index(place.mouth)], 1, state.head);
+    plan.places_as_they_are[i].head_by_factor = head_by_flow * out.flow;
+    plan.places_as_they_are[i].flow_by_factor = flow_by_flow * out.flow;
+    head_by_head += head_by_flow * out.slope;
+    flow_by_head += flow_by_flow * out.slope;
+  }
+  of_run.head_by_flow_beyond = head_by_flow;
+  of_run.flow_by_flow_beyond = flow_by_flow;
+}
+
 /// By a march over the tree itself.
 void find_as_it_is(LanesPlan& plan) {
   const Tree& tree = *plan.tree;
-  const Differences nothing;
+  for (std::size_t i = 0; i < tree.places.size(); ++i) {
+    const double flow = plan.start[i].flow;
+    if (flow > 0)
+      plan.places_as_they_are[i] = {.per_flow = 1 / flow, .power = std::pow(flow, slope_exponent)};
+  }
+  // Lane 0 as it is, lane 1 with a little more head, for the bends.
+  constexpr double little = 0.01;
+  Differences more_head;
+  for (const Source& source : tree.sources)
+    for (std::size_t lane = 0; lane < lanes; ++lane)
+      more_head.supply.push_back(source.law->raised_by(lane == 1 ? little * tree.head_span : 0));
   Block block;
   make_room(tree, block);
-  LanesWork work = work_for(plan, nothing, 1, block);
-  march(work, 1);
-  if (block.met != 1) return;
+  LanesWork work = work_for(plan, more_head, 2, block);
+  march(work, 2);
+  if ((block.met & 1) == 0) return;
   for (std::size_t r = 0; r < tree.runs.size(); ++r) {
     const Run& run = tree.runs[r];
     const RunLanes& it = work.runs[r];
     const double head_share = it.felt[0] / it.head_slope[0];
-    plan.as_it_is.push_back({run.fed_by == none ? work.sources[index(run.source)].head[0]
-                                                : work.runs[index(run.fed_by)].end_head[0],
-                             it.end_head[0],
-                             it.flow[0],
-                             it.flow_slope[0] * head_share,
-                             head_share});
+    const double bend =
+        (it.head_slope[1] / it.head_slope[0] - 1) / (it.end_head[1] - it.end_head[0]) / 2;
+    plan.as_it_is.push_back({.feeding = run.fed_by == none
+                                            ? work.sources[index(run.source)].head[0]
+                                            : work.runs[index(run.fed_by)].end_head[0],
+                             .end_head = it.end_head[0],
+                             .flow = it.flow[0],
+                             .flow_share = it.flow_slope[0] * head_share,
+                             .head_share = head_share,
+                             .head_slope = it.head_slope[0],
+                             .flow_slope = it.flow_slope[0],
+                             .bend = block.met == 3 && std::isfinite(bend) ? bend : 0,
+                             .flow_beyond = it.end_flow[0],
+                             .head_by_flow_beyond = 0,
+                             .flow_by_flow_beyond = 0});
+    find_weights(plan, run, plan.as_it_is.back());
   }
 }
 
@@ -190,6 +222,7 @@ Lanes::Lanes(const Tree& tree, const Sweeps& solved) {
         (place.mouth == none || plan.mouths[index(place.mouth)].kind == MouthKind::root));
   for (std::size_t s = 0; s < tree.sources.size(); ++s)
     plan.start_source_head.push_back(solved.source_head(s));
+  plan.places_as_they_are.resize(tree.places.size());
   if (march_on(tree)) find_as_it_is(plan);
   plan_ = std::make_unique<const Plan>(Plan{std::move(plan), march_on(tree)});
 }
@@ -215,7 +248,6 @@ void Lanes::solve(const Differences& differences, std::size_t count, Block& bloc
     LanesWork work = work_for(plan, differences, count, block);
     if (!differences.replaced.empty()) find_replaced(work);
     march(work, count);
-    find_outlet_heads(work, block);
   }
   for (std::size_t lane = 0; lane < count; ++lane)
     if (!((block.met >> lane) & 1)) settle_alone(differences, lane, block);

@@ -94,6 +94,8 @@ class Marcher {
         static_cast<std::uint32_t>((std::uint64_t{1} << std::min(count, from_ + group)) - 1) >>
         from_;
     int passes = 0;
+    if (!differences_.outlet_factor.empty() && !plan_.as_it_is.empty() && !tree_.has_regulators)
+      begin_on_tangents();
     if (!work_.is_quiet.empty()) {
       only_loud_ = true;
       iterate(wanted, passes);
@@ -171,9 +173,65 @@ class Marcher {
     }
   }
 
+  /// Takes the outlets' factors for what they do at first, and corrects for that.
+  HWY_ATTR void begin_on_tangents() {
+    const D d;
+    draw_nothing();
+    for (std::size_t r = tree_.runs.size(); r-- > 0;) {
+      const Run& run = tree_.runs[r];
+      const RunAsItIs& it = plan_.as_it_is[r];
+      RunLanes& of_run = work_.runs[r];
+      const Vectors fed = feeding(run), beyond = load(of_run.end_flow, from_);
+      Vectors head, flow;
+      for (std::size_t n = 0; n < side_by_side; ++n) {
+        const V more = hn::Sub(beyond[n], hn::Set(d, it.flow_beyond));
+        head[n] = hn::MulAdd(more, hn::Set(d, it.head_by_flow_beyond), hn::Set(d, it.feeding));
+        flow[n] = hn::MulAdd(more, hn::Set(d, it.flow_by_flow_beyond), hn::Set(d, it.flow));
+      }
+      for (std::size_t i = run.first; i < run.end; ++i) {
+        const Vectors factor = load(differences_.outlet_factor[i], from_);
+        const V by_head = hn::Set(d, plan_.places_as_they_are[i].head_by_factor);
+        const V by_flow = hn::Set(d, plan_.places_as_they_are[i].flow_by_factor);
+        HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) {
+          const V more = hn::Sub(factor[n], hn::Set(d, 1.0));
+          head[n] = hn::MulAdd(more, by_head, head[n]);
+          flow[n] = hn::MulAdd(more, by_flow, flow[n]);
+        }
+      }
+      for (std::size_t n = 0; n < side_by_side; ++n) {
+        head[n] = hn::Sub(fed[n], head[n]);
+        flow[n] = hn::MulAdd(head[n], hn::Set(d, it.flow_share), flow[n]);
+      }
+      store(head, of_run.gap, from_);
+      store(all(1), of_run.felt, from_);
+      store(all(it.head_slope), of_run.head_slope, from_);
+      draw(run, flow, all(it.flow_share));
+    }
+    Lane gap;
+    for (std::size_t s = 0; s < work_.sources.size(); ++s) correct_source(s, gap);
+    correct_outward(0);
+    // Far off, tangents say nothing.
+    constexpr double most = 0.25;
+    for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
+      const V before = hn::Set(d, plan_.as_it_is[r].end_head);
+      Vectors end = load(work_.runs[r].end_head, from_);
+      for (std::size_t n = 0; n < side_by_side; ++n) {
+        const V rise = hn::Abs(hn::Sub(end[n], before));
+        end[n] = hn::IfThenElse(hn::Le(rise, hn::Mul(hn::Set(d, most), before)), end[n], before);
+      }
+      store(end, work_.runs[r].end_head, from_);
+    }
+  }
+
   HWY_ATTR void pass_inward() {
     nearest_ = all(HUGE_VAL);
     flow_scale_ = all(0);
+    draw_nothing();
+    for (std::size_t r = tree_.runs.size(); r-- > 0;)
+      is_passed(r) ? march(r) : answer_on_tangent(r);
+  }
+
+  HWY_ATTR void draw_nothing() {
     for (RunLanes& run : work_.runs) {
       store(all(0), run.end_flow, from_);
       store(all(0), run.end_slope, from_);
@@ -182,8 +240,6 @@ class Marcher {
       store(all(0), source.flow, from_);
       store(all(0), source.slope, from_);
     }
-    for (std::size_t r = tree_.runs.size(); r-- > 0;)
-      is_passed(r) ? march(r) : answer_on_tangent(r);
   }
 
   HWY_ATTR void march(std::size_t r) {
@@ -206,14 +262,14 @@ class Marcher {
       }
       take_mouth(i, front);
       store(front.head, block_.head[i], from_);
-      pass_reach(tree_.places[i].reach, front);
+      pass_reach(i, front);
     }
     const Vectors fed = feeding(run);
     Vectors gap, felt = all(1);
     if (regulated) {
       const Vectors behind = front.head;
       const Vectors behind_slope = front.head_slope;
-      pass_reach(first_reach, front);
+      pass_reach(run.first, front);
       const double held = tree_.reaches[index(first_reach)].held;
       for (std::size_t n = 0; n < side_by_side; ++n) {
         const V comes = hn::Sub(fed[n], hn::Sub(front.head[n], behind[n]));
@@ -292,7 +348,9 @@ class Marcher {
           const V root = hn::Sqrt(hn::Max(available, ramp));
           const V wet = hn::IfThenElseZero(hn::Gt(available, ramp), coefficient[n]);
           const V out = hn::Mul(wet, root);
+          const V device = hn::IfThenElseZero(hn::Gt(available, ramp), available);
           hn::Store(out, d, block_.outlet_flow[i].at.data() + from_ + n * width);
+          hn::Store(device, d, block_.outlet_head[i].at.data() + from_ + n * width);
           flow[n] = hn::Add(flow[n], out);
           if constexpr (with_slopes) {
             const V slope = hn::Div(hn::Mul(hn::Set(d, 0.5), wet), root);
@@ -312,9 +370,10 @@ class Marcher {
         HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) fitting[n] =
             hn::Mul(fitting[n], factor[n]);
       }
+      const Vectors power = power_of_flow(flow, plan_.places_as_they_are[i]);
       const V rise = hn::Set(d, reach.rise);
       HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) {
-        const V wall = hn::Mul(friction[n], power_of(d, flow[n], slope_exponent));
+        const V wall = hn::Mul(friction[n], power[n]);
         const V bends = hn::Mul(fitting[n], flow[n]);
         head[n] = hn::Add(head[n], hn::MulAdd(hn::Add(wall, bends), flow[n], rise));
         if constexpr (with_slopes) {
@@ -326,6 +385,28 @@ class Marcher {
     }
     front = {head, flow, head_slope, flow_slope, nearest};
     return i;
+  }
+
+  /// Q^0.852, by its series about the flow in the tree itself if all lanes are near that: at a third
+  /// of the cost.
+  static HWY_INLINE Vectors power_of_flow(const Vectors& flow, const PlaceAsItIs& like) {
+    const D d;
+    static constexpr BinomialSeries series(slope_exponent);
+    Vectors power;
+    Mask any_far;
+    HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) {
+      power[n] = hn::MulSub(flow[n], hn::Set(d, like.per_flow), hn::Set(d, 1.0));
+      const Mask far = hn::Gt(hn::Abs(power[n]), hn::Set(d, nearby));
+      any_far = n == 0 ? far : hn::Or(any_far, far);
+    }
+    if (HWY_LIKELY(hn::AllFalse(d, any_far))) {
+      HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) power[n] =
+          hn::Mul(polynomial(d, power[n], series.of), hn::Set(d, like.power));
+      return power;
+    }
+    HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) power[n] =
+        power_of(d, flow[n], slope_exponent);
+    return power;
   }
 
   /// Adds what leaves at a place, and its slope.
@@ -520,8 +601,9 @@ class Marcher {
     out = {load(flow, from_), load(slope, from_), load(device, from_)};
   }
 
-  HWY_ATTR void pass_reach(std::int32_t which, Front& front) {
+  HWY_ATTR void pass_reach(std::size_t place, Front& front) {
     const D d;
+    const std::int32_t which = tree_.places[place].reach;
     const PlannedReach& reach = plan_.reaches[index(which)];
     if (reach.kind == ReachKind::each_by_itself) return pass_reach_each(which, front);
     Vectors friction = all(reach.friction);
@@ -535,10 +617,13 @@ class Marcher {
       for (std::size_t n = 0; n < side_by_side; ++n) fitting[n] = hn::Mul(fitting[n], factor[n]);
     }
     const V rise = hn::Set(d, reach.rise);
+    Vectors power;
+    if (reach.kind == ReachKind::hazen_williams)
+      power = power_of_flow(front.flow, plan_.places_as_they_are[place]);
     for (std::size_t n = 0; n < side_by_side; ++n) {
       V per_flow, slope;
       if (reach.kind == ReachKind::hazen_williams) {
-        const V wall = hn::Mul(friction[n], power_of(d, front.flow[n], slope_exponent));
+        const V wall = hn::Mul(friction[n], power[n]);
         const V bends = hn::Mul(fitting[n], front.flow[n]);
         per_flow = hn::Add(wall, bends);
         slope = hn::MulAdd(hn::Set(d, 1 + slope_exponent), wall, hn::Add(bends, bends));
@@ -599,7 +684,7 @@ class Marcher {
     for (std::size_t s = 0; s < work_.sources.size(); ++s) correct_source(s, largest_energy);
     store(flow_scale_, flow_scale, from_);
     std::uint32_t met = 0;
-    bool all_near = with_slopes_;
+    bool all_near = true;
     for (std::size_t lane = 0; lane < group; ++lane) {
       const std::size_t at = from_ + lane;
       const double flow = flow_scale[at];
@@ -611,7 +696,7 @@ class Marcher {
       if (it_is) met |= std::uint32_t{1} << lane;
       all_near = all_near && (((wanted >> lane) & 1) == 0 || block_.energy[at] < near);
     }
-    with_slopes_ = !all_near;
+    with_slopes_ = !(all_near && with_slopes_);
     return met;
   }
 
@@ -639,6 +724,7 @@ class Marcher {
   }
 
   HWY_ATTR void correct_outward(std::uint32_t met) {
+    const D d;
     Lane moving;
     for (std::size_t lane = 0; lane < group; ++lane)
       moving[from_ + lane] = (met >> lane) & 1 ? 0 : 1;
@@ -653,6 +739,7 @@ class Marcher {
       store(head, source.head, from_);
       store(taken, source.rise, from_);
     }
+    const V most = hn::Set(d, most_by_bend);
     for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
       if (!is_passed(r)) continue;
       const Run& run = tree_.runs[r];
@@ -662,9 +749,14 @@ class Marcher {
                                              : load(work_.runs[index(run.fed_by)].gap, from_);
       const Vectors gap = load(of_run.gap, from_), felt = load(of_run.felt, from_),
                     slope = load(of_run.head_slope, from_);
+      // The head at the inlet is not quite straight in that at the end.
+      const V bend = hn::Set(d, plan_.as_it_is.empty() ? 0 : plan_.as_it_is[r].bend);
       Vectors head = load(of_run.end_head, from_), rise;
       for (std::size_t n = 0; n < side_by_side; ++n) {
         rise[n] = hn::Mul(hn::Div(hn::MulAdd(felt[n], fed[n], gap[n]), slope[n]), moves[n]);
+        const V along_bend = hn::Mul(rise[n], bend);
+        rise[n] =
+            hn::NegMulAdd(hn::Max(hn::Min(along_bend, most), hn::Neg(most)), rise[n], rise[n]);
         head[n] = hn::Add(head[n], rise[n]);
       }
       store(head, of_run.end_head, from_);
@@ -672,9 +764,11 @@ class Marcher {
     }
   }
 
-  /// From this share of the head span the next step leads to the aim: no slopes are needed there.
-  static constexpr double near = 1e-6;
-  static constexpr double aim = 1e-13;      // within the tolerance with some to spare
+  /// From this share of the head span one step or two lead to the aim, the second with the slopes of
+  /// the first.
+  static constexpr double near = 1e-4;
+  static constexpr double most_by_bend = 0.1;  // share of a step
+  static constexpr double aim = 1e-13;         // within the tolerance with some to spare
   static constexpr double most_flow = 1e6;  // no supply gives that: the lane has gone astray [m3/s]
 
   LanesWork& work_;

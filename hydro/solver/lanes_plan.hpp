@@ -78,11 +78,25 @@ struct SourceLanes {
 
 /// A run and all beyond it as the tree itself has them, felt from its inlet.
 struct RunAsItIs {
-  double feeding;     ///< head before its inlet [m]
-  double end_head;    ///< [m]
-  double flow;        ///< drawn [m3/s]
-  double flow_share;  ///< of a rise of head before its inlet: the rise of the flow
-  double head_share;  ///< likewise of the head at its far end
+  double feeding;              ///< head before its inlet [m]
+  double end_head;             ///< [m]
+  double flow;                 ///< drawn [m3/s]
+  double flow_share;           ///< of a rise of head before its inlet: the rise of the flow
+  double head_share;           ///< likewise of the head at its far end
+  double head_slope;           ///< dH/dx at the inlet
+  double flow_slope;           ///< dQ/dx at the inlet
+  double bend;                 ///< d2H/dx2 by twice dH/dx
+  double flow_beyond;          ///< drawn by the runs beyond [m3/s]
+  double head_by_flow_beyond;  ///< dH at the inlet with that, x held
+  double flow_by_flow_beyond;  ///< dQ likewise
+};
+
+/// A place as the tree itself has it.
+struct PlaceAsItIs {
+  double per_flow = 0;        ///< 1/Q, or 0
+  double power = 0;           ///< Q^0.852
+  double head_by_factor = 0;  ///< dH at the run's inlet with the outlet's factor, x held
+  double flow_by_factor = 0;  ///< dQ likewise
 };
 
 struct LanesPlan {
@@ -94,6 +108,7 @@ struct LanesPlan {
   std::vector<State> start = {};               ///< by place
   std::vector<double> start_source_head = {};  ///< by source
   std::vector<RunAsItIs> as_it_is = {};        ///< by run; empty: it could not be marched
+  std::vector<PlaceAsItIs> places_as_they_are = {};
 };
 
 /// All that one block is worked out in.

@@ -15,6 +15,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <iterator>
 
 #include <hwy/highway.h>
 
@@ -101,6 +102,16 @@ template <class D, class V>
 HWY_INLINE V power_of(D d, V x, double exponent) {
   return exp2_of(d, hn::Mul(log2_of(d, x), hn::Set(d, exponent)));
 }
+
+/// Of (1 + u)^exponent, for exponents from 0 to 1. At |u| <= 1/8 what is left out is below 4e-17.
+struct BinomialSeries {
+  double of[15] = {1};
+  constexpr explicit BinomialSeries(double exponent) {
+    for (std::size_t k = 1; k < std::size(of); ++k)
+      of[k] = of[k - 1] * (exponent - static_cast<double>(k - 1)) / static_cast<double>(k);
+  }
+};
+constexpr double nearby = 1.0 / 8;
 
 }  // namespace hydro::HWY_NAMESPACE
 HWY_AFTER_NAMESPACE();
