@@ -1,6 +1,5 @@
 #include "hydro/what_ifs/chances.hpp"
 
-#include "hydro/answers/uniformity.hpp"
 #include "hydro/physics/outlet.hpp"
 #include "hydro/quantities/range.hpp"
 #include "hydro/solver/solve.hpp"
@@ -8,15 +7,18 @@
 #include "hydro/what_ifs/moments.hpp"
 #include "hydro/what_ifs/solved_block.hpp"
 #include "hydro/what_ifs/uncertain_inputs.hpp"
+#include "hydro/what_ifs/uniformity_of_many.hpp"
 #include "hydro/what_ifs/value_counts.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <limits>
 #include <map>
 #include <memory>
 #include <mutex>
+#include <numeric>
 #include <span>
 #include <type_traits>
 #include <utility>
@@ -133,6 +135,7 @@ struct Desk {
 
   BlockSolver::Desk of_solver;
   SolvedBlock block;
+  UniformityOfMany measures;
   Counts counts;
 };
 
@@ -142,14 +145,25 @@ struct BlockMoments {
   std::vector<Moments> flow;
 };
 
+/// Of some figure of all values: several sums side by side, as one would wait for each addition.
+template <class Figure>
+double sum_of(std::span<const double> values, const Figure& figure) {
+  constexpr std::size_t side_by_side = 8;
+  std::array<double, side_by_side> sums{};
+  const std::size_t whole = values.size() / side_by_side * side_by_side;
+  for (std::size_t i = 0; i < whole; i += side_by_side)
+    for (std::size_t k = 0; k < side_by_side; ++k) sums[k] += figure(values[i + k]);
+  for (std::size_t i = whole; i < values.size(); ++i) sums[i - whole] += figure(values[i]);
+  return std::accumulate(sums.begin(), sums.end(), 0.0);
+}
+
 /// Sums of distances from the first value, so that what hardly varies loses nothing.
 Moments moments_of(std::span<const double> values) {
-  Moments found{static_cast<double>(values.size()), 0, 0};
-  double distances = 0;
-  for (const double value : values) distances += value - values.front();
-  found.mean = values.front() + distances / found.count;
-  for (const double value : values) found.squares += (value - found.mean) * (value - found.mean);
-  return found;
+  const auto count = static_cast<double>(values.size());
+  const double first = values.front();
+  const double mean = first + sum_of(values, [&](double value) { return value - first; }) / count;
+  return {
+      count, mean, sum_of(values, [&](double value) { return (value - mean) * (value - mean); })};
 }
 
 /// One value for each realisation, of some group; not a number where no water came.
@@ -246,6 +260,7 @@ class Study {
     solver_.solve(
         options_.seed, first, std::min(block_size(), count_ - first), desk->of_solver, desk->block);
     note_whole(block);
+    note_uniformity(block, desk->measures);
     count(block, desk->counts);
     hand_in(number, moments_in(block));
     give_back(std::move(desk));
@@ -258,83 +273,91 @@ class Study {
     return std::vector<double>(count_, std::numeric_limits<double>::quiet_NaN());
   }
 
-  /// A multiple of 4, the realisations of one counter of the random numbers; some ten MB of results.
+  /// Whole blocks of lanes, for large layouts one.
   std::size_t block_size() const {
-    return std::clamp(1'000'000 / (outlets_.size() + 1) / 4 * 4, std::size_t{4}, std::size_t{64});
-  }
-
-  std::span<const double> of_outlet(const std::vector<double>& table,
-                                    const SolvedBlock& block,
-                                    std::size_t outlet) const {
-    return std::span(table).subspan(outlet * block.count, block.count);
+    constexpr std::size_t most_values = 1'000'000;
+    const std::size_t most = solver_.is_in_lanes() ? 4 : 1;
+    return lanes * std::clamp(most_values / (outlets_.size() + 1) / lanes, std::size_t{1}, most);
   }
 
   /// What stands at a place of its own for each realisation.
   void note_whole(const SolvedBlock& block) {
-    for (std::size_t i = 0; i < block.count; ++i) {
-      const std::size_t realisation = block.first + i;
-      inflow_[realisation] = block.inflow[i];
-      double lowest = std::numeric_limits<double>::infinity();
-      for (std::size_t j = 0; j < outlets_.size(); ++j)
-        if (outlets_[j].is_judged) lowest = std::min(lowest, block.pressure[j * block.count + i]);
-      lowest_[realisation] = lowest;
-      for (std::size_t g = 0; g < groups_.size(); ++g) note_group(block, i, g);
-      if (!options_.keep) continue;
-      for (std::size_t j = 0; j < outlets_.size(); ++j) {
-        kept_pressure_[realisation * outlets_.size() + j] = block.pressure[j * block.count + i];
-        kept_flow_[realisation * outlets_.size() + j] = block.flow[j * block.count + i];
+    const std::size_t outlets = outlets_.size();
+    std::ranges::copy(block.inflow, inflow_.begin() + offset(block.first));
+    const std::span<double> lowest = std::span(lowest_).subspan(block.first, block.count);
+    std::ranges::fill(lowest, std::numeric_limits<double>::infinity());
+    for (std::size_t j = 0; j < outlets; ++j) {
+      const std::span<const double> pressure = block.pressures(j);
+      for (std::size_t i = 0; i < block.count && outlets_[j].is_judged; ++i)
+        lowest[i] = std::min(lowest[i], pressure[i]);
+      for (std::size_t i = 0; i < block.count && options_.keep; ++i) {
+        kept_pressure_[(block.first + i) * outlets + j] = pressure[i];
+        kept_flow_[(block.first + i) * outlets + j] = block.flows(j)[i];
       }
     }
   }
 
-  void note_group(const SolvedBlock& block, std::size_t i, std::size_t g) {
-    std::vector<Flow> flows;
-    flows.reserve(groups_[g].members.size());
-    for (const std::size_t outlet : groups_[g].members)
-      flows.push_back(Flow::from_value(block.flow[outlet * block.count + i]));
-    if (std::ranges::none_of(flows, [](const Flow& flow) { return flow > Flow{}; })) return;
-    const Uniformity<Flow> found = uniformity(flows);
-    const std::size_t realisation = block.first + i;
-    figures_[g].christiansen[realisation] = found.christiansen;
-    figures_[g].distribution[realisation] = found.distribution;
-    if (found.statistical) figures_[g].statistical[realisation] = *found.statistical;
+  void note_uniformity(const SolvedBlock& block, UniformityOfMany& measures) {
+    for (std::size_t g = 0; g < groups_.size(); ++g) {
+      measures.find(block, groups_[g].members);
+      const auto note = [&](const std::vector<double>& from, std::vector<double>& to) {
+        std::ranges::copy(from, to.begin() + offset(block.first));
+      };
+      note(measures.christiansen, figures_[g].christiansen);
+      note(measures.distribution, figures_[g].distribution);
+      note(measures.statistical, figures_[g].statistical);
+    }
+  }
+
+  static std::ptrdiff_t offset(std::size_t realisation) {
+    return static_cast<std::ptrdiff_t>(realisation);
   }
 
   void count(const SolvedBlock& block, Counts& counts) const {
-    std::vector<std::size_t> below_rated(block.count);
-    std::vector<bool> below_minimum(block.count);
-    std::vector<bool> above_maximum(block.count);
+    std::vector<int> below_rated(block.count);
+    std::vector<int> below_minimum(block.count);
+    std::vector<int> above_maximum(block.count);
     for (std::size_t j = 0; j < outlets_.size(); ++j) {
-      for (const double flow : of_outlet(block.flow, block, j)) counts.flow[j].add(flow);
+      const std::span<const double> pressures = block.pressures(j);
+      counts.flow[j].add(block.flows(j));
+      counts.pressure[j].add(pressures);
+      if (!outlets_[j].is_judged) continue;
+      const auto count_where = [&](const auto& it_is, std::vector<int>& by_realisation) {
+        int found = 0;
+        for (std::size_t i = 0; i < block.count; ++i) {
+          const int one = it_is(Pressure::from_value(pressures[i])) ? 1 : 0;
+          by_realisation[i] += one;
+          found += one;
+        }
+        return found;
+      };
       const Outlet& kind = *outlets_[j].kind;
-      for (std::size_t i = 0; i < block.count; ++i) {
-        const Pressure pressure = Pressure::from_value(block.pressure[j * block.count + i]);
-        counts.pressure[j].add(si(pressure));
-        if (!outlets_[j].is_judged) continue;
-        if (is_below(pressure, kind.rated_pressure())) {
-          ++counts.below_rated[j];
-          ++below_rated[i];
-        }
-        if (kind.minimum && is_below(pressure, *kind.minimum)) {
-          ++counts.below_minimum[j];
-          below_minimum[i] = true;
-        }
-        if (kind.maximum && is_above(pressure, *kind.maximum)) {
-          ++counts.above_maximum[j];
-          above_maximum[i] = true;
-        }
-      }
+      const Pressure rated = kind.rated_pressure();
+      counts.below_rated[j] +=
+          count_where([&](const Pressure& it) { return is_below(it, rated); }, below_rated);
+      if (kind.minimum)
+        counts.below_minimum[j] += count_where(
+            [&](const Pressure& it) { return is_below(it, *kind.minimum); }, below_minimum);
+      if (kind.maximum)
+        counts.above_maximum[j] += count_where(
+            [&](const Pressure& it) { return is_above(it, *kind.maximum); }, above_maximum);
     }
-    for (const std::size_t outlets : below_rated) ++counts.times_below_rated[outlets];
-    counts.any_below_minimum += static_cast<int>(std::ranges::count(below_minimum, true));
-    counts.any_above_maximum += static_cast<int>(std::ranges::count(above_maximum, true));
+    for (const int outlets : below_rated)
+      ++counts.times_below_rated[static_cast<std::size_t>(outlets)];
+    const auto some = [](const std::vector<int>& outlets) {
+      return static_cast<int>(std::ranges::count_if(outlets, [](int it) { return it > 0; }));
+    };
+    counts.any_below_minimum += some(below_minimum);
+    counts.any_above_maximum += some(above_maximum);
   }
 
   BlockMoments moments_in(const SolvedBlock& block) const {
     BlockMoments found;
+    found.pressure.reserve(outlets_.size());
+    found.flow.reserve(outlets_.size());
     for (std::size_t j = 0; j < outlets_.size(); ++j) {
-      found.pressure.push_back(moments_of(of_outlet(block.pressure, block, j)));
-      found.flow.push_back(moments_of(of_outlet(block.flow, block, j)));
+      found.pressure.push_back(moments_of(block.pressures(j)));
+      found.flow.push_back(moments_of(block.flows(j)));
     }
     return found;
   }

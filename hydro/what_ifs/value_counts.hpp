@@ -14,6 +14,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 namespace hydro {
@@ -30,6 +31,23 @@ class ValueCounts {
     const std::int64_t interval = interval_of(value);
     reach(interval, interval + 1);
     ++counts_[static_cast<std::size_t>(interval - first_)];
+  }
+
+  /// All of them: their intervals are made room for once.
+  void add(std::span<const double> values) {
+    if (values.empty()) return;
+    double lowest = values.front(), highest = values.front();
+    for (const double value : values) {
+      lowest = std::min(lowest, value);
+      highest = std::max(highest, value);
+    }
+    if (!(lowest >= least_)) {
+      for (const double value : values) add(value);
+      return;
+    }
+    reach(interval_of(lowest), interval_of(highest) + 1);
+    for (const double value : values)
+      ++counts_[static_cast<std::size_t>(interval_of(value) - first_)];
   }
 
   void add(const ValueCounts& other) {
