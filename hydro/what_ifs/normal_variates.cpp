@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cstddef>
 #include <cstdint>
+#include <cstring>
 #include <numbers>
 #include <span>
 
@@ -28,7 +30,7 @@ using Words = hn::ScalableTag<std::uint64_t>;
 constexpr std::size_t width = HWY_MAX_BYTES / sizeof(double);
 /// So many numbers are made at once: tails, which are few, are gathered from them.
 constexpr std::size_t batch = 256;
-static_assert(batch % (4 * width) == 0);
+static_assert(batch % (4 * width) == 0 && batch % 64 == 0);
 
 HWY_INLINE HWY_ATTR hn::Vec<Words> product_of_low_halves(hn::Vec<Words> words,
                                                          std::uint32_t multiplier) {
@@ -50,11 +52,16 @@ HWY_ATTR void mix_counters(std::uint64_t seed,
                            std::uint64_t counter,
                            std::size_t count,
                            std::uint32_t* HWY_RESTRICT words) {
-  constexpr int rounds = 10;
+  constexpr std::uint32_t rounds = 10;
   constexpr std::uint32_t golden_ratio = 0x9E3779B9;
   constexpr std::uint32_t root_of_3_less_1 = 0xBB67AE85;
   const Words d;
   const auto low_half = hn::Set(d, std::uint64_t{0xFFFFFFFF});
+  std::uint64_t keys[rounds][2];
+  for (std::uint32_t round = 0; round < rounds; ++round) {
+    keys[round][0] = static_cast<std::uint32_t>(seed) + round * golden_ratio;
+    keys[round][1] = static_cast<std::uint32_t>(seed >> 32) + round * root_of_3_less_1;
+  }
   for (std::size_t i = 0; i < count; i += width) {
     const auto counters = hn::Iota(d, counter + i);
     // Each in the low half; what is left in the high half is not looked at until the end.
@@ -62,26 +69,20 @@ HWY_ATTR void mix_counters(std::uint64_t seed,
     auto w1 = hn::ShiftRight<32>(counters);
     auto w2 = hn::Set(d, std::uint64_t{stream.low});
     auto w3 = hn::Set(d, std::uint64_t{stream.high});
-    auto key_0 = static_cast<std::uint32_t>(seed);
-    auto key_1 = static_cast<std::uint32_t>(seed >> 32);
-    for (int round = 0; round < rounds; ++round) {
+    for (const auto& key : keys) {
       const auto product_0 = product_of_low_halves(w0, 0xD2511F53);
       const auto product_1 = product_of_low_halves(w2, 0xCD9E8D57);
-      w0 = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_1), w1), hn::Set(d, std::uint64_t{key_0}));
+      w0 = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_1), w1), hn::Set(d, key[0]));
       w1 = product_1;
-      w2 = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_0), w3), hn::Set(d, std::uint64_t{key_1}));
+      w2 = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_0), w3), hn::Set(d, key[1]));
       w3 = product_0;
-      key_0 += golden_ratio;
-      key_1 += root_of_3_less_1;
     }
     const auto first_two = hn::Or(hn::And(w0, low_half), hn::ShiftLeft<32>(w1));
     const auto last_two = hn::Or(hn::And(w2, low_half), hn::ShiftLeft<32>(w3));
+    // The low word of a pair first, as on all machines that Highway knows.
     alignas(64) std::uint64_t pairs[2 * width];
     hn::StoreInterleaved2(first_two, last_two, d, pairs);
-    for (std::size_t k = 0; k < 2 * width; ++k) {
-      words[4 * i + 2 * k] = static_cast<std::uint32_t>(pairs[k]);
-      words[4 * i + 2 * k + 1] = static_cast<std::uint32_t>(pairs[k] >> 32);
-    }
+    std::memcpy(words + 4 * i, pairs, sizeof pairs);
   }
 }
 
@@ -158,11 +159,6 @@ constexpr double d_[] = {1.0,
                          5.47593808499534494600e-4,
                          1.05075007164441684324e-9};
 
-/// The words of which |p - 1/2| <= 0.425.
-constexpr std::uint32_t half_of_central_words = static_cast<std::uint32_t>(0.425 * 0x1p32 + 0.5);
-constexpr std::uint32_t first_central = 0x80000000 - half_of_central_words;
-constexpr std::uint32_t central_words = 2 * half_of_central_words;
-
 /// p - 1/2: exact.
 HWY_INLINE double away_from_half(std::uint32_t word) {
   return (static_cast<double>(word) - 0x1p31 + 0.5) * 0x1p-32;
@@ -176,22 +172,28 @@ HWY_ATTR void quantiles(const std::uint32_t* HWY_RESTRICT words,
   const hn::Rebind<std::int32_t, D> narrow;
   const hn::RebindToUnsigned<decltype(narrow)> narrow_words;
   alignas(64) double tails[batch + width];
-  std::size_t places[batch + 1];
+  std::size_t places[batch];
   std::size_t found = 0;
-  for (std::size_t i = 0; i < count; i += width) {
-    // As signed numbers, half of their range lower.
-    const auto centred = hn::Xor(hn::LoadU(narrow_words, words + i),
-                                 hn::Set(narrow_words, std::uint32_t{0x80000000}));
-    const V q = hn::Mul(hn::Add(hn::PromoteTo(d, hn::BitCast(narrow, centred)), hn::Set(d, 0.5)),
-                        hn::Set(d, 0x1p-32));
-    const V away = hn::Abs(q);
-    const V r = hn::Sub(hn::Set(d, 0.180625), hn::Mul(q, q));
-    const V z = hn::Div(hn::Mul(away, polynomial(a, r)), polynomial(b, r));
-    hn::StoreU(hn::CopySign(z, q), d, out + i);
-  }
-  for (std::size_t i = 0; i < count; ++i) {
-    places[found] = i;
-    found += words[i] - first_central >= central_words;
+  constexpr std::size_t bits = 64;
+  for (std::size_t from = 0; from < count; from += bits) {
+    std::uint64_t are_tails = 0;
+    for (std::size_t i = from; i < std::min(from + bits, count); i += width) {
+      // As signed numbers, half of their range lower.
+      const auto centred = hn::Xor(hn::LoadU(narrow_words, words + i),
+                                   hn::Set(narrow_words, std::uint32_t{0x80000000}));
+      const V q = hn::Mul(hn::Add(hn::PromoteTo(d, hn::BitCast(narrow, centred)), hn::Set(d, 0.5)),
+                          hn::Set(d, 0x1p-32));
+      const V away = hn::Abs(q);
+      const V r = hn::Sub(hn::Set(d, 0.180625), hn::Mul(q, q));
+      const V z = hn::Div(hn::Mul(away, polynomial(a, r)), polynomial(b, r));
+      hn::Store(hn::CopySign(z, q), d, out + i);
+      std::uint8_t of_these[8] = {};
+      hn::StoreMaskBits(d, hn::Gt(away, hn::Set(d, 0.425)), of_these);
+      are_tails |= std::uint64_t{of_these[0]} << (i - from);
+    }
+    if (count - from < bits) are_tails &= (std::uint64_t{1} << (count - from)) - 1;
+    for (; are_tails != 0; are_tails &= are_tails - 1)
+      places[found++] = from + static_cast<std::size_t>(std::countr_zero(are_tails));
   }
   for (std::size_t i = 0; i < found; ++i) tails[i] = away_from_half(words[places[i]]);
   std::fill_n(tails + found, width - 1, away_from_half(0));

@@ -211,7 +211,8 @@ void UncertainInputs::draw(const UncertainInput& input,
                            std::span<double> out) {
   constexpr double farthest = 4;
   normal_variates(seed, input.stream(), first, out);
-  for (double& z : out) z = std::clamp(z, -farthest, farthest);
+  // Not std::clamp, of which no vectors are made.
+  for (double& z : out) z = std::min(std::max(z, -farthest), farthest);
   const double s = input.deviation;
   switch (input.kind) {
     case InputKind::outlet:
