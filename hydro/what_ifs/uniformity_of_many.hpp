@@ -27,7 +27,7 @@ class UniformityOfMany {
 
   std::vector<double> mean_;
   std::vector<double> lowest_quarter_;  ///< its mean
-  std::vector<double> rows_;            ///< flows of one realisation after another
+  std::vector<double> rows_;            ///< flows of some realisations side by side
 };
 
 }  // namespace hydro
