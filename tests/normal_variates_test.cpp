@@ -15,6 +15,7 @@
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/statistics/univariate_statistics.hpp>
 #include <gmock/gmock.h>
+#include <hwy/targets.h>
 
 namespace hydro {
 namespace {
@@ -163,6 +164,16 @@ TEST(Variates, AreQuantilesOfTheirWords) {
   const auto words =
       mixed({0x243f6a88, 0x05a308d3, 0x13198a2e, 0x03707344}, {0xa4093822, 0x299f31d0});
   for (std::size_t i = 0; i < 4; ++i) EXPECT_EQ(numbers[i], normal_quantile(words[i]));
+}
+
+// On this machine: from the widest vectors it has down to one number at a time.
+TEST(Variates, AreTheSameForEveryWidth) {
+  const auto widest = variates(3, {4, 5}, 6, 10'001);
+  for (std::int64_t targets = hwy::SupportedTargets(); targets != 0; targets &= targets - 1) {
+    hwy::SetSupportedTargetsForTest(targets);
+    EXPECT_EQ(variates(3, {4, 5}, 6, 10'001), widest) << targets;
+  }
+  hwy::SetSupportedTargetsForTest(0);
 }
 
 }  // namespace

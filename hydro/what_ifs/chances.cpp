@@ -183,13 +183,12 @@ Spread<Q> spread_of(std::vector<double> values, const std::vector<double>& share
   };
   const Moments moments = moments_of(values);
   Spread<Q> spread{of(moments.mean), of(moments.deviation()), {}};
-  std::ranges::sort(values);
   for (const double share : shares) {
-    const double place = share * static_cast<double>(values.size() - 1);
-    const auto before = static_cast<std::size_t>(place);
-    const double low = values[before];
-    const double high = values[std::min(before + 1, values.size() - 1)];
-    spread.quantiles.push_back(of(low + (place - std::floor(place)) * (high - low)));
+    const double rank = share * static_cast<double>(values.size() - 1);
+    const auto low = values.begin() + static_cast<std::ptrdiff_t>(rank);
+    std::nth_element(values.begin(), low, values.end());
+    const double high = low + 1 < values.end() ? *std::min_element(low + 1, values.end()) : *low;
+    spread.quantiles.push_back(of(*low + (rank - std::floor(rank)) * (high - *low)));
   }
   return spread;
 }

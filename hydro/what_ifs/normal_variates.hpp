@@ -14,9 +14,9 @@
 //           bits. The logarithm is ours: 2 artanh((m - 1) / (m + 1)) as a series.
 // Accuracy  z is off by less than 1e-15 of itself, or 1e-16 where that is more
 //           (normal_variates_test.cpp).
-//           Only + - * / sqrt and integers, in a fixed order and without branches: the same bits on
-//           every machine with IEEE 754 doubles, if products and sums are not fused. Who writes it
-//           for vectors must keep the order, and not fuse either.
+//           Only + - * / sqrt and integers, in a fixed order: the same bits on every machine with
+//           IEEE 754 doubles and for every width of its vectors, as products and sums are not fused
+//           (-ffp-contract=off: compilers fuse vectors too).
 // Threads   Pure functions.
 #pragma once
 
