@@ -15,9 +15,6 @@
 //           counts in intervals no wider than 1/512 of the value, or 1 Pa or 1e-12 m3/s, and are
 //           off by at most that; all else is exact to rounding.
 // Range     What wears, clogs or breaks with time is not in it, unless a fault of the layout says so.
-//           Memory: 16 bytes for each realisation and 24 more for each kind of outlet on each line;
-//           about 5 KB for each outlet and thread. No table of outlets times realisations, unless
-//           `keep`: 16 bytes for each pair.
 // Errors    InvalidInput for options or an uncertainty out of their intervals. NotSolved when one
 //           realisation cannot be solved; Stopped.
 // Threads   As many as `work` says. The result is the same to the last bit whatever their number.
@@ -26,7 +23,7 @@
 //           each of its own inputs that are uncertain, and 4 to 8 KB of counts; their product only
 //           with `keep`, 16 bytes for each outlet of each realisation.
 // Speed     Where elevations are certain and no lines meet in loops, many realisations are solved at
-//           once (lanes.hpp), else one by one: some 50 times as slow.
+//           once (lanes.hpp), else one by one: some 20 times as slow.
 // Example   examples/25_chance_of_trouble.cpp
 #pragma once
 
