@@ -18,10 +18,10 @@
 //
 //   many_benchmark [--benchmark_repetitions=15]
 
+#include "hydro/hydro.hpp"
 #include "hydro/solver/lanes.hpp"
 #include "hydro/solver/lanes_plan.hpp"
 #include "hydro/solver/settle.hpp"
-#include "hydro/hydro.hpp"
 #include "hydro/solver/sweeps.hpp"
 #include "hydro/solver/tree.hpp"
 #include "hydro/what_ifs/break_every_outlet.hpp"
