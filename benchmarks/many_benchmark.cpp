@@ -172,9 +172,15 @@ void use_width(std::size_t width) {
   if (Lanes::width() != width) throw std::logic_error("not that wide");
 }
 
+/// Of this machine, whatever is used at the moment.
+std::size_t widest() {
+  static const std::size_t at_first = Lanes::width();
+  return at_first;
+}
+
 std::vector<std::size_t> widths() {
   std::vector<std::size_t> result;
-  for (std::size_t width = Lanes::width(); width >= 2; width /= 2) result.push_back(width);
+  for (std::size_t width = widest(); width >= 2; width /= 2) result.push_back(width);
   return result;
 }
 
@@ -408,6 +414,7 @@ struct Benchmarks {
 
 /// Of one block: all the random numbers that its scenarios take.
 void draw(benchmark::State& state, std::size_t outlets) {
+  use_width(widest());
   std::vector<Lane> factors(outlets);
   std::size_t block = 0;
   for (auto _ : state) {
@@ -419,6 +426,7 @@ void draw(benchmark::State& state, std::size_t outlets) {
 
 /// Every head off in turn, from the layout to the counts, on one thread.
 void break_all(benchmark::State& state, const Layout& layout) {
+  use_width(widest());
   bool solved = true;
   for (auto _ : state) {
     const Breaks breaks = break_every_outlet(

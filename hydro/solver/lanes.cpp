@@ -107,12 +107,16 @@ LanesWork work_for(const LanesPlan& plan,
                  .runs = std::vector<RunLanes>(tree.runs.size()),
                  .sources = std::vector<SourceLanes>(tree.sources.size()),
                  .block = &block};
+  // Outlets on risers are sought from where they were.
   for (std::size_t i = 0; i < tree.places.size(); ++i) {
+    const bool has_mouth = tree.places[i].mouth != none;
+    if (plan.is_plain[i] && has_mouth) continue;
+    if (!has_mouth) block.outlet_flow[i] = {};
     block.head[i] = Lane::all(plan.start[i].head);
     block.outlet_head[i] = Lane::all(plan.start[i].outlet_head);
   }
   for (std::size_t r = 0; r < tree.runs.size(); ++r)
-    work.runs[r].end_head = block.head[tree.runs[r].end - 1];
+    work.runs[r].end_head = Lane::all(plan.start[tree.runs[r].end - 1].head);
   for (std::size_t s = 0; s < tree.sources.size(); ++s) {
     work.sources[s].head = Lane::all(plan.start_source_head[s]);
     if (differences.supply.empty()) continue;

@@ -391,15 +391,20 @@ class Marcher {
   /// of the cost.
   static HWY_INLINE Vectors power_of_flow(const Vectors& flow, const PlaceAsItIs& like) {
     const D d;
-    static constexpr BinomialSeries series(slope_exponent);
+    static constexpr BinomialSeries<15> series(slope_exponent);
+    static constexpr BinomialSeries<10> short_series(slope_exponent);
     Vectors power;
-    Mask any_far;
+    V farthest = hn::Zero(d);
     HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) {
       power[n] = hn::MulSub(flow[n], hn::Set(d, like.per_flow), hn::Set(d, 1.0));
-      const Mask far = hn::Gt(hn::Abs(power[n]), hn::Set(d, nearby));
-      any_far = n == 0 ? far : hn::Or(any_far, far);
+      farthest = hn::Max(farthest, hn::Abs(power[n]));
     }
-    if (HWY_LIKELY(hn::AllFalse(d, any_far))) {
+    if (HWY_LIKELY(hn::AllTrue(d, hn::Le(farthest, hn::Set(d, close_by))))) {
+      HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) power[n] =
+          hn::Mul(polynomial(d, power[n], short_series.of), hn::Set(d, like.power));
+      return power;
+    }
+    if (HWY_LIKELY(hn::AllTrue(d, hn::Le(farthest, hn::Set(d, nearby))))) {
       HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) power[n] =
           hn::Mul(polynomial(d, power[n], series.of), hn::Set(d, like.power));
       return power;

@@ -9,6 +9,7 @@
 #include "hydro/what_ifs/in_parallel.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <optional>
 
@@ -58,10 +59,11 @@ class BreaksInLanes {
     std::ranges::sort(differences.replaced, {}, &Differences::Replaced::place);
     Block block;
     on_tree_.solve(differences, count, block);
-    for (const Differences::Replaced& it : differences.replaced) {
-      const bool is_solved = ((block.met >> it.lane) & 1) == 1;
-      take(first + it.lane,
-           is_solved ? read(block, it, faults[it.lane]) : solve_alone(layout_, faults[it.lane]));
+    std::array<SolvedBreak, lanes> found;
+    read(block, differences.replaced, faults, found);
+    for (std::size_t lane = 0; lane < count; ++lane) {
+      const bool is_solved = ((block.met >> lane) & 1) == 1;
+      take(first + lane, is_solved ? found[lane] : solve_alone(layout_, faults[lane]));
     }
   }
 
@@ -98,35 +100,50 @@ class BreaksInLanes {
     for (const OpenPlace& open : tree_.lines[l].open) open_places_.push_back(open.place);
   }
 
-  SolvedBreak read(const Block& block,
-                   const Differences::Replaced& broken,
-                   const Fault& fault) const {
-    const std::size_t lane = broken.lane;
-    SolvedBreak found;
-    for (const Standing& it : standing_) {
-      OutletReading read{0, 0, it.is_shut ? OutletState::closed : OutletState::dry};
-      double flow = 0;
-      if (it.place != nowhere) {
-        const bool is_broken = it.place == broken.place;
-        const double held = !is_broken ? it.held : broken.mouth ? broken.mouth->law.held : no_limit;
-        read.line_pressure = weight_density_ * block.head[it.place][lane];
-        read.pressure = weight_density_ * std::min(block.outlet_head[it.place][lane], held);
-        flow = block.outlet_flow[it.place][lane];
-        const auto* wrong = is_broken ? std::get_if<WrongOutlet>(&fault) : nullptr;
-        read.state =
-            state_at(wrong ? wrong->fitted : *it.kind, Pressure::from_value(read.pressure));
-        if (const Fault* there = is_broken ? &fault : it.fault; there && !it.is_shut)
-          read = with_fault(read, *there, *it.line, weight_density_);
-      }
-      found.pressure.push_back(read.pressure);
-      found.line_pressure.push_back(read.line_pressure);
-      found.flow.push_back(flow);
-      found.state.push_back(read.state);
+  /// All lanes together, for what they have of a place stands side by side.
+  void read(const Block& block,
+            const std::vector<Differences::Replaced>& broken,
+            const std::vector<Fault>& faults,
+            std::array<SolvedBreak, lanes>& found) const {
+    std::array<std::size_t, lanes> broken_place{};
+    std::array<double, lanes> broken_held{};
+    for (const Differences::Replaced& it : broken) {
+      broken_place[it.lane] = it.place;
+      broken_held[it.lane] = it.mouth ? it.mouth->law.held : no_limit;
     }
-    for (const std::size_t place : open_places_)
-      found.out_of_openings += block.outlet_flow[place][lane];
-    read_supplies(block, lane, found);
-    return found;
+    for (std::size_t lane = 0; lane < faults.size(); ++lane) {
+      found[lane].pressure.reserve(standing_.size());
+      found[lane].line_pressure.reserve(standing_.size());
+      found[lane].flow.reserve(standing_.size());
+      found[lane].state.reserve(standing_.size());
+    }
+    for (const Standing& it : standing_) {
+      for (std::size_t lane = 0; lane < faults.size(); ++lane) {
+        OutletReading read{0, 0, it.is_shut ? OutletState::closed : OutletState::dry};
+        double flow = 0;
+        if (it.place != nowhere) {
+          const bool is_broken = it.place == broken_place[lane];
+          const double held = is_broken ? broken_held[lane] : it.held;
+          read.line_pressure = weight_density_ * block.head[it.place][lane];
+          read.pressure = weight_density_ * std::min(block.outlet_head[it.place][lane], held);
+          flow = block.outlet_flow[it.place][lane];
+          const auto* wrong = is_broken ? std::get_if<WrongOutlet>(&faults[lane]) : nullptr;
+          read.state =
+              state_at(wrong ? wrong->fitted : *it.kind, Pressure::from_value(read.pressure));
+          if (const Fault* there = is_broken ? &faults[lane] : it.fault; there && !it.is_shut)
+            read = with_fault(read, *there, *it.line, weight_density_);
+        }
+        found[lane].pressure.push_back(read.pressure);
+        found[lane].line_pressure.push_back(read.line_pressure);
+        found[lane].flow.push_back(flow);
+        found[lane].state.push_back(read.state);
+      }
+    }
+    for (std::size_t lane = 0; lane < faults.size(); ++lane) {
+      for (const std::size_t place : open_places_)
+        found[lane].out_of_openings += block.outlet_flow[place][lane];
+      read_supplies(block, lane, found[lane]);
+    }
   }
 
   void read_supplies(const Block& block, std::size_t lane, SolvedBreak& found) const {
