@@ -301,7 +301,7 @@ void bind_what_ifs(py::module_& module) {
       ("Room on a line, as a sentence and a table. units: \"us\" or \"si\".\n\n" + example_row +
        ">>> room = room_on_line(farm, \"row 1\", limits=Limits(judged=[\"rated\"]))\n"
        ">>> room_report(room, \"us\").split(\".\")[0]\n"
-       "'13 more outlets fit on row 1'")
+       "'14 more outlets fit on row 1'")
           .c_str());
   def(
       module,
@@ -313,7 +313,7 @@ void bind_what_ifs(py::module_& module) {
       ("How long a line can be, as a sentence and a table. units: \"us\" or \"si\".\n\n" +
        example_row +
        ">>> longest = longest_line(farm, \"row 1\", limits=Limits(judged=[\"rated\"]))\n"
-       ">>> \"37 outlets\" in longest_line_report(longest, \"us\")\n"
+       ">>> \"38 outlets\" in longest_line_report(longest, \"us\")\n"
        "True")
           .c_str());
   def(

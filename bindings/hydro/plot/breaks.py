@@ -73,10 +73,12 @@ def break_matrix(
     ax.xaxis.set_ticks_position("top")
     _name_lines(ax, [it.line for it in columns])
     edge = len(columns) - 0.4
-    write(ax, f"out of work, {names.flow} escape", (edge, -0.6), (4, 10), ha="left")
+    for right, words in ((44, "out of\nwork"), (100, f"{names.flow}\nescape")):
+        write(ax, words, (edge, -0.6), (right, 14), ha="right")
     for row_number, it in enumerate(found.breaks, start=1):
-        words = f"{it.more_out_of_work:5d}    {it.escaping.to(names.flow):.1f}"
-        write(ax, words, (edge, row_number), (8, 0), ha="left")
+        write(ax, str(it.more_out_of_work), (edge, row_number), (44, 0), ha="right")
+        escaping = f"{it.escaping.to(names.flow):.1f}"
+        write(ax, escaping, (edge, row_number), (100, 0), ha="right")
     _legend(ax)
     return ax
 
