@@ -37,6 +37,20 @@ def break_matrix(
 
     units: "us" or "si", default the site's own.
     InvalidInput when only counts are kept, or for more than 60 outlets: see hydro.to_svg.
+
+    >>> import hydro, hydro.plot
+    >>> from hydro import ft, gpm, inch, psi
+    >>> row = hydro.Line(
+    ...     name="row 1",
+    ...     pipe=hydro.Pipe(inside_diameter=1.754 * inch, hazen_williams=150),
+    ...     outlet=hydro.Outlet(flow=1.2 * gpm, at=30 * psi, body_bore=0.3 * inch),
+    ...     count=8,
+    ...     spacing=20 * ft,
+    ... )
+    >>> farm = hydro.Layout(hydro.Supply(pressure=31 * psi), [row])
+    >>> found = hydro.break_every_outlet(farm, fault=hydro.nozzle_missing("", 0))
+    >>> [label.get_text() for label in hydro.plot.break_matrix(found).get_yticklabels()][:3]
+    ['before', 'row 1, 1', 'row 1, 2']
     """
     if not isinstance(found, Breaks):
         kind = type(found).__name__
