@@ -287,6 +287,25 @@ def test_answers_survive_pickle(name: str) -> None:
     assert repr(again) == repr(answer) and state(again) == state(answer)
 
 
+def test_breaks_whose_pickle_is_damaged_are_refused(breaks: hydro.Breaks) -> None:
+    def made(**changes: Any) -> None:
+        again: Any = hydro.Breaks.__new__(hydro.Breaks)
+        again.__setstate__(breaks.__getstate__() | changes)  # type: ignore[attr-defined]
+
+    made()
+    for damage in (
+        {"outlets": breaks.outlets[1:]},
+        {"conditions_before": []},
+        {"conditions": breaks.conditions_before},
+        {"pressure": [1] * psi},
+        {"flow": [1] * gpm},
+        {"worst": 24},
+    ):
+        (name,) = damage
+        with pytest.raises(ValueError, match=f"^{name}: does not fit the layout"):
+            made(**damage)
+
+
 @each_answer
 def test_answers_print_in_a_few_words(name: str) -> None:
     answer = ANSWERS[name]()
@@ -369,7 +388,7 @@ def test_kept_values_are_those_of_realisations(chances: hydro.Chances) -> None:
     below = (kept.pressure.to(psi) < 30 * (1 - 1e-6)).mean(axis=0)
     assert below.tolist() == [*chances.lines[0].below_rated, *line.below_rated]
     drawn = hydro.solve(hydro.realisation(FARM, GUESS, 1, 7))
-    assert kept.inflow[7].to(gpm) == pytest.approx(drawn.inflow.to(gpm), rel=1e-10)
+    assert kept.inflow[7].to(gpm) == pytest.approx(drawn.inflow.to(gpm), rel=1e-9)
     assert kept.pressure.si[7, 12:] == pytest.approx(drawn.lines[1].pressure.si, rel=1e-9)
 
 
@@ -409,8 +428,9 @@ def test_reports_of_what_ifs(breaks: hydro.Breaks, chances: hydro.Chances) -> No
     assert hydro.breaks_report(breaks, units="si") != hydro.breaks_report(breaks, units="us")
     assert len(hydro.to_csv(breaks).splitlines()) == 1 + 2 * ROW.count
     assert hydro.to_svg(breaks).count("<svg ") == 1
-    told = hydro.chances_report(FARM, chances, GUESS, realisations=200)
-    assert "200 cases" in told
+    assert "200 cases" in hydro.chances_report(FARM, chances, GUESS)
+    with pytest.raises(ValueError, match="quantiles: are 1, but 3 were found"):
+        hydro.chances_report(FARM, chances, GUESS, quantiles=[0.5])
     room = ANSWERS["room_on_line"]()
     assert f"{room.outlets} more" in hydro.room_report(room, "us")
 
@@ -476,9 +496,11 @@ def test_chances_of_a_lateral_are_those_of_its_realisations_solved_by_scipy() ->
     )
     kept = found.kept
     assert kept is not None and kept.pressure is not None
-    assert kept.pressure.si == pytest.approx(by_scipy, rel=1e-9)
+    # Realisations that are solved many at once are within 1e-9 (solved_block.hpp), and brentq within
+    # less; so are means, and deviations by no more than the largest of these, each as an absolute.
+    close = 1e-9 * by_scipy.max()
+    assert kept.pressure.si == pytest.approx(by_scipy, rel=0, abs=close)
     spread = found.lines[0].pressure
-    assert spread.mean.si == pytest.approx(by_scipy.mean(axis=0), rel=1e-9)
-    # Differences of like numbers: the spread is some hundredths of the mean.
-    assert spread.deviation.si == pytest.approx(by_scipy.std(axis=0, ddof=1), rel=1e-7)
+    assert spread.mean.si == pytest.approx(by_scipy.mean(axis=0), rel=0, abs=close)
+    assert spread.deviation.si == pytest.approx(by_scipy.std(axis=0, ddof=1), rel=0, abs=close)
     assert (by_scipy.std(axis=0) > 1000).all()
