@@ -4041,6 +4041,7 @@ class PressureTable:
         """
     def __len__(self) -> int: ...
     def __getitem__(self, row: int) -> PressureSeries: ...
+    def __iter__(self) -> Iterator[PressureSeries]: ...
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -4060,6 +4061,7 @@ class FlowTable:
         """
     def __len__(self) -> int: ...
     def __getitem__(self, row: int) -> FlowSeries: ...
+    def __iter__(self) -> Iterator[FlowSeries]: ...
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -6419,9 +6421,9 @@ def breaks_report(breaks: Breaks, *, units: UnitSystem | str | None = None) -> s
     True
     """
 
-def chances_report(layout: Layout, found: Chances, uncertainty: Uncertainty, *, realisations: int = 10000, seed: int = 1, quantiles: Iterable[float] = ..., units: UnitSystem | str | None = None) -> str:
+def chances_report(layout: Layout, found: Chances, uncertainty: Uncertainty, *, seed: int = 1, quantiles: Iterable[float] = ..., units: UnitSystem | str | None = None) -> str:
     """How likely outlets fall short, as a table a grower reads: what chances found of the layout, with
-    the same uncertainty, realisations, seed and quantiles. units: as in report.
+    the same uncertainty, seed and quantiles. units: as in report.
 
     >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
     >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
@@ -6429,11 +6431,11 @@ def chances_report(layout: Layout, found: Chances, uncertainty: Uncertainty, *, 
     >>> farm = Layout(Supply(pressure=40 * psi), [row])
     >>> guess = Uncertainty(supply_pressure=1 * psi)
     >>> found = chances(farm, guess, realisations=100)
-    >>> "row 1" in chances_report(farm, found, guess, realisations=100)
+    >>> "row 1" in chances_report(farm, found, guess)
     True
     """
 
-def trouble_report(layout: Layout, line: str, found: Iterable[TroubleAtCount], uncertainty: Uncertainty, *, realisations: int = 10000, seed: int = 1, quantiles: Iterable[float] = ..., units: UnitSystem | str | None = None) -> str:
+def trouble_report(layout: Layout, line: str, found: Iterable[TroubleAtCount], uncertainty: Uncertainty, *, seed: int = 1, quantiles: Iterable[float] = ..., units: UnitSystem | str | None = None) -> str:
     """The same for each count of outlets more on a line: what chance_of_trouble found.
 
     >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
@@ -6442,6 +6444,6 @@ def trouble_report(layout: Layout, line: str, found: Iterable[TroubleAtCount], u
     >>> farm = Layout(Supply(pressure=40 * psi), [row])
     >>> guess = Uncertainty(supply_pressure=1 * psi)
     >>> found = chance_of_trouble(farm, "row 1", 3, guess, realisations=100)
-    >>> "row 1" in trouble_report(farm, "row 1", found, guess, realisations=100)
+    >>> "row 1" in trouble_report(farm, "row 1", found, guess)
     True
     """
