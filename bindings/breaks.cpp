@@ -71,6 +71,26 @@ void bind_parts(py::module_& module) {
       .result(module);
 }
 
+/// Reports and pictures take it for granted.
+void expect_whole(const Breaks& all) {
+  std::size_t outlets = 0;
+  for (const LineSolution& line : all.before.lines()) outlets += line.state.size();
+  const auto expect = [](bool fits, const char* name) {
+    if (!fits)
+      throw py::value_error(std::string(name) +
+                            ": does not fit the layout; break its outlets again");
+  };
+  const auto fits = [&](std::size_t size) {
+    return size == 0 || size == all.breaks.size() * outlets;
+  };
+  expect(all.outlets.size() == outlets, "outlets");
+  expect(all.conditions_before.size() == outlets, "conditions_before");
+  expect(fits(all.conditions.size()), "conditions");
+  expect(fits(all.pressure.size()), "pressure");
+  expect(fits(all.flow.size()), "flow");
+  expect(!all.worst || *all.worst < all.breaks.size(), "worst");
+}
+
 void bind_breaks_class(py::module_& module) {
   auto all =
       Record<Breaks>("Breaks",
@@ -111,6 +131,7 @@ void bind_breaks_class(py::module_& module) {
                     [](const Breaks& self, py::handle owner) {
                       return table_of(self.flow, self.outlets.size(), owner);
                     })
+          .examined_by(&expect_whole)
           .made_from([](const py::dict& state) {
             return Breaks{.fault = HeadOff{},
                           .before = Type<Solution>::from(state["before"], {"before"})};

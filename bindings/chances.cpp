@@ -42,6 +42,15 @@ void bind_series_spread(py::module_& module, const char* name) {
       .result(module);
 }
 
+/// A report takes it for granted.
+void expect_whole(const LineChances& line) {
+  const std::size_t outlets = line.below_rated.size();
+  bool fits = line.below_minimum.size() == outlets && line.above_maximum.size() == outlets;
+  for (const Series<Pressure>& quantile : line.pressure.quantiles)
+    fits = fits && quantile.size() == outlets;
+  if (!fits) throw py::value_error(line.name + ": not one entry for each outlet; find them again");
+}
+
 void bind_uncertainty(py::module_& module) {
   Record<OutletUncertainty>("OutletUncertainty",
                             "Of one kind of outlet, where it is not as the others.")
@@ -118,6 +127,7 @@ void bind_results(py::module_& module) {
       .field("below_rated", &LineChances::below_rated, "Chances [-]; 0 for those not judged.")
       .field("below_minimum", &LineChances::below_minimum, "Likewise.")
       .field("above_maximum", &LineChances::above_maximum, "Likewise.")
+      .examined_by(&expect_whole)
       .result(module, [](const LineChances& self) {
         return py::str("<hydro.LineChances: {}, outlets {}>")
             .format(self.name, self.below_rated.size());

@@ -25,7 +25,7 @@ const std::string short_row =
     ">>> spray = Outlet(name=\"spray\", flow=1.2 * gpm, at=30 * psi)\n"
     ">>> narrow = nominal_pipe(\"1 in\", \"PVC Class 200\")\n"
     ">>> row = Line(name=\"row 1\", pipe=narrow, outlet=spray, count=24, spacing=20 * ft)\n"
-    ">>> farm = Layout(Supply(pressure=40 * psi), [row])\n"
+    ">>> farm = Layout(Supply(pressure=33 * psi), [row])\n"
     ">>> sold = [PricedPipe(nominal_pipe(size, \"PVC Class 160\"), price=Price(dollars, 20 * ft))\n"
     "...         for size, dollars in ((\"1-1/4 in\", 9), (\"1-1/2 in\", 11), (\"2 in\", 17))]\n";
 

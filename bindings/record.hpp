@@ -112,6 +112,12 @@ class Record {
     return *this;
   }
 
+  /// What is unpickled is examined. @throws whatever the check throws
+  Record& examined_by(std::function<void(const S&)> check) {
+    check_ = std::move(check);
+    return *this;
+  }
+
   /// @param maker what prints in its place: `head_off`
   py::class_<S> description(py::module_& module, const char* maker = nullptr) {
     std::vector<Parameter> parameters;
@@ -215,8 +221,10 @@ class Record {
   py::class_<S> make_class(py::module_& module, const std::string& signature) {
     py::class_<S> made(module, name_, (signature + text_).c_str());
     made.def(py::pickle([fields = fields_](const S& self) { return state_of(self, *fields); },
-                        [fields = fields_, make = make_](const py::dict& state) {
-                          return from_state(state, *fields, make);
+                        [fields = fields_, make = make_, check = check_](const py::dict& state) {
+                          S again = from_state(state, *fields, make);
+                          if (check) check(again);
+                          return again;
                         }));
     copy_is_itself(made);
     if constexpr (std::equality_comparable<S>) {
@@ -288,6 +296,7 @@ class Record {
   const char* name_;
   const char* text_;
   std::shared_ptr<Fields<S>> fields_ = std::make_shared<Fields<S>>();
+  std::function<void(const S&)> check_ = {};
   Maker<S> make_ = [](const py::dict& /*state*/) -> S {
     if constexpr (std::default_initializable<S>)
       return S{};

@@ -178,7 +178,7 @@ void bind_room_on_line(py::module_& module) {
        "comes; NotSolved.\n" +
        words_on_room + words_on_work + example_row +
        ">>> room_on_line(farm, \"row 1\", limits=Limits(judged=[\"rated\"]))\n"
-       "<hydro.Room: 13 more on row 1, ended by limit: rated>")
+       "<hydro.Room: 14 more on row 1, ended by limit: rated>")
           .c_str());
   Record<RoomWithPipe>("RoomWithPipe", "Room on a line that is all of another pipe.")
       .field("pipe", &RoomWithPipe::pipe, "In place of its pipe and reaches.")
@@ -269,8 +269,9 @@ void bind_longest_line(py::module_& module) {
       ("The line of a layout laid anew with so many outlets, from 1 on; keywords as of "
        "longest_line.\n\n" +
        example_row +
-       ">>> with_outlets(farm, \"row 1\", 7, spacing=30 * ft).line(\"row 1\").whole_length()\n"
-       "200 * ft")
+       ">>> wider_spaced = with_outlets(farm, \"row 1\", 7, spacing=30 * ft)\n"
+       ">>> round(wider_spaced.line(\"row 1\").whole_length().to(ft), 6)\n"
+       "200.0")
           .c_str());
   def(
       module,
@@ -295,7 +296,7 @@ void bind_longest_line(py::module_& module) {
        "has a fault of its own; NotSolved.\n" +
        words_on_longest + words_on_work + example_row +
        ">>> longest_line(farm, \"row 1\", limits=Limits(judged=[\"rated\"])).outlets\n"
-       "37")
+       "38")
           .c_str());
   Record<LongestWithPipe>("LongestWithPipe", "Length of a line that is all of one pipe.")
       .field("pipe", &LongestWithPipe::pipe, "In place of its pipe and reaches.")

@@ -112,7 +112,7 @@ with TemporaryDirectory(prefix="hydro-") as scratch:  # nothing is left between 
         ],
         python_requires=">=3.11",
         install_requires=["numpy"],
-        extras_require={"plot": ["matplotlib"], "dataframe": ["pandas"]},
+        extras_require={"plot": ["matplotlib"], "dataframe": ["pandas"], "progress": ["tqdm"]},
         packages=["hydro", "hydro.plot"],
         package_dir={"": "bindings"},
         package_data={"hydro": ["*.pyi", "py.typed"]},

@@ -91,6 +91,13 @@ void bind_table_of(py::module_& module) {
       "__getitem__(self, row: int) -> " + own + "Series");
   define_method(
       table,
+      "__iter__",
+      [](py::handle self, const py::args&, const py::kwargs&) {
+        return py::reinterpret_steal<py::object>(PySeqIter_New(self.ptr()));
+      },
+      "__iter__(self) -> Iterator[" + own + "Series]");
+  define_method(
+      table,
       "__array__",
       [own](py::handle, const py::args&, const py::kwargs&) -> py::object {
         throw py::type_error("a table becomes an array in a unit: write .to(" +

@@ -292,6 +292,13 @@ void bind_writers(py::module_& module) {
       ">>> folder.cleanup()");
 }
 
+/// They head the columns of what was found.
+void expect_as_many(const std::vector<double>& quantiles, const Spread<Pressure>& found) {
+  if (quantiles.size() != found.quantiles.size())
+    throw py::value_error("quantiles: are " + std::to_string(quantiles.size()) + ", but " +
+                          std::to_string(found.quantiles.size()) + " were found: give the same");
+}
+
 void bind_what_ifs(py::module_& module) {
   def(
       module,
@@ -301,7 +308,7 @@ void bind_what_ifs(py::module_& module) {
       ("Room on a line, as a sentence and a table. units: \"us\" or \"si\".\n\n" + example_row +
        ">>> room = room_on_line(farm, \"row 1\", limits=Limits(judged=[\"rated\"]))\n"
        ">>> room_report(room, \"us\").split(\".\")[0]\n"
-       "'13 more outlets fit on row 1'")
+       "'14 more outlets fit on row 1'")
           .c_str());
   def(
       module,
@@ -313,7 +320,7 @@ void bind_what_ifs(py::module_& module) {
       ("How long a line can be, as a sentence and a table. units: \"us\" or \"si\".\n\n" +
        example_row +
        ">>> longest = longest_line(farm, \"row 1\", limits=Limits(judged=[\"rated\"]))\n"
-       ">>> \"37 outlets\" in longest_line_report(longest, \"us\")\n"
+       ">>> \"38 outlets\" in longest_line_report(longest, \"us\")\n"
        "True")
           .c_str());
   def(
@@ -332,7 +339,6 @@ void bind_what_ifs(py::module_& module) {
           .c_str());
   const ChanceOptions defaults;
   const std::vector<Parameter> options{
-      {"realisations", py::cast(defaults.realisations), Passing::by_name},
       {"seed", py::cast(defaults.seed), Passing::by_name},
       {"quantiles", py::tuple(py::cast(defaults.quantiles)), Passing::by_name},
       may_be_left_out("units", Passing::by_name)};
@@ -344,25 +350,25 @@ void bind_what_ifs(py::module_& module) {
       [](const Layout& layout,
          const Chances& found,
          const Uncertainty& uncertainty,
-         int realisations,
          Long seed,
          const std::vector<double>& quantiles,
          std::optional<UnitSystem> units) {
+        if (found.lowest_pressure) expect_as_many(quantiles, *found.lowest_pressure);
         return chances_report(
             layout,
             found,
             uncertainty,
-            {.realisations = realisations, .seed = seed.value, .quantiles = quantiles},
+            {.realisations = found.realisations, .seed = seed.value, .quantiles = quantiles},
             units);
       },
       of_chances,
       ("How likely outlets fall short, as a table a grower reads: what chances found of the "
        "layout, "
-       "with the same uncertainty, realisations, seed and quantiles. units: as in report.\n\n" +
+       "with the same uncertainty, seed and quantiles. units: as in report.\n\n" +
        example_row +
        ">>> guess = Uncertainty(supply_pressure=1 * psi)\n"
        ">>> found = chances(farm, guess, realisations=100)\n"
-       ">>> \"row 1\" in chances_report(farm, found, guess, realisations=100)\n"
+       ">>> \"row 1\" in chances_report(farm, found, guess)\n"
        "True")
           .c_str());
   std::vector<Parameter> of_trouble{"layout", "line", "found", "uncertainty"};
@@ -374,10 +380,12 @@ void bind_what_ifs(py::module_& module) {
          const std::string& line,
          const std::vector<TroubleAtCount>& found,
          const Uncertainty& uncertainty,
-         int realisations,
          Long seed,
          const std::vector<double>& quantiles,
          std::optional<UnitSystem> units) {
+        for (const TroubleAtCount& it : found)
+          if (it.lowest_pressure) expect_as_many(quantiles, *it.lowest_pressure);
+        const int realisations = found.empty() ? 0 : found.front().below_rated.of;
         return trouble_report(
             layout,
             line,
@@ -391,7 +399,7 @@ void bind_what_ifs(py::module_& module) {
        example_row +
        ">>> guess = Uncertainty(supply_pressure=1 * psi)\n"
        ">>> found = chance_of_trouble(farm, \"row 1\", 3, guess, realisations=100)\n"
-       ">>> \"row 1\" in trouble_report(farm, \"row 1\", found, guess, realisations=100)\n"
+       ">>> \"row 1\" in trouble_report(farm, \"row 1\", found, guess)\n"
        "True")
           .c_str());
 }

@@ -16,4 +16,4 @@ guess = hydro.Uncertainty(
     elevation=0.5 * ft,
 )
 found = hydro.chance_of_trouble(strips, "row 2", 6, guess, realisations=4000, progress=True)
-print(hydro.trouble_report(strips, "row 2", found, guess, realisations=4000), end="")
+print(hydro.trouble_report(strips, "row 2", found, guess), end="")

@@ -15,6 +15,9 @@ from the inlet on. Pressures are gauge pressures; a gallon is the US gallon. Wha
 quantity, a part of a layout or a fault is valid input after `from hydro import *`. Nothing can be
 changed once it is made, and everything may be used from many threads at once.
 
+What takes long (break_every_outlet, chances, room_on_line, smallest_pipe and the like) works on
+all cores and takes the keywords threads and progress: progress=True shows a bar on a terminal.
+
 hydro.units has all units, also the namesakes of common variables (s, min, h, K, W); of the
 others, `from hydro import *` takes m, bar, head, pressure, velocity and area, which you may have
 used.

@@ -1,7 +1,7 @@
 """The compiled part of the package: all that is public is in hydro, under the same names."""
 
 import os
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any, ClassVar, NoReturn, TypeAlias, overload
 
 import numpy
@@ -9,15 +9,25 @@ import pandas
 from numpy.typing import NDArray
 
 from .enumerations import (
+    AddedWhere,
+    BreakDetail,
     CheckValveState,
     CurveShape,
     DrainEnd,
     FirstFall,
     FirstOutlet,
+    FlowFigureKind,
+    InletGoal,
+    Input,
+    Limit,
+    OutletCondition,
     OutletState,
+    PressureFigureKind,
     PumpArrangement,
     PumpRange,
     RegulatorState,
+    RemedyKind,
+    RoomEnd,
     SupplyLimit,
     UnitSystem,
     ValveKind,
@@ -3864,6 +3874,1059 @@ class Drain:
         """From the beginning to the end."""
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
+
+class PressureFigure:
+    """A pressure of a solution."""
+    def __init__(self, *, kind: PressureFigureKind | str = ..., at: str = '', outlet: int = 0) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def kind(self) -> PressureFigureKind:
+        """Which."""
+    @property
+    def at(self) -> str:
+        """Name of the line, or of a further supply; empty: the first."""
+    @property
+    def outlet(self) -> int:
+        """From 1 on."""
+    def replace(self, **changes: Any) -> PressureFigure:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class FlowFigure:
+    """A flow of a solution."""
+    def __init__(self, *, kind: FlowFigureKind | str = ..., at: str = '', outlet: int = 0) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def kind(self) -> FlowFigureKind:
+        """Which."""
+    @property
+    def at(self) -> str:
+        """Name of the line, or of a further supply; empty: the first."""
+    @property
+    def outlet(self) -> int:
+        """From 1 on."""
+    def replace(self, **changes: Any) -> FlowFigure:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class PressureInfluence:
+    """What one input does to a figure."""
+    @property
+    def input(self) -> Input:
+        """Which."""
+    @property
+    def at(self) -> str:
+        """Name of the line, or of a further supply; empty: the first."""
+    @property
+    def kind(self) -> str:
+        """Name of the kind of pipe or outlet."""
+    @property
+    def number(self) -> int:
+        """Of the outlet, the pump, or the pipe where there are several; from 1 on."""
+    @property
+    def by_share(self) -> Pressure:
+        """Of a size: by one whole share of it."""
+    @property
+    def by_height(self) -> Pressure:
+        """Of a height: by one metre of it."""
+    def __repr__(self) -> str: ...
+    def by_one_step(self) -> Pressure:
+        """What 1 % more of a size, or a height 0.1 ft (3 cm) larger, does."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PressureSensitivity:
+    """One figure and what all inputs do to it."""
+    @property
+    def value(self) -> Pressure:
+        """Of the figure."""
+    @property
+    def influences(self) -> list[PressureInfluence]:
+        """Largest by_one_step() first."""
+    def __repr__(self) -> str: ...
+    def by_line(self) -> PressureSensitivity:
+        """Of all outlets of a line together, and of all reaches."""
+    def by_kind(self) -> PressureSensitivity:
+        """Of all that is of one kind of pipe or outlet; what has no name of a kind, by line."""
+    def of(self, input: Input | str, at: str, number: int = 0) -> PressureInfluence:
+        """Zero where it does nothing. number: 0: of all of that line or supply together."""
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each input; what it does to the figure in Pa or m3/s, by the share, by the metre
+        and
+            by one step. ImportError without pandas.
+        """
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class FlowInfluence:
+    """What one input does to a figure."""
+    @property
+    def input(self) -> Input:
+        """Which."""
+    @property
+    def at(self) -> str:
+        """Name of the line, or of a further supply; empty: the first."""
+    @property
+    def kind(self) -> str:
+        """Name of the kind of pipe or outlet."""
+    @property
+    def number(self) -> int:
+        """Of the outlet, the pump, or the pipe where there are several; from 1 on."""
+    @property
+    def by_share(self) -> Flow:
+        """Of a size: by one whole share of it."""
+    @property
+    def by_height(self) -> Flow:
+        """Of a height: by one metre of it."""
+    def __repr__(self) -> str: ...
+    def by_one_step(self) -> Flow:
+        """What 1 % more of a size, or a height 0.1 ft (3 cm) larger, does."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class FlowSensitivity:
+    """One figure and what all inputs do to it."""
+    @property
+    def value(self) -> Flow:
+        """Of the figure."""
+    @property
+    def influences(self) -> list[FlowInfluence]:
+        """Largest by_one_step() first."""
+    def __repr__(self) -> str: ...
+    def by_line(self) -> FlowSensitivity:
+        """Of all outlets of a line together, and of all reaches."""
+    def by_kind(self) -> FlowSensitivity:
+        """Of all that is of one kind of pipe or outlet; what has no name of a kind, by line."""
+    def of(self, input: Input | str, at: str, number: int = 0) -> FlowInfluence:
+        """Zero where it does nothing. number: 0: of all of that line or supply together."""
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each input; what it does to the figure in Pa or m3/s, by the share, by the metre
+        and
+            by one step. ImportError without pandas.
+        """
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Sensitivities:
+    """A solution that is ready to be asked about any number of figures, without solving anew."""
+    def __init__(self, solution: Solution) -> None: ...
+    @property
+    def solution(self) -> Solution:
+        """What is asked about."""
+    @overload
+    def of(self, figure: PressureFigure) -> PressureSensitivity: ...
+    @overload
+    def of(self, figure: FlowFigure) -> FlowSensitivity:
+        """What all inputs do to it."""
+    def __repr__(self) -> str: ...
+
+class PressureTable:
+    """Values of Pressure in rows and columns, both counted from 0."""
+    @property
+    def shape(self) -> tuple[int, int]:
+        """Rows and columns."""
+    @property
+    def si(self) -> NDArray[numpy.float64]:
+        """The values in SI units, one row an entry: a view that cannot be written to, without a copy.
+        """
+    def to(self, unit: PressureUnit) -> NDArray[numpy.float64]:
+        """A new numpy array of numbers of this unit, one row an entry. TypeError for a unit of another
+        quantity.
+        """
+    def __len__(self) -> int: ...
+    def __getitem__(self, row: int) -> PressureSeries: ...
+    def __iter__(self) -> Iterator[PressureSeries]: ...
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class FlowTable:
+    """Values of Flow in rows and columns, both counted from 0."""
+    @property
+    def shape(self) -> tuple[int, int]:
+        """Rows and columns."""
+    @property
+    def si(self) -> NDArray[numpy.float64]:
+        """The values in SI units, one row an entry: a view that cannot be written to, without a copy.
+        """
+    def to(self, unit: FlowUnit) -> NDArray[numpy.float64]:
+        """A new numpy array of numbers of this unit, one row an entry. TypeError for a unit of another
+        quantity.
+        """
+    def __len__(self) -> int: ...
+    def __getitem__(self, row: int) -> FlowSeries: ...
+    def __iter__(self) -> Iterator[FlowSeries]: ...
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class CheckOptions:
+    """The largest that is accepted; common practice, no source."""
+    def __init__(self, *, pressure_variation: float = 0.2, flow_variation: float = 0.1, velocity: Velocity = ...) -> None: ...
+    @property
+    def pressure_variation(self) -> float:
+        """Of pressure [-]."""
+    @property
+    def flow_variation(self) -> float:
+        """Of flow [-]."""
+    @property
+    def velocity(self) -> Velocity:
+        """In lines."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> CheckOptions:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Limits:
+    """What is judged, and by what."""
+    def __init__(self, *, judged: Iterable[Limit | str] = ..., lines: Iterable[str] = (), accepted: CheckOptions = ...) -> None: ...
+    @property
+    def judged(self) -> tuple[Limit, ...]:
+        """Default: all."""
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """Whose outlets and pipes are judged, by name; empty: all."""
+    @property
+    def accepted(self) -> CheckOptions:
+        """As check takes it."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> Limits:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Margin:
+    """How near a limit is, where it is nearest."""
+    @property
+    def limit(self) -> Limit:
+        """Which."""
+    @property
+    def line(self) -> str:
+        """Empty: of all lines together, or of a supply."""
+    @property
+    def outlet(self) -> int | None:
+        """From 1 on; None: not of one outlet."""
+    @property
+    def supply(self) -> str:
+        """Name of a further one; empty: the first, or none."""
+    @property
+    def left(self) -> float:
+        """Of the limit [-]; below 0 it is passed by so much."""
+    @property
+    def passed(self) -> bool:
+        """As a check finds it."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class MoreOutlets:
+    """Which outlets are added, and where."""
+    def __init__(self, *, where: AddedWhere | str = ..., outlet: Outlet | None = None, spacing: Length | None = None) -> None: ...
+    @property
+    def where(self) -> AddedWhere:
+        """Beyond the last outlet or between them."""
+    @property
+    def outlet(self) -> Outlet | None:
+        """None: that of the last outlet before it."""
+    @property
+    def spacing(self) -> Length | None:
+        """Beyond: from outlet to outlet, None: that of the line, of an uneven one that of its last two
+        outlets. Between: the nearest that two may stand, None: 1 mm.
+        """
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> MoreOutlets:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class RoomAtCount:
+    """The whole layout with so many outlets more."""
+    @property
+    def added(self) -> int:
+        """So many; of longest_line, all outlets."""
+    @property
+    def line(self) -> str:
+        """Of the outlet with the smallest share of its rating."""
+    @property
+    def outlet(self) -> int:
+        """Its number; 0: none is judged."""
+    @property
+    def pressure(self) -> Pressure:
+        """There, gauge."""
+    @property
+    def rated(self) -> Pressure:
+        """Its own."""
+    @property
+    def supply_pressure(self) -> Pressure:
+        """Of the first supply."""
+    @property
+    def inflow(self) -> Flow:
+        """Out of all supplies together."""
+    @property
+    def margins(self) -> list[Margin]:
+        """Of each limit that is judged."""
+    def __repr__(self) -> str: ...
+    def fits(self) -> bool:
+        """No limit is passed."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Room:
+    """How many more outlets a line can take."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlets(self) -> int:
+        """That fit."""
+    @property
+    def end(self) -> RoomEnd:
+        """What ends it."""
+    @property
+    def counts(self) -> list[RoomAtCount]:
+        """From 0 on; the last is too many if a limit ends it."""
+    @property
+    def ended_by(self) -> list[Margin]:
+        """Limits that one more passes; if the layout passes some as it is, those."""
+    def __repr__(self) -> str: ...
+    def fails_as_it_is(self) -> bool:
+        """A limit is passed with none added."""
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each count that was tried: the weakest outlet, pressures [Pa], flow [m3/s], and
+        what
+            is left of each limit. ImportError without pandas.
+        """
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class RoomWithPipe:
+    """Room on a line that is all of another pipe."""
+    @property
+    def pipe(self) -> Pipe:
+        """In place of its pipe and reaches."""
+    @property
+    def room(self) -> Room:
+        """With it."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class LongestLine:
+    """How long a line can be."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlets(self) -> int:
+        """0: a limit is passed at every count tried."""
+    @property
+    def length(self) -> Length:
+        """From the inlet to the last outlet."""
+    @property
+    def fewest(self) -> int:
+        """Outlets at which no limit is passed."""
+    @property
+    def end(self) -> RoomEnd:
+        """What ends it."""
+    @property
+    def counts(self) -> list[RoomAtCount]:
+        """`added` counts all outlets here, from 1 on."""
+    @property
+    def ended_by(self) -> list[Margin]:
+        """Limits that one more passes, or the last one tried."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each count that was tried: the weakest outlet, pressures [Pa], flow [m3/s], and
+        what
+            is left of each limit. ImportError without pandas.
+        """
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class LongestWithPipe:
+    """Length of a line that is all of one pipe."""
+    @property
+    def pipe(self) -> Pipe:
+        """In place of its pipe and reaches."""
+    @property
+    def longest(self) -> LongestLine:
+        """With it."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class InletPosition:
+    """A row fed at a place."""
+    @property
+    def place(self) -> Length:
+        """From the present inlet, along the row."""
+    @property
+    def lowest(self) -> Pressure:
+        """Pressure at an outlet of the row."""
+    @property
+    def lowest_outlet(self) -> int:
+        """Its number as it is now."""
+    @property
+    def highest(self) -> Pressure:
+        """Pressure at an outlet of the row."""
+    @property
+    def lowest_share(self) -> float:
+        """Of the rated pressure [-]."""
+    @property
+    def variation(self) -> float:
+        """Of pressure [-]."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class InletPositions:
+    """Places from which to feed a row."""
+    @property
+    def present(self) -> InletPosition:
+        """As it is."""
+    @property
+    def best(self) -> InletPosition:
+        """Of equal ones the nearest to the present inlet."""
+    @property
+    def all(self) -> list[InletPosition]:
+        """In the order of their places."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Price:
+    """So much money for such a length, as pipe is sold."""
+    def __init__(self, amount: float, per: Length) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def amount(self) -> float:
+        """Money, in any one currency, 0 to 1e9."""
+    @property
+    def per(self) -> Length:
+        """1 mm to 10 km."""
+    def replace(self, **changes: Any) -> Price:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class PricedPipe:
+    """A pipe that can be had."""
+    def __init__(self, pipe: Pipe, *, price: Price | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def pipe(self) -> Pipe:
+        """Which."""
+    @property
+    def price(self) -> Price | None:
+        """None: not known."""
+    def replace(self, **changes: Any) -> PricedPipe:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class LinesToSize:
+    """Lines that are laid alike."""
+    def __init__(self, lines: Iterable[str], *, sizes: int = 1) -> None: ...
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """By name."""
+    @property
+    def sizes(self) -> int:
+        """At most so many along each of them, 1 to 10."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> LinesToSize:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class LaidPipe:
+    """A length of one pipe."""
+    @property
+    def line(self) -> str:
+        """Its name."""
+    @property
+    def pipe(self) -> Pipe:
+        """Which."""
+    @property
+    def start(self) -> Length:
+        """From the line's inlet."""
+    @property
+    def end(self) -> Length:
+        """From the line's inlet."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class SmallestPipe:
+    """The cheapest way to lay lines, or that there is none."""
+    @property
+    def found(self) -> bool:
+        """If not, the rest is of the widest pipe throughout."""
+    @property
+    def pipes(self) -> list[LaidPipe]:
+        """Line by line as they were named, from the inlet on."""
+    @property
+    def cost(self) -> float | None:
+        """Money; None: there is no price, or not of all."""
+    @property
+    def volume(self) -> Volume:
+        """Inside the pipes."""
+    @property
+    def passed(self) -> list[Margin]:
+        """Limits that are; empty where found."""
+    @property
+    def solution(self) -> Solution:
+        """So laid; its layout can be used on."""
+    @property
+    def ways(self) -> int:
+        """That there are to lay all lines."""
+    @property
+    def tried(self) -> int:
+        """Of these, solved."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PipeTried:
+    """What one pipe throughout would do."""
+    @property
+    def pipe(self) -> Pipe:
+        """Which."""
+    @property
+    def cost(self) -> float | None:
+        """Money; None: there is no price, or not of all."""
+    @property
+    def volume(self) -> Volume:
+        """Inside the pipes."""
+    @property
+    def lowest_share(self) -> float | None:
+        """Of rated pressure, at the outlet with the smallest [-]; None: none is judged."""
+    @property
+    def lowest_pressure(self) -> Pressure | None:
+        """Of the same outlet."""
+    @property
+    def highest_velocity(self) -> Velocity:
+        """In these lines."""
+    @property
+    def flow_variation(self) -> float:
+        """The largest in these lines [-]."""
+    @property
+    def passed(self) -> list[Margin]:
+        """Limits that are."""
+    @property
+    def solution(self) -> Solution:
+        """So laid."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Standing:
+    """How a layout stands."""
+    @property
+    def below_rated(self) -> int:
+        """Outlets; dry ones are among them."""
+    @property
+    def lowest_share(self) -> float | None:
+        """Of rated pressure; 0: dry; None: none is judged [-]."""
+    @property
+    def flow(self) -> Flow:
+        """Out of all supplies."""
+    @property
+    def shaft_power(self) -> Power | None:
+        """Of all pumps; None: none, or not known."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Remedy:
+    """One thing that could be done."""
+    @property
+    def kind(self) -> RemedyKind:
+        """What."""
+    @property
+    def lines(self) -> list[str]:
+        """To which it is done; none: the supply."""
+    @property
+    def deed(self) -> str:
+        """What is done, in the units of the layout."""
+    @property
+    def cures(self) -> bool:
+        """Every outlet is served then."""
+    @property
+    def passed(self) -> list[Margin]:
+        """Limits that keep it from being a cure."""
+    @property
+    def cost(self) -> float | None:
+        """Money; None: a price is missing."""
+    @property
+    def after(self) -> Standing:
+        """With it done."""
+    @property
+    def solution(self) -> Solution:
+        """With it done; its layout can be used on."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Remedies:
+    """What could be done for outlets that fall short."""
+    @property
+    def before(self) -> Standing:
+        """As it is."""
+    @property
+    def ranked(self) -> list[Remedy]:
+        """Cures first; empty where nothing falls short."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each remedy, in the order of the ranking. ImportError without pandas."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class OutletNumber:
+    """An outlet, by its line and number."""
+    def __eq__(self, other: object) -> bool: ...
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlet(self) -> int:
+        """Counts from 1, from the inlet on."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Break:
+    """One outlet broken, and what it does to the others. Counts are of outlets that were not so
+    before.
+    """
+    @property
+    def line(self) -> str:
+        """Of the outlet that is broken."""
+    @property
+    def outlet(self) -> int:
+        """Counts from 1, from the inlet on."""
+    @property
+    def escaping(self) -> Flow:
+        """More than before, out of broken outlets, leaks and open ends."""
+    @property
+    def missing(self) -> Flow:
+        """Less than before, out of all outlets that are neither broken nor capped."""
+    @property
+    def inflow(self) -> Flow:
+        """Out of all supplies."""
+    @property
+    def supply_pressure(self) -> Pressure:
+        """Of the first supply, gauge."""
+    @property
+    def gauge_reading(self) -> Pressure:
+        """Of the first supply; without a gauge, before the filter."""
+    @property
+    def more_below_rated(self) -> int:
+        """Those out of work are among them."""
+    @property
+    def more_out_of_work(self) -> int:
+        """Below their minimum, or dry."""
+    @property
+    def more_dry(self) -> int:
+        """No water reaches them."""
+    @property
+    def more_above_maximum(self) -> int:
+        """They mist."""
+    @property
+    def weakest(self) -> WeakestOutlet | None:
+        """None: there is no other outlet to judge."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class LeftOut:
+    """An outlet of which there is no Break, and why."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlet(self) -> int:
+        """Counts from 1, from the inlet on."""
+    @property
+    def why(self) -> str:
+        """In words."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Breaks:
+    """Every outlet of a layout, broken in turn. str() of it is the report."""
+    @property
+    def fault(self) -> Fault:
+        """Its line and outlet do not count."""
+    @property
+    def before(self) -> Solution:
+        """Before any of them."""
+    @property
+    def outlets(self) -> list[OutletNumber]:
+        """All of the layout, line by line."""
+    @property
+    def breaks(self) -> list[Break]:
+        """That are solved, in the order of the outlets."""
+    @property
+    def not_solved(self) -> list[LeftOut]:
+        """Likewise."""
+    @property
+    def skipped(self) -> list[LeftOut]:
+        """Likewise."""
+    @property
+    def worst(self) -> int | None:
+        """Index into breaks of the one that puts most others out of work; of equal ones that with most
+        others below rated, then that with the smallest share at its weakest outlet, then the first.
+        """
+    @property
+    def rest_works(self) -> int:
+        """Breaks that put no other out of work."""
+    @property
+    def rest_is_served(self) -> int:
+        """Breaks after which none is below its rated pressure that was not."""
+    @property
+    def conditions_before(self) -> list[OutletCondition]:
+        """One for each of outlets."""
+    @property
+    def conditions(self) -> NDArray[numpy.object_] | None:
+        """Of OutletCondition, a row for each of breaks, a column for each of outlets; None where only
+        counts are kept.
+        """
+    @property
+    def pressure(self) -> PressureTable | None:
+        """At the device, likewise; None unless profiles are kept."""
+    @property
+    def flow(self) -> FlowTable | None:
+        """Out of the outlet, likewise."""
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    def newly_below_rated(self, break_index: int) -> list[OutletNumber]:
+        """Which others are below their rated pressure after this one of breaks, from 0 on, that were
+        not before. InvalidInput when there is no such break, or only counts are kept.
+        """
+    def newly_out_of_work(self, break_index: int) -> list[OutletNumber]:
+        """Which others are out of work after this one of breaks, from 0 on, that were not before.
+        InvalidInput when there is no such break, or only counts are kept.
+        """
+    def newly_dry(self, break_index: int) -> list[OutletNumber]:
+        """Which others are dry after this one of breaks, from 0 on, that were not before. InvalidInput
+        when there is no such break, or only counts are kept.
+        """
+    def newly_above_maximum(self, break_index: int) -> list[OutletNumber]:
+        """Which others are above their highest pressure after this one of breaks, from 0 on, that were
+        not before. InvalidInput when there is no such break, or only counts are kept.
+        """
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each outlet, with the columns of to_csv: numbers in SI, the unit in the column's
+            name. ImportError without pandas.
+        """
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PressureSpread:
+    """Of one figure."""
+    @property
+    def mean(self) -> Pressure:
+        """Arithmetic."""
+    @property
+    def deviation(self) -> Pressure:
+        """Standard deviation."""
+    @property
+    def quantiles(self) -> list[Pressure]:
+        """In the order of the options."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class FlowSpread:
+    """Of one figure."""
+    @property
+    def mean(self) -> Flow:
+        """Arithmetic."""
+    @property
+    def deviation(self) -> Flow:
+        """Standard deviation."""
+    @property
+    def quantiles(self) -> list[Flow]:
+        """In the order of the options."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class NumberSpread:
+    """Of one figure."""
+    @property
+    def mean(self) -> float:
+        """Arithmetic."""
+    @property
+    def deviation(self) -> float:
+        """Standard deviation."""
+    @property
+    def quantiles(self) -> list[float]:
+        """In the order of the options."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PressureSeriesSpread:
+    """Of one figure at every outlet of a line, from the inlet on."""
+    @property
+    def mean(self) -> PressureSeries:
+        """Arithmetic."""
+    @property
+    def deviation(self) -> PressureSeries:
+        """Standard deviation."""
+    @property
+    def quantiles(self) -> list[PressureSeries]:
+        """In the order of the options."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class FlowSeriesSpread:
+    """Of one figure at every outlet of a line, from the inlet on."""
+    @property
+    def mean(self) -> FlowSeries:
+        """Arithmetic."""
+    @property
+    def deviation(self) -> FlowSeries:
+        """Standard deviation."""
+    @property
+    def quantiles(self) -> list[FlowSeries]:
+        """In the order of the options."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class OutletUncertainty:
+    """Of one kind of outlet, where it is not as the others."""
+    def __init__(self, *, outlet: str = '', manufacturing_variation: float | None = None, rating: float | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def outlet(self) -> str:
+        """The kind's name."""
+    @property
+    def manufacturing_variation(self) -> float | None:
+        """Cv [-]; None: as of the others."""
+    @property
+    def rating(self) -> float | None:
+        """Of all of the kind together [-]."""
+    def replace(self, **changes: Any) -> OutletUncertainty:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Uncertainty:
+    """What of a layout is not known exactly, as standard deviations; those without a unit are shares
+    of the value. What is not given is exact.
+    """
+    def __init__(self, *, manufacturing_variation: float = 0.0, rating: float = 0.0, outlets: Iterable[OutletUncertainty] = (), inside_diameter: float = 0.0, wall: float = 0.0, loss_coefficient: float = 0.0, supply_pressure: Pressure = ..., pump_head: float = 0.0, elevation: Length = ...) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def manufacturing_variation(self) -> float:
+        """Cv, of the flow of each outlet by itself at one pressure; normal, 0 to 0.2."""
+    @property
+    def rating(self) -> float:
+        """Of the flow of each kind of outlet, all of that kind together; normal, 0 to 0.2."""
+    @property
+    def outlets(self) -> tuple[OutletUncertainty, ...]:
+        """Kinds for which these two are others."""
+    @property
+    def inside_diameter(self) -> float:
+        """Of the bore of each kind of pipe, all of its lengths together; normal, 0 to 0.1."""
+    @property
+    def wall(self) -> float:
+        """Of C, roughness or factor of each kind of pipe; lognormal, 0 to 1."""
+    @property
+    def loss_coefficient(self) -> float:
+        """Of the K of each line, all of one line together; lognormal, 0 to 2."""
+    @property
+    def supply_pressure(self) -> Pressure:
+        """Of each supply that is not a pump; normal."""
+    @property
+    def pump_head(self) -> float:
+        """Of the head of each pump, the same share at every flow; normal, 0 to 0.2."""
+    @property
+    def elevation(self) -> Length:
+        """Of each elevation that was measured by itself; normal."""
+    def replace(self, **changes: Any) -> Uncertainty:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Chance:
+    """So many of so many realisations."""
+    def __eq__(self, other: object) -> bool: ...
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    @property
+    def times(self) -> int:
+        """In which it was so."""
+    @property
+    def of(self) -> int:
+        """Of all."""
+    def __repr__(self) -> str: ...
+    def share(self) -> float:
+        """[-]."""
+    def low(self) -> float:
+        """The true one lies above it, 39 times of 40 [-]."""
+    def high(self) -> float:
+        """The true one lies below it, 39 times of 40 [-]."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class LineChances:
+    """One line. All have one entry for each outlet; index 0 is outlet 1."""
+    @property
+    def name(self) -> str:
+        """Name of the line."""
+    @property
+    def pressure(self) -> PressureSeriesSpread:
+        """At the device."""
+    @property
+    def flow(self) -> FlowSeriesSpread:
+        """Out of the outlet."""
+    @property
+    def below_rated(self) -> list[float]:
+        """Chances [-]; 0 for those not judged."""
+    @property
+    def below_minimum(self) -> list[float]:
+        """Likewise."""
+    @property
+    def above_maximum(self) -> list[float]:
+        """Likewise."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class UniformityChances:
+    """How even outlets of one kind water, on one line or (line empty) all."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def outlet_name(self) -> str:
+        """Of the kind."""
+    @property
+    def outlets(self) -> int:
+        """Of the kind."""
+    @property
+    def christiansen(self) -> NumberSpread:
+        """CU [%]."""
+    @property
+    def distribution(self) -> NumberSpread:
+        """DU of the low quarter [%]."""
+    @property
+    def statistical(self) -> NumberSpread | None:
+        """Us [%]; None of one outlet."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Kept:
+    """Every value that was found, a row for each realisation, from 0 on."""
+    @property
+    def outlets(self) -> int:
+        """Of all lines, in their order."""
+    @property
+    def pressure(self) -> PressureTable | None:
+        """A column for each outlet."""
+    @property
+    def flow(self) -> FlowTable | None:
+        """A column for each outlet."""
+    @property
+    def inflow(self) -> FlowSeries:
+        """One for each realisation."""
+    @property
+    def lowest_pressure(self) -> PressureSeries:
+        """One for each realisation; empty where no outlet is judged."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Chances:
+    """How likely outlets of a layout fall short."""
+    @property
+    def realisations(self) -> int:
+        """That were solved."""
+    @property
+    def lines(self) -> list[LineChances]:
+        """In the order of the layout."""
+    @property
+    def inflow(self) -> FlowSpread:
+        """Out of all supplies together."""
+    @property
+    def lowest_pressure(self) -> PressureSpread | None:
+        """At the device, of the outlets that are judged; None: none is."""
+    @property
+    def any_below_rated(self) -> Chance:
+        """That at least one outlet is."""
+    @property
+    def any_below_minimum(self) -> Chance:
+        """Likewise."""
+    @property
+    def any_above_maximum(self) -> Chance:
+        """Likewise."""
+    @property
+    def times_below_rated(self) -> list[int]:
+        """In how many realisations exactly so many outlets were: entry k for k outlets."""
+    @property
+    def uniformity(self) -> list[UniformityChances]:
+        """As uniformity_of_outlets has them."""
+    @property
+    def kept(self) -> Kept | None:
+        """None unless asked for."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each outlet: mean and deviation of pressure [Pa] and flow [m3/s], and chances.
+            ImportError without pandas.
+        """
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class TroubleAtCount:
+    """Chances with so many outlets more."""
+    @property
+    def more(self) -> int:
+        """So many."""
+    @property
+    def below_rated(self) -> Chance:
+        """That at least one outlet is."""
+    @property
+    def below_minimum(self) -> Chance:
+        """Likewise."""
+    @property
+    def above_maximum(self) -> Chance:
+        """Likewise."""
+    @property
+    def lowest_pressure(self) -> PressureSpread | None:
+        """At the device, of the outlets that are judged; None: none is."""
+    @property
+    def inflow(self) -> FlowSpread:
+        """Out of all supplies together."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
 ft: LengthUnit
 inch: LengthUnit
 m: LengthUnit
@@ -4442,9 +5505,9 @@ def describe(fault: Fault, line: Line | Layout, units: UnitSystem | str) -> str:
     'row 1, outlet 7: clogged, 60 % of its flow lost'
     """
 
-def problems(part: Supply | Pump | Suction | Filter | Gauge | Tank | Hole | Hydrant | Line | Valve | Pipe | Outlet | Riser | Water | Site | Fault, line: Line | Supply | None = None) -> list[Problem]:
-    """What is wrong with one part of a layout, or with a fault on a line or of a supply; empty when
-    nothing is.
+def problems(part: Supply | Pump | Suction | Filter | Gauge | Tank | Hole | Hydrant | Line | Valve | Pipe | Outlet | Riser | Water | Site | PricedPipe | Fault | Uncertainty, line: Line | Supply | Layout | None = None) -> list[Problem]:
+    """What is wrong with one part of a layout, with a fault on a line or of a supply, or with an
+    uncertainty of a layout; empty when nothing is.
 
     >>> problems(Pipe(inside_diameter=2 * inch, hazen_williams=900))[0].text()
     'hazen_williams: is 900, must be from 10 to 200'
@@ -4745,6 +5808,416 @@ def drain(layout: Layout, *, to_level: Length | None = None, least_outflow: floa
     (DrainEnd.level_reached, 2.3)
     """
 
+def pressure_at(line: str, outlet: int) -> PressureFigure:
+    """The pressure at an outlet's device.
+
+    >>> pressure_at("row 1", 7)
+    PressureFigure(at='row 1', outlet=7)
+    """
+
+def line_pressure_at(line: str, outlet: int) -> PressureFigure:
+    """The pressure in the line at an outlet.
+
+    >>> line_pressure_at("row 1", 7).kind
+    PressureFigureKind.line
+    """
+
+def supply_pressure(supply: str = '') -> PressureFigure:
+    """The pressure at the start of the lines that a supply feeds; its name, empty: the first.
+
+    >>> supply_pressure().kind
+    PressureFigureKind.supply
+    """
+
+def gauge_reading(supply: str = '') -> PressureFigure:
+    """What the gauge of a supply reads; its name, empty: the first.
+
+    >>> gauge_reading("creek").at
+    'creek'
+    """
+
+def flow_of(line: str, outlet: int) -> FlowFigure:
+    """The flow out of an outlet.
+
+    >>> flow_of("row 1", 7).outlet
+    7
+    """
+
+def inflow_of(line: str) -> FlowFigure:
+    """The flow into a line through its inlet.
+
+    >>> inflow_of("row 1").kind
+    FlowFigureKind.inflow
+    """
+
+def supply_flow(supply: str = '') -> FlowFigure:
+    """The flow out of one supply; its name, empty: the first.
+
+    >>> supply_flow().kind
+    FlowFigureKind.supply
+    """
+
+def whole_inflow() -> FlowFigure:
+    """The flow out of all supplies together.
+
+    >>> whole_inflow()
+    FlowFigure()
+    """
+
+def is_height(input: Input | str) -> bool:
+    """Whether it is a height, given by the metre; else a size, given by the share.
+
+    >>> is_height(Input.ground), is_height("inside_diameter")
+    (True, False)
+    """
+
+def words_of(input: Input | str) -> str:
+    """As a person says it.
+
+    >>> words_of(Input.inside_diameter)
+    'pipe bore'
+    """
+
+@overload
+def sensitivity(solution: Solution, figure: PressureFigure) -> PressureSensitivity: ...
+@overload
+def sensitivity(solution: Solution, figure: FlowFigure) -> FlowSensitivity:
+    """What a little more of each input does to one figure: the exact derivative by every bore, wall,
+    length, loss, outlet, height, regulator and supply. InvalidInput for a line, an outlet, a supply
+    or a gauge that is not there, and for a figure that hangs on water that stands still round a
+    loop.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> found = sensitivity(solve(farm), pressure_at("row 1", 24))
+    >>> round(found.of("supply_pressure", "").by_one_step().to(psi), 2)
+    0.37
+    """
+
+def every_limit() -> list[Limit]:
+    """All of them, in the order in which they are told.
+
+    >>> every_limit()[0]
+    Limit.rated
+    """
+
+def supply_limit(limit: Limit | str) -> SupplyLimit | None:
+    """As a supply's findings name it; None: a limit of outlets or pipes.
+
+    >>> supply_limit("suction")
+    SupplyLimit.suction
+    """
+
+def margins(solution: Solution, limits: Limits = ...) -> list[Margin]:
+    """How much is left of each limit that is judged and is there. InvalidInput for a line that is not
+    there.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> [round(margin.left, 2) for margin in margins(solve(farm), Limits(judged=["rated"]))]
+    [0.23]
+    """
+
+def passed(margins: Iterable[Margin]) -> list[Margin]:
+    """Those that are passed.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> passed(margins(solve(farm), Limits(judged=["rated"])))
+    []
+    """
+
+def with_more_outlets(layout: Layout, line: str, more: MoreOutlets, count: int) -> Layout:
+    """The layout with so many more outlets on one of its lines. InvalidInput when the line has no
+    outlet, when its far end joins another and it should go on, or when there is no place left
+    between.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> with_more_outlets(farm, "row 1", MoreOutlets(), 3).line("row 1").outlet_count()
+    27
+    """
+
+def places_for_more(layout: Layout, line: str, more: MoreOutlets) -> int:
+    """How many have a place between the outlets of a line; beyond the last one most_outlets.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> places_for_more(farm, "row 1", MoreOutlets(where="between", spacing=9 * ft))
+    23
+    """
+
+def room_on_line(layout: Layout, line: str, *, limits: Limits = ..., most: int = 500, more: MoreOutlets = ..., threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> Room:
+    """How many more outlets a line can take before the first limit is passed, on any line, its supply
+    as it is, and what it is that ends it. InvalidInput for a line to which no water comes;
+    NotSolved.
+    limits: that must be kept. most: that are tried, 1 to 100000. more: which outlets, and where.
+    threads: 0: as many as the machine runs at once; the answer is the same whatever their number.
+    progress: True: a bar on a terminal; or a function of how many parts are done and of how many,
+    which returns False to stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> room_on_line(farm, "row 1", limits=Limits(judged=["rated"]))
+    <hydro.Room: 14 more on row 1, ended by limit: rated>
+    """
+
+def room_by_pipe(layout: Layout, line: str, pipes: Iterable[Pipe], *, limits: Limits = ..., most: int = 500, more: MoreOutlets = ..., threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> list[RoomWithPipe]:
+    """The same with each of these pipes in turn, in place of the line's pipe and reaches.
+    limits: that must be kept. most: that are tried, 1 to 100000. more: which outlets, and where.
+    threads: 0: as many as the machine runs at once; the answer is the same whatever their number.
+    progress: True: a bar on a terminal; or a function of how many parts are done and of how many,
+    which returns False to stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> wider = nominal_pipe("2 in", "PVC Class 160")
+    >>> found = room_by_pipe(farm, "row 1", [pipe, wider], limits=Limits(judged=["rated"]))
+    >>> found[0].room.outlets < found[1].room.outlets
+    True
+    """
+
+def with_outlets(layout: Layout, line: str, count: int, *, spacing: Length | None = None, first_at: Length | None = None, outlet: Outlet | None = None) -> Layout:
+    """The line of a layout laid anew with so many outlets, from 1 on; keywords as of longest_line.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> wider_spaced = with_outlets(farm, "row 1", 7, spacing=30 * ft)
+    >>> round(wider_spaced.line("row 1").whole_length().to(ft), 6)
+    200.0
+    """
+
+def longest_line(layout: Layout, line: str, *, limits: Limits = ..., most: int = 500, spacing: Length | None = None, first_at: Length | None = None, outlet: Outlet | None = None, threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> LongestLine:
+    """How long a line can be for a spacing, and how short it must not be: the last count of outlets
+    before a limit is passed. InvalidInput for a line that feeds or joins another, or has a fault of
+    its own; NotSolved.
+    limits: that must be kept. most: outlets that are tried. spacing: default the line's, of an
+    uneven one its last. first_at: default the line's. outlet: default the line's first. threads: 0:
+    as many as the machine runs at once; the answer is the same whatever their number. progress:
+    True: a bar on a terminal; or a function of how many parts are done and of how many, which
+    returns False to stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> longest_line(farm, "row 1", limits=Limits(judged=["rated"])).outlets
+    38
+    """
+
+def longest_by_pipe(layout: Layout, line: str, pipes: Iterable[Pipe], *, limits: Limits = ..., most: int = 500, spacing: Length | None = None, first_at: Length | None = None, outlet: Outlet | None = None, threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> list[LongestWithPipe]:
+    """The same with each of these pipes in turn, in place of the line's pipe and reaches.
+    limits: that must be kept. most: outlets that are tried. spacing: default the line's, of an
+    uneven one its last. first_at: default the line's. outlet: default the line's first. threads: 0:
+    as many as the machine runs at once; the answer is the same whatever their number. progress:
+    True: a bar on a terminal; or a function of how many parts are done and of how many, which
+    returns False to stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> wider = nominal_pipe("2 in", "PVC Class 160")
+    >>> only = Limits(judged=["rated"])
+    >>> found = longest_by_pipe(farm, "row 1", [pipe, wider], limits=only)
+    >>> found[0].longest.length < found[1].longest.length
+    True
+    """
+
+def inlet_position(layout: Layout, line: str, *, goal: InletGoal | str = ..., places: Iterable[Length] = (), feed_pipe: Pipe | None = None, threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> InletPositions:
+    """Where along a row to feed it from. InvalidInput when the row has no outlets, feeds or joins a
+    line, has a fault of its own or no water, or when a place is not on it; NotSolved.
+    goal: what makes a place the best. places: from the present inlet on; default the inlet, every
+    outlet, and half-way between two. feed_pipe: that leads there; default the way there takes no
+    pressure but for the ground. threads: 0: as many as the machine runs at once; the answer is the
+    same whatever their number. progress: True: a bar on a terminal; or a function of how many parts
+    are done and of how many, which returns False to stop the work (Stopped). Other threads run
+    meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> inlet_position(farm, "row 1").best.lowest_share > 37 / 30
+    True
+    """
+
+def with_inlet_at(layout: Layout, line: str, place: Length, feed_pipe: Pipe | None = None) -> Layout:
+    """The layout with the row fed at a place: the line of its name leads there, lines `NAME, near
+    part` and `NAME, far part` carry its outlets.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> [line.name for line in with_inlet_at(farm, "row 1", 240 * ft).lines]
+    ['row 1', 'row 1, near part', 'row 1, far part']
+    """
+
+def cost(price: Price, length: Length) -> float:
+    """Money for this length; nothing is rounded to whole pieces.
+
+    >>> cost(Price(14.20, 20 * ft), 100 * ft)
+    71.0
+    """
+
+def smallest_pipe(layout: Layout, lines: Iterable[LinesToSize], pipes: Iterable[PricedPipe], *, limits: Limits = ..., change_every: Length | None = None, most_ways_of_a_group: int = 100000, most_tried: int = 1000000, threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> SmallestPipe:
+    """The cheapest pipe with which every limit holds; without prices that with the least room inside.
+    InvalidInput for a line that is not there, is named twice or is shut, prices that some have and
+    others not, or too many ways; NotSolved.
+    lines: groups, each laid alike and apart from the others. pipes: in any order. limits: that must
+    hold. change_every: where pipe may change, from the inlet; default at outlets and where lines
+    begin or end. most_ways_of_a_group: 1 to 10 million. most_tried: 1 to 100 million. threads: 0:
+    as many as the machine runs at once; the answer is the same whatever their number. progress:
+    True: a bar on a terminal; or a function of how many parts are done and of how many, which
+    returns False to stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> narrow = nominal_pipe("1 in", "PVC Class 200")
+    >>> row = Line(name="row 1", pipe=narrow, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=33 * psi), [row])
+    >>> sold = [PricedPipe(nominal_pipe(size, "PVC Class 160"), price=Price(dollars, 20 * ft))
+    ...         for size, dollars in (("1-1/4 in", 9), ("1-1/2 in", 11), ("2 in", 17))]
+    >>> found = smallest_pipe(farm, [LinesToSize(["row 1"], sizes=2)], sold)
+    >>> found.found, [laid.pipe.name for laid in found.pipes]
+    (True, ['1-1/2 in PVC Class 160', '1-1/4 in PVC Class 160'])
+    """
+
+def try_pipes(layout: Layout, lines: Iterable[str], pipes: Iterable[PricedPipe], *, limits: Limits = ..., threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> list[PipeTried]:
+    """One row for each pipe of the list, in its order: these lines are laid in it throughout.
+    limits: that are judged. threads: 0: as many as the machine runs at once; the answer is the same
+    whatever their number. progress: True: a bar on a terminal; or a function of how many parts are
+    done and of how many, which returns False to stop the work (Stopped). Other threads run
+    meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> narrow = nominal_pipe("1 in", "PVC Class 200")
+    >>> row = Line(name="row 1", pipe=narrow, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=33 * psi), [row])
+    >>> sold = [PricedPipe(nominal_pipe(size, "PVC Class 160"), price=Price(dollars, 20 * ft))
+    ...         for size, dollars in (("1-1/4 in", 9), ("1-1/2 in", 11), ("2 in", 17))]
+    >>> [tried.passed == [] for tried in try_pipes(farm, ["row 1"], sold)]
+    [False, True, True]
+    """
+
+def remedies(layout: Layout, *, pipes: Iterable[PricedPipe] = (), sizes_up: int = 2, most_outlets_fewer: float = 0.5, outlet_step: float = 0.05, least_outlet: float = 0.7, least_gain: float = 0.01, outlet_price: float | None = None, lost_outlet_price: float | None = None, kilowatt_price: float | None = None, threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> Remedies:
+    """What could be done for outlets that fall short, and what each remedy buys: wider pipe, fewer or
+    smaller outlets, more pressure, a feed to the middle, a second feed.
+    pipes: that can be had; none: no remedy of pipe. sizes_up: so many of the next wider ones, 1 to
+    20. most_outlets_fewer: share of a row that may be given up, 0 to 1 [-]. outlet_step: in which
+    smaller outlets can be had, 0.001 to 0.5 [-]. least_outlet: share of the flow of now, 0.05 to 1
+    [-]. least_gain: what gives less of rated pressure is left out [-]. outlet_price: money for each
+    that is changed. lost_outlet_price: for each that is taken away. kilowatt_price: for one kW more
+    at the shaft. threads: 0: as many as the machine runs at once; the answer is the same whatever
+    their number. progress: True: a bar on a terminal; or a function of how many parts are done and
+    of how many, which returns False to stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> narrow = nominal_pipe("1 in", "PVC Class 200")
+    >>> row = Line(name="row 1", pipe=narrow, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=33 * psi), [row])
+    >>> sold = [PricedPipe(nominal_pipe(size, "PVC Class 160"), price=Price(dollars, 20 * ft))
+    ...         for size, dollars in (("1-1/4 in", 9), ("1-1/2 in", 11), ("2 in", 17))]
+    >>> best = remedies(farm, pipes=sold).ranked[0]
+    >>> best.cures, best.kind
+    (True, RemedyKind.wider_pipe)
+    """
+
+def at_outlet(fault: Fault, line: str, outlet: int) -> Fault:
+    """The same fault at this outlet. InvalidInput for one that acts at no outlet.
+
+    >>> at_outlet(clogged("row 1", 7, 0.6), "row 2", 3)
+    clogged('row 2', 3, 0.6)
+    """
+
+def break_every_outlet(layout: Layout, *, fault: Fault = ..., keep: BreakDetail | str = ..., threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> Breaks:
+    """What each outlet would do to the rest if it broke, one after another, beside the faults that the
+    layout has already. InvalidInput for a fault that acts at no outlet, or that no outlet could
+    have; NotSolved when the layout is not solved as it is.
+    fault: its line and outlet do not count. keep: how much of each break. threads: 0: as many as
+    the machine runs at once; the answer is the same whatever their number. progress: True: a bar on
+    a terminal; or a function of how many parts are done and of how many, which returns False to
+    stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> found = break_every_outlet(farm, fault=nozzle_missing("", 0, bore=0.3 * inch))
+    >>> len(found.breaks), found.conditions.shape
+    (24, (24, 24))
+    """
+
+def realisation(layout: Layout, uncertainty: Uncertainty, seed: int, number: int) -> Layout:
+    """The layout with its inputs as they are drawn for this realisation, from 0 on: the same seed and
+    number give the same layout. Each outlet is of a kind of its own. InvalidInput for an
+    uncertainty out of its intervals.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> guess = Uncertainty(supply_pressure=1 * psi)
+    >>> drawn = [realisation(farm, guess, 1, number).supply.pressure for number in (0, 0, 1)]
+    >>> drawn[0] == drawn[1], drawn[0] == drawn[2]
+    (True, False)
+    """
+
+def chances(layout: Layout, uncertainty: Uncertainty, *, realisations: int = 10000, seed: int = 1, quantiles: Iterable[float] = ..., keep: bool = False, threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> Chances:
+    """How likely outlets fall short when not all of a layout is known exactly: many realisations are
+    solved and counted (Monte Carlo). InvalidInput for options or an uncertainty out of their
+    intervals; NotSolved when one realisation cannot be solved.
+    realisations: N, 2 to 1000000. seed: of the draws. quantiles: shares to give, each above 0 and
+    below 1. keep: every pressure and flow, up to 100000000 of each. threads: 0: as many as the
+    machine runs at once; the answer is the same whatever their number. progress: True: a bar on a
+    terminal; or a function of how many parts are done and of how many, which returns False to stop
+    the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> guess = Uncertainty(supply_pressure=4 * psi)
+    >>> found = chances(farm, guess, realisations=200, keep=True)
+    >>> found.kept.pressure.shape, found.any_below_rated.of
+    ((200, 24), 200)
+    """
+
+def chance_of_trouble(layout: Layout, line: str, most: int, uncertainty: Uncertainty, *, realisations: int = 10000, seed: int = 1, quantiles: Iterable[float] = ..., more: MoreOutlets = ..., threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> list[TroubleAtCount]:
+    """The chance that outlets fall short, for none more on a line, one more and so on up to most, 0 to
+    1000. All outlets of the layout are judged.
+    realisations: N, 2 to 1000000. seed: of the draws. quantiles: shares to give, each above 0 and
+    below 1. more: which outlets, and where. threads: 0: as many as the machine runs at once; the
+    answer is the same whatever their number. progress: True: a bar on a terminal; or a function of
+    how many parts are done and of how many, which returns False to stop the work (Stopped). Other
+    threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> guess = Uncertainty(supply_pressure=1 * psi)
+    >>> found = chance_of_trouble(farm, "row 1", 20, guess, realisations=100)
+    >>> found[0].below_rated.share(), found[20].below_rated.share()
+    (0.0, 1.0)
+    """
+
 def read_layout(file: str | os.PathLike[str]) -> Layout:
     """Reads a description file (TOML 1.0). Its faults are in the layout; reports are in US units when
     the supply's pressure is given in psi. InvalidInput with every mistake, each with file, line and
@@ -4856,9 +6329,10 @@ def pocket_sheets(layout: Layout, *, units: UnitSystem | str | None = None) -> l
     1
     """
 
-def to_csv(solution: Solution, after: Solution | None = None) -> str:
+def to_csv(solution: Solution | Breaks, after: Solution | None = None) -> str:
     """One row for each outlet (RFC 4180); numbers in SI, the unit in the column's name. The last five
-    columns are followed by those of the first solution when two are given.
+    columns are followed by those of the first solution when two are given. Of Breaks, what each
+    outlet does to the others when it breaks.
 
     >>> lateral = nominal_pipe("1-1/2 in", "PVC Class 160")
     >>> row = Line(name="row 1", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),
@@ -4879,9 +6353,9 @@ def to_json(solution: Solution, after: Solution | None = None) -> str:
     True
     """
 
-def to_svg(solution: Solution, after: Solution | None = None, *, units: UnitSystem | str | None = None) -> str:
-    """The pressure at every outlet along each line, as an SVG picture. units: "us" or "si", default
-    those of the site.
+def to_svg(solution: Solution | Breaks, after: Solution | None = None, *, units: UnitSystem | str | None = None) -> str:
+    """The pressure at every outlet along each line, as an SVG picture; of Breaks, what each outlet
+    does when another breaks. units: "us" or "si", default those of the site.
 
     >>> row = Line(name="row 1", pipe=nominal_pipe("1 in", "PVC Sch 40"), length=9 * m)
     >>> to_svg(solve(Layout(Supply(pressure=2 * bar), [row]))).count("<svg ")
@@ -4909,4 +6383,67 @@ def write_file(path: str | os.PathLike[str], text: str) -> None:
     ...     file.read()
     '25 psi'
     >>> folder.cleanup()
+    """
+
+def room_report(room: Room, units: UnitSystem | str) -> str:
+    """Room on a line, as a sentence and a table. units: "us" or "si".
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> room = room_on_line(farm, "row 1", limits=Limits(judged=["rated"]))
+    >>> room_report(room, "us").split(".")[0]
+    '14 more outlets fit on row 1'
+    """
+
+def longest_line_report(longest: LongestLine, units: UnitSystem | str) -> str:
+    """How long a line can be, as a sentence and a table. units: "us" or "si".
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> longest = longest_line(farm, "row 1", limits=Limits(judged=["rated"]))
+    >>> "38 outlets" in longest_line_report(longest, "us")
+    True
+    """
+
+def breaks_report(breaks: Breaks, *, units: UnitSystem | str | None = None) -> str:
+    """Every outlet broken in turn, as sentences and a table that a grower reads. units: as in report.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> found = break_every_outlet(farm, fault=nozzle_missing("", 0, bore=0.3 * inch))
+    >>> "row 1" in breaks_report(found)
+    True
+    """
+
+def chances_report(layout: Layout, found: Chances, uncertainty: Uncertainty, *, seed: int = 1, quantiles: Iterable[float] = ..., units: UnitSystem | str | None = None) -> str:
+    """How likely outlets fall short, as a table a grower reads: what chances found of the layout, with
+    the same uncertainty, seed and quantiles. units: as in report.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> guess = Uncertainty(supply_pressure=1 * psi)
+    >>> found = chances(farm, guess, realisations=100)
+    >>> "row 1" in chances_report(farm, found, guess)
+    True
+    """
+
+def trouble_report(layout: Layout, line: str, found: Iterable[TroubleAtCount], uncertainty: Uncertainty, *, seed: int = 1, quantiles: Iterable[float] = ..., units: UnitSystem | str | None = None) -> str:
+    """The same for each count of outlets more on a line: what chance_of_trouble found.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> guess = Uncertainty(supply_pressure=1 * psi)
+    >>> found = chance_of_trouble(farm, "row 1", 3, guess, realisations=100)
+    >>> "row 1" in trouble_report(farm, "row 1", found, guess)
+    True
     """

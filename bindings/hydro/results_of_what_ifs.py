@@ -306,7 +306,7 @@ def _html_of_longest_line(longest: LongestLine) -> str:
 
 def _html_of_sensitivity(found: PressureSensitivity | FlowSensitivity) -> str:
     is_pressure = isinstance(found, PressureSensitivity)
-    unit = psi if is_pressure else gpm
+    unit: Any = psi if is_pressure else gpm
     rows = [
         [
             words_of(influence.input),

@@ -47,6 +47,7 @@ def line(name: str = "row 1") -> hydro.Line:
 
 
 LAYOUT = hydro.Layout(hydro.Supply(pressure=40 * psi), [line()])
+LOST = hydro.nozzle_missing("", 0, bore=0.3 * inch)
 
 
 def solve() -> None:
@@ -80,6 +81,21 @@ def solve_in_vain() -> None:
         pass
 
 
+def break_every_outlet() -> None:
+    found = hydro.break_every_outlet(
+        LAYOUT, fault=LOST, keep="profiles", threads=1, progress=lambda done, of: True
+    )
+    assert found.pressure is not None
+    found.pressure.si, found.conditions, found.breaks[0].line
+
+
+def break_and_stop() -> None:
+    try:
+        hydro.break_every_outlet(LAYOUT, fault=LOST, threads=1, progress=lambda done, of: False)
+    except hydro.Stopped:
+        pass
+
+
 @pytest.mark.skipif(not STATM.exists(), reason="only Linux tells it so")
 @pytest.mark.parametrize(
     "work, times",
@@ -90,6 +106,8 @@ def solve_in_vain() -> None:
         (pickle_and_back, 50_000),
         (refuse, 50_000),
         (solve_in_vain, 50_000),
+        (break_every_outlet, 50_000),
+        (break_and_stop, 50_000),
     ],
 )
 def test_memory_does_not_grow(work: Callable[[], object], times: int) -> None:

@@ -759,3 +759,67 @@ except ModuleNotFoundError as error:
     print(error)
 """
     assert run(program).startswith("hydro.plot needs matplotlib: install")
+
+
+# Every outlet broken in turn, and chances
+
+
+@pytest.fixture(scope="module")
+def breaks() -> hydro.Breaks:
+    return hydro.break_every_outlet(hydro.read_layout(BENCH).without_faults())
+
+
+def test_each_break_is_a_row_of_the_shapes_of_what_the_others_do(breaks: hydro.Breaks) -> None:
+    ax = hydro.plot.break_matrix(breaks)
+    rows = np.vstack([np.array(breaks.conditions_before, dtype=object), breaks.conditions])
+    drawn = {line.get_label(): line for line in ax.lines if line.get_marker() != "None"}
+    for words, line in drawn.items():
+        row, column = np.nonzero(rows == words.replace(" ", "_"))
+        assert list(zip(line.get_xdata(), line.get_ydata())) == list(zip(column, row))
+        marker, filled = SHAPES[words]
+        assert line.get_marker() == marker
+        if marker != "x":  # has no inside
+            assert (line.get_markerfacecolor() != "white") == filled
+    assert sum(len(line.get_xdata()) for line in drawn.values()) == rows.size
+    assert {"works", "broken", "below minimum"} <= set(drawn)
+    assert [label.get_text() for label in ax.get_yticklabels()][:2] == ["before", "row 1, 1"]
+    told = [text.get_text() for text in ax.texts]
+    for it in breaks.breaks:
+        assert str(it.more_out_of_work) in told and f"{it.escaping.to(gpm):.1f}" in told
+    assert any("gal/min" in words for words in told)
+    assert [text.get_text() for text in ax.get_legend().get_texts()][0] == "works"
+    in_si = hydro.plot.break_matrix(breaks, units="si")
+    assert not any("gal/min" in text.get_text() for text in in_si.texts)
+
+
+def test_a_matrix_that_cannot_be_drawn_is_refused(breaks: hydro.Breaks) -> None:
+    with pytest.raises(TypeError, match="found: is a Solution, not Breaks"):
+        hydro.plot.break_matrix(breaks.before)
+    counts = hydro.break_every_outlet(breaks.before.layout, keep="counts")
+    with pytest.raises(hydro.InvalidInput, match="keep='conditions'"):
+        hydro.plot.break_matrix(counts)
+    with pytest.raises(hydro.InvalidInput, match="units: is 'x'"):
+        hydro.plot.break_matrix(breaks, units="x")
+    row = breaks.before.layout.line("row 1").replace(fed_by="", count=61)
+    long = hydro.Layout(hydro.Supply(pressure=40 * psi), [row])
+    with pytest.raises(hydro.InvalidInput, match="has 61 outlets"):
+        hydro.plot.break_matrix(hydro.break_every_outlet(long))
+
+
+def test_chances_are_drawn_along_their_line() -> None:
+    layout = hydro.read_layout(BENCH).without_faults()
+    guess = hydro.Uncertainty(supply_pressure=6 * psi, manufacturing_variation=0.05)
+    found = hydro.chances(layout, guess, realisations=200)
+    ax = hydro.plot.chance_profile(found, "row 2")
+    (its,) = [line for line in found.lines if line.name == "row 2"]
+    curves = {curve.get_label(): curve for curve in ax.lines}
+    shares = curves["below rated"].get_ydata()
+    assert shares == pytest.approx([100 * share for share in its.below_rated])
+    assert list(curves["below rated"].get_xdata()) == list(range(1, 11))
+    for words, curve in curves.items():
+        assert curve.get_marker() == SHAPES[words][0]
+    assert "above maximum" not in curves  # none ever is
+    with pytest.raises(hydro.InvalidInput, match="line: is 'row 9', must be one of .*'row 2'"):
+        hydro.plot.chance_profile(found, "row 9")
+    with pytest.raises(TypeError, match="found: is a list, not Chances"):
+        hydro.plot.chance_profile([], "row 2")

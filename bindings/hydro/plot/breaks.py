@@ -37,6 +37,20 @@ def break_matrix(
 
     units: "us" or "si", default the site's own.
     InvalidInput when only counts are kept, or for more than 60 outlets: see hydro.to_svg.
+
+    >>> import hydro, hydro.plot
+    >>> from hydro import ft, gpm, inch, psi
+    >>> row = hydro.Line(
+    ...     name="row 1",
+    ...     pipe=hydro.Pipe(inside_diameter=1.754 * inch, hazen_williams=150),
+    ...     outlet=hydro.Outlet(flow=1.2 * gpm, at=30 * psi, body_bore=0.3 * inch),
+    ...     count=8,
+    ...     spacing=20 * ft,
+    ... )
+    >>> farm = hydro.Layout(hydro.Supply(pressure=31 * psi), [row])
+    >>> found = hydro.break_every_outlet(farm, fault=hydro.nozzle_missing("", 0))
+    >>> [label.get_text() for label in hydro.plot.break_matrix(found).get_yticklabels()][:3]
+    ['before', 'row 1, 1', 'row 1, 2']
     """
     if not isinstance(found, Breaks):
         kind = type(found).__name__
@@ -73,10 +87,12 @@ def break_matrix(
     ax.xaxis.set_ticks_position("top")
     _name_lines(ax, [it.line for it in columns])
     edge = len(columns) - 0.4
-    write(ax, f"out of work, {names.flow} escape", (edge, -0.6), (4, 10), ha="left")
+    for right, words in ((44, "out of\nwork"), (100, f"{names.flow}\nescape")):
+        write(ax, words, (edge, -0.6), (right, 14), ha="right")
     for row_number, it in enumerate(found.breaks, start=1):
-        words = f"{it.more_out_of_work:5d}    {it.escaping.to(names.flow):.1f}"
-        write(ax, words, (edge, row_number), (8, 0), ha="left")
+        write(ax, str(it.more_out_of_work), (edge, row_number), (44, 0), ha="right")
+        escaping = f"{it.escaping.to(names.flow):.1f}"
+        write(ax, escaping, (edge, row_number), (100, 0), ha="right")
     _legend(ax)
     return ax
 

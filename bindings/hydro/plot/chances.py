@@ -21,6 +21,21 @@ def chance_profile(found: Chances, line: str, *, ax: Axes | None = None) -> Axes
     which it works (triangles down), above its maximum (triangles up).
 
     What no outlet of the line ever is, is not drawn. InvalidInput when there is no such line.
+
+    >>> import hydro, hydro.plot
+    >>> from hydro import ft, gpm, inch, psi
+    >>> row = hydro.Line(
+    ...     name="row 1",
+    ...     pipe=hydro.Pipe(inside_diameter=1.754 * inch, hazen_williams=150),
+    ...     outlet=hydro.Outlet(flow=1.2 * gpm, at=30 * psi, body_bore=0.3 * inch),
+    ...     count=8,
+    ...     spacing=20 * ft,
+    ... )
+    >>> farm = hydro.Layout(hydro.Supply(pressure=31 * psi), [row])
+    >>> guess = hydro.Uncertainty(supply_pressure=2 * psi)
+    >>> found = hydro.chances(farm, guess, realisations=100)
+    >>> [curve.get_label() for curve in hydro.plot.chance_profile(found, "row 1").lines]
+    ['below rated']
     """
     if not isinstance(found, Chances):
         kind = type(found).__name__
