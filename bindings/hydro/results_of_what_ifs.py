@@ -291,7 +291,8 @@ def _table_of_counts(caption: str, what: str, counts: Iterable[RoomAtCount]) -> 
         ]
         for count in counts
     ]
-    return _table(caption, [what, "weakest outlet", "pressure", "flow", "nearest limit"], _cut(rows))
+    columns = [what, "weakest outlet", "pressure", "flow", "nearest limit"]
+    return _table(caption, columns, _cut(rows))
 
 
 def _html_of_room(room: Room) -> str:

@@ -1,4 +1,4 @@
-"""Questions before digging: what they are told by, and that Python neither waits nor is waited for."""
+"""Questions before digging: their answers as Python has them, and Python while they are found."""
 
 import json
 import pickle
@@ -152,7 +152,7 @@ def test_another_thread_runs_meanwhile() -> None:
             return not ran.is_set()
 
         with pytest.raises(hydro.Stopped):
-            while True:
+            for _ in range(100):
                 hydro.chances(FARM, GUESS, realisations=2000, threads=1, progress=tell)
     finally:
         sys.setswitchinterval(interval)
@@ -173,17 +173,18 @@ def test_a_signal_is_heard_although_nobody_is_told() -> None:
 
     def hear(number: int, frame: object) -> None:
         heard.append(number)
-        raise TimeoutError
+        if len(heard) == 3:  # those that come before they are heard are one
+            raise TimeoutError
 
     before = signal.signal(signal.SIGALRM, hear)
     try:
         with pytest.raises(TimeoutError):
-            signal.setitimer(signal.ITIMER_REAL, 0.05)
+            signal.setitimer(signal.ITIMER_REAL, 0.01, 0.01)
             hydro.chances(FARM, GUESS, realisations=1_000_000)
     finally:
         signal.setitimer(signal.ITIMER_REAL, 0)
         signal.signal(signal.SIGALRM, before)
-    assert heard == [signal.SIGALRM]
+    assert len(heard) >= 3
 
 
 def test_progress_true_says_nothing_where_there_is_no_terminal(
@@ -220,13 +221,13 @@ def test_progress_true_tells_a_terminal(
         (lambda: hydro.room_on_line(FARM, "row 1", threads=1.5), TypeError, "threads: 1.5"),
         (lambda: hydro.room_on_line(FARM, "row 9"), hydro.InvalidInput, "row 9"),
         (lambda: hydro.room_on_line(FARM, "row 1", most=0), hydro.InvalidInput, "most: is 0"),
-        (lambda: hydro.room_on_line(FARM, "row 1", limits=["rated"]), TypeError, "limits: .*Limits"),
+        (lambda: hydro.room_on_line(FARM, "row 1", limits=["rated"]), TypeError, "limits: .*Li"),
         (lambda: hydro.Limits(judged=["rate"]), ValueError, r"judged\[0\]: is 'rate', must be"),
         (lambda: hydro.MoreOutlets(spacing=20), TypeError, "spacing: 20 is a bare number"),
         (lambda: hydro.longest_line(FARM, "row 1", spacing=20), TypeError, "spacing: 20 is a bare"),
         (lambda: hydro.with_outlets(FARM, "row 1", 0), hydro.InvalidInput, "is 0"),
         (lambda: hydro.inlet_position(FARM, "row 1", goal="x"), ValueError, "goal: is 'x'"),
-        (lambda: hydro.inlet_position(FARM, "row 1", places=[9]), TypeError, r"places\[0\]: 9 is a"),
+        (lambda: hydro.inlet_position(FARM, "row 1", places=[9]), TypeError, r"places\[0\]: 9 is"),
         (lambda: hydro.Price(9, 20), TypeError, "per: 20 is a bare number, not a Length"),
         (lambda: hydro.smallest_pipe(FARM, ["row 1"], SOLD), TypeError, r"lines\[0\]: 'row 1' is"),
         (lambda: hydro.try_pipes(FARM, ["row 1"], [PIPE]), TypeError, r"pipes\[0\]: .*PricedPipe"),
@@ -240,7 +241,7 @@ def test_progress_true_tells_a_terminal(
         (lambda: hydro.Uncertainty(supply_pressure=1), TypeError, "supply_pressure: 1 is a bare"),
         (lambda: hydro.chances(FARM, GUESS, realisations=1), hydro.InvalidInput, "realisations"),
         (lambda: hydro.chances(FARM, GUESS, seed=-1), ValueError, "seed: is -1, must be from 0 to"),
-        (lambda: hydro.chances(FARM, GUESS, seed=2**64), ValueError, "seed: is 18446744073709551616"),
+        (lambda: hydro.chances(FARM, GUESS, seed=2**64), ValueError, "seed: is 1844674407370955161"),
         (lambda: hydro.chances(FARM, GUESS, seed=1.0), TypeError, "seed: 1.0 is a bare number"),
         (
             lambda: hydro.chances(FARM, hydro.Uncertainty(rating=0.9)),
@@ -496,7 +497,7 @@ def test_chances_of_a_lateral_are_those_of_its_realisations_solved_by_scipy() ->
     )
     kept = found.kept
     assert kept is not None and kept.pressure is not None
-    # Realisations that are solved many at once are within 1e-9 (solved_block.hpp), and brentq within
+    # Realisations that are solved many at once are within 1e-9 (solved_block.hpp), brentq within
     # less; so are means, and deviations by no more than the largest of these, each as an absolute.
     close = 1e-9 * by_scipy.max()
     assert kept.pressure.si == pytest.approx(by_scipy, rel=0, abs=close)

@@ -63,8 +63,8 @@ def break_matrix(
     shown = np.array([not found.before.line(it.line).shut for it in found.outlets], dtype=bool)
     if shown.sum() > MOST_MARKS:
         raise InvalidInput(
-            f"found: has {shown.sum()} outlets with water, and marks of at most {MOST_MARKS} can be "
-            "told apart: write hydro.to_svg(found)"
+            f"found: has {shown.sum()} outlets with water, and marks of at most {MOST_MARKS} "
+            "can be told apart: write hydro.to_svg(found)"
         )
     columns = [it for it, is_shown in zip(found.outlets, shown) if is_shown]
     conditions = rows[:, shown]
