@@ -40,6 +40,7 @@
 
 namespace hydro {
 
+/// How many cases, and what is told of them.
 struct ChanceOptions {
   int realisations = 10'000;                          ///< N, 2 to 1,000,000
   std::uint64_t seed = 1;                             ///< of the draws
@@ -105,6 +106,7 @@ struct Kept {
   Series<Pressure> lowest_pressure;  ///< one for each realisation; empty where no outlet is judged
 };
 
+/// What the realisations came to.
 struct Chances {
   int realisations;
   std::vector<LineChances> lines;  ///< in the order of the layout

@@ -33,6 +33,7 @@ enum class InletGoal {
   least_variation           ///< of pressure
 };
 
+/// What is best, and which places are tried.
 struct InletPositionOptions {
   InletGoal goal = InletGoal::highest_lowest_pressure;
   /// From its present inlet on; default the inlet, every outlet, and half-way between two.
@@ -50,6 +51,7 @@ struct InletPosition {
   double variation = 0;     ///< of pressure [-]
 };
 
+/// Every place that was tried, and the best.
 struct InletPositions {
   InletPosition present = {};
   InletPosition best = {};              ///< of equal ones the nearest to the present inlet

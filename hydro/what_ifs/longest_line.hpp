@@ -25,6 +25,7 @@
 
 namespace hydro {
 
+/// What the line must keep to, and how far it is tried.
 struct LongestLineOptions {
   Limits limits = {};
   int most = 500;                       ///< outlets that are tried
@@ -33,6 +34,7 @@ struct LongestLineOptions {
   std::optional<Outlet> outlet = {};    ///< default the line's first
 };
 
+/// The longest line that keeps to the limits, and what stops a longer one.
 struct LongestLine {
   std::string line = {};
   int outlets = 0;                       ///< 0: a limit is passed at every count tried

@@ -57,6 +57,7 @@ enum class RemedyKind {
   second_feed
 };
 
+/// What may be done, and what it costs.
 struct RemedyOptions {
   std::vector<PricedPipe> pipes = {};  ///< that can be had; none: no remedy of pipe is looked for
   int sizes_up = 2;                    ///< so many of the next wider ones are tried, 1 to 20
@@ -90,6 +91,7 @@ struct Remedy {
   Solution solution;  ///< with it done; its layout can be used on
 };
 
+/// What could be done, the best first.
 struct Remedies {
   Standing before;
   std::vector<Remedy> ranked;  ///< empty where nothing falls short

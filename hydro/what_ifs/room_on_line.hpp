@@ -23,6 +23,7 @@
 
 namespace hydro {
 
+/// Which outlets are added, what must be kept to, and how far it is tried.
 struct RoomOptions {
   Limits limits = {};
   int most = 500;  ///< that are tried
@@ -48,6 +49,7 @@ enum class RoomEnd {
   most       ///< no more were tried
 };
 
+/// How many more outlets there is room for, and what stops the next.
 struct Room {
   std::string line = {};
   int outlets = 0;                       ///< that fit

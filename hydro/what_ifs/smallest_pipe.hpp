@@ -50,6 +50,7 @@ struct LinesToSize {
   int sizes = 1;  ///< at most so many along each of them, 1 to 10
 };
 
+/// What the lines must keep to, and how they may be laid.
 struct SmallestPipeOptions {
   Limits limits = {.judged = {Limit::rated, Limit::pipe_rating}};  ///< that must hold
   std::optional<Length> change_every = {};     ///< default at outlets and where lines begin or end

@@ -11,6 +11,7 @@
 
 namespace hydro {
 
+/// Threads, and who is told.
 struct Work {
   int threads = 0;  ///< 0: as many as the machine runs at once
   /// Told how many of how many parts are done; false stops the work. None: nobody is told.
