@@ -12,7 +12,9 @@ int main(int argc, char** argv) {
   const Solution now = solve(farm.watering({"rows 1 and 2"}));
   const Sensitivity<Pressure> last = sensitivity(now, pressure_at("row 2", 10));
 
-  std::printf("Row 2, outlet 10: %.1f psi. So much more, by itself:\n", last.value / psi);
+  std::printf(
+      "Row 2, outlet 10: %.1f psi. Each by itself, going straight on from a small change:\n",
+      last.value / psi);
   for (const Influence<Pressure>& it : last.by_line().influences) {
     const double change = 10.0 * it.by_one_step() / psi;
     if (std::abs(change) < 0.05) continue;

@@ -8,8 +8,9 @@
 
 using namespace hydro;
 
-int main(int, char** argv) {
-  const Layout strips = read_layout(argv[1]).watering({"rows 1 and 2"});
+int main(int argc, char** argv) {
+  const Layout strips =
+      read_layout(argc > 1 ? argv[1] : "examples/ouzel_bench.toml").watering({"rows 1 and 2"});
   const Breaks all = break_every_outlet(strips, {riser_sheared("", 0)}, with_progress());
 
   std::printf("sheared  others that stop turning, row 1   row 2   psi at the gauge\n");
