@@ -45,7 +45,8 @@ void bind_series_spread(py::module_& module, const char* name) {
 /// A report takes it for granted.
 void expect_whole(const LineChances& line) {
   const std::size_t outlets = line.below_rated.size();
-  bool fits = line.below_minimum.size() == outlets && line.above_maximum.size() == outlets;
+  bool fits = line.is_judged.size() == outlets && line.below_minimum.size() == outlets &&
+              line.above_maximum.size() == outlets;
   for (const Series<Pressure>& quantile : line.pressure.quantiles)
     fits = fits && quantile.size() == outlets;
   if (!fits) throw py::value_error(line.name + ": not one entry for each outlet; find them again");
@@ -124,6 +125,7 @@ void bind_results(py::module_& module) {
       .field("name", &LineChances::name, name_of_line)
       .field("pressure", &LineChances::pressure, "At the device.")
       .field("flow", &LineChances::flow, "Out of the outlet.")
+      .field("is_judged", &LineChances::is_judged, "Neither closed nor broken.")
       .field("below_rated", &LineChances::below_rated, "Chances [-]; 0 for those not judged.")
       .field("below_minimum", &LineChances::below_minimum, "Likewise.")
       .field("above_maximum", &LineChances::above_maximum, "Likewise.")

@@ -13,6 +13,7 @@ namespace hydro {
 namespace {
 
 using testing::AllOf;
+using testing::Each;
 using testing::HasSubstr;
 using testing::Not;
 
@@ -34,6 +35,16 @@ std::string report_of(const std::vector<TroubleAtCount>& found) {
                          .elevation = 0.5 * ft},
                         {.realisations = 1000},
                         UnitSystem::us);
+}
+
+Layout one_line_that_is_shut() {
+  return {{.pressure = 40 * psi},
+          {{.name = "row 1",
+            .pipe = {.inside_diameter = 40 * mm, .hazen_williams = 150},
+            .outlet = Outlet{.name = "spray", .flow = 1 * gpm, .at = 30 * psi},
+            .count = 3,
+            .spacing = 6 * units::m,
+            .valve = Valve{.opening = ValveOpening::shut}}}};
 }
 
 std::size_t widest(const std::string& text) {
@@ -95,11 +106,47 @@ TEST(ChancesReport, HasARowForEachOutlet) {
   for (std::size_t place = text.find("\n       1  "); place != std::string::npos;
        place = text.find("\n       1  ", place + 1))
     ++rows;
-  EXPECT_EQ(rows, 4);  // rows 3 and 4 are shut, and listed all the same
+  EXPECT_EQ(rows, 2);  // rows 3 and 4 are shut
+  EXPECT_THAT(text, Not(HasSubstr("\nrow 3\n")));
   EXPECT_LE(widest(text), 88);
   const Chances still = chances(layout, {}, options);
   EXPECT_THAT(chances_report(layout, still, {}, options),
               HasSubstr("nothing: every case is the same"));
+}
+
+TEST(ChancesReport, SaysNothingOfOutletsThatAreNotJudged) {
+  const Layout capped = ouzel_strips().watering({"rows 1 and 2"}).with_faults({Capped{"row 1", 2}});
+  const ChanceOptions options{.realisations = 50, .quantiles = {0.5}};
+  const std::string text =
+      chances_report(capped, chances(capped, {}, options), {}, options, UnitSystem::us);
+  std::istringstream lines(text.substr(text.find("\nrow 1\n")));
+  std::string row;
+  while (row.rfind("       2 ", 0) != 0 && std::getline(lines, row)) {
+  }
+  std::istringstream words(row);
+  std::vector<std::string> entries;
+  for (std::string word; words >> word;) entries.push_back(word);
+  ASSERT_EQ(entries.size(), 5U) << row;  // outlet, pressure, rated, minimum, maximum
+  EXPECT_THAT(std::vector(entries.begin() + 2, entries.end()), Each(std::string("-")));
+}
+
+TEST(ChancesReport, SaysThatNothingIsJudged) {
+  const Layout shut = one_line_that_is_shut();
+  const ChanceOptions options{.realisations = 50};
+  const std::string text = chances_report(shut, chances(shut, {}, options), {}, options);
+  EXPECT_THAT(text, HasSubstr("* No outlet is judged: "));
+  EXPECT_THAT(text, Not(HasSubstr("no case")));
+  EXPECT_THAT(text, Not(HasSubstr("below rated")));
+  const std::string more = trouble_report(
+      shut, "row 1", chance_of_trouble(shut, "row 1", 1, {}, {}, options), {}, options);
+  EXPECT_THAT(more, HasSubstr("* No outlet is judged: "));
+  EXPECT_THAT(more, HasSubstr("   1           -       -       -             -"));
+}
+
+TEST(ChancesReport, RefusesWhatWasFoundOfAnotherLayout) {
+  const ChanceOptions options{.realisations = 2};
+  const Chances found = chances(one_line_that_is_shut(), {}, options);
+  EXPECT_THROW(chances_report(ouzel_strips(), found, {}, options), InvalidInput);
 }
 
 }  // namespace

@@ -4805,6 +4805,9 @@ class LineChances:
     def flow(self) -> FlowSeriesSpread:
         """Out of the outlet."""
     @property
+    def is_judged(self) -> list[bool]:
+        """Neither closed nor broken."""
+    @property
     def below_rated(self) -> list[float]:
         """Chances [-]; 0 for those not judged."""
     @property

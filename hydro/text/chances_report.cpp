@@ -1,5 +1,6 @@
 #include "hydro/text/chances_report.hpp"
 
+#include "hydro/quantities/error.hpp"
 #include "hydro/quantities/unit_text.hpp"
 #include "hydro/text/cautions.hpp"
 #include "hydro/text/figures.hpp"
@@ -39,7 +40,7 @@ std::string of_100_cases(double share) {
   return fmt::format("{:.0f} of 100 cases", 100 * share);
 }
 
-/// Which limits outlets have.
+/// Which limits outlets have on the lines that are open.
 struct LimitsThere {
   bool minimum = false;
   bool maximum = false;
@@ -47,13 +48,39 @@ struct LimitsThere {
 
 LimitsThere limits_in(const Layout& layout) {
   LimitsThere found;
-  for (std::size_t i = 0; i < layout.lines().size(); ++i)
+  for (std::size_t i = 0; i < layout.lines().size(); ++i) {
+    if (layout.is_shut(i)) continue;
     for (int number = 1; number <= layout.lines()[i].outlet_count(); ++number) {
       const Outlet& kind = layout.outlet_at(i, number);
       found.minimum = found.minimum || kind.minimum;
       found.maximum = found.maximum || kind.maximum;
     }
+  }
   return found;
+}
+
+constexpr const char* not_judged = "-";
+constexpr const char* none_is_judged =
+    "No outlet is judged: each is capped or broken, or its line is shut.";
+
+/// One row of a table, in words.
+struct Row {
+  std::string first;
+  std::vector<std::string> quantiles = {};
+  std::string below_rated = not_judged;
+  std::string below_minimum = not_judged;
+  std::string above_maximum = not_judged;
+};
+
+/// The names and numbers of outlets stand in both: another layout's would be told of as this one's.
+void expect_of(const Layout& layout, const Chances& found) {
+  const std::vector<Line>& lines = layout.lines();
+  const bool fits =
+      std::ranges::equal(lines, found.lines, [](const Line& line, const LineChances& its) {
+        return line.name == its.name &&
+               static_cast<std::size_t>(line.outlet_count()) == its.below_rated.size();
+      });
+  if (!fits) throw InvalidInput("found", "is of other lines or outlets, must be of this layout");
 }
 
 class ChancesPage {
@@ -121,19 +148,13 @@ class ChancesPage {
     page_.line(row);
   }
 
-  void row(const std::string& first,
-           std::size_t width,
-           const std::vector<Pressure>& quantiles,
-           double below_rated,
-           double below_minimum,
-           double above_maximum) {
-    std::string row = fmt::format("{:<{}}", first, width);
-    for (const Pressure& quantile : quantiles)
-      row += fmt::format("{:>8}", figures_.pressure(quantile));
-    row += fmt::format("{:>14}", chance(below_rated));
-    if (limits_.minimum) row += fmt::format("{:>15}", chance(below_minimum));
-    if (limits_.maximum) row += fmt::format("{:>15}", chance(above_maximum));
-    page_.line(row);
+  void row(const Row& row, std::size_t width) {
+    std::string text = fmt::format("{:<{}}", row.first, width);
+    for (const std::string& quantile : row.quantiles) text += fmt::format("{:>8}", quantile);
+    text += fmt::format("{:>14}", row.below_rated);
+    if (limits_.minimum) text += fmt::format("{:>15}", row.below_minimum);
+    if (limits_.maximum) text += fmt::format("{:>15}", row.above_maximum);
+    page_.line(text);
   }
 
   const LimitsThere& limits() const { return limits_; }
@@ -161,6 +182,10 @@ class ChancesPage {
   LimitsThere limits_;
   Page page_;
 };
+
+bool is_judged(const TroubleAtCount& it) {
+  return it.lowest_pressure.has_value();
+}
 
 /// The most outlets more up to which it is seldom; -1: not even without any.
 int most_without(const std::vector<TroubleAtCount>& found, Chance TroubleAtCount::*which) {
@@ -194,29 +219,34 @@ std::string chances_report(const Layout& layout,
                            const ChanceOptions& options,
                            std::optional<UnitSystem> units) {
   const Figures figures(units.value_or(layout.units()));
+  expect_of(layout, found);
   ChancesPage page(layout, options, figures);
   page.begin("How likely outlets fall short when not all is known exactly");
-  page.sentence(fmt::format("At least one outlet is below its rated pressure in {}.",
-                            of_100_cases(found.any_below_rated.share())));
-  if (page.limits().minimum)
-    page.sentence(fmt::format("At least one is below the pressure at which it works in {}.",
-                              of_100_cases(found.any_below_minimum.share())));
+  if (!found.lowest_pressure) {
+    page.sentence(none_is_judged);
+  } else {
+    page.sentence(fmt::format("At least one outlet is below its rated pressure in {}.",
+                              of_100_cases(found.any_below_rated.share())));
+    if (page.limits().minimum)
+      page.sentence(fmt::format("At least one is below the pressure at which it works in {}.",
+                                of_100_cases(found.any_below_minimum.share())));
+  }
   constexpr std::size_t width = 10;
-  for (const LineChances& line : found.lines) {
-    if (line.below_rated.empty()) continue;
+  for (std::size_t i = 0; i < found.lines.size(); ++i) {
+    const LineChances& line = found.lines[i];
+    if (line.below_rated.empty() || layout.is_shut(i)) continue;
     page.line();
     page.line(line.name);
     page.heading("  outlet", width, "at the outlet", "chance that it is");
-    for (std::size_t i = 0; i < line.below_rated.size(); ++i) {
-      std::vector<Pressure> quantiles;
+    for (std::size_t j = 0; j < line.below_rated.size(); ++j) {
+      Row row{.first = fmt::format("{:>8}", j + 1)};
       for (const Series<Pressure>& quantile : line.pressure.quantiles)
-        quantiles.push_back(quantile[i]);
-      page.row(fmt::format("{:>8}", i + 1),
-               width,
-               quantiles,
-               line.below_rated[i],
-               line.below_minimum[i],
-               line.above_maximum[i]);
+        row.quantiles.push_back(figures.pressure(quantile[j]));
+      const Outlet& kind = layout.outlet_at(i, static_cast<int>(j) + 1);
+      if (line.is_judged[j]) row.below_rated = chance(line.below_rated[j]);
+      if (line.is_judged[j] && kind.minimum) row.below_minimum = chance(line.below_minimum[j]);
+      if (line.is_judged[j] && kind.maximum) row.above_maximum = chance(line.above_maximum[j]);
+      page.row(row, width);
     }
   }
   page.line();
@@ -239,23 +269,33 @@ std::string trouble_report(const Layout& layout,
   ChancesPage page(layout, options, figures);
   page.begin(fmt::format("More outlets on {}, when not all is known exactly", name));
   const int asked = found.empty() ? 0 : found.back().more;
-  page.sentence(room(name,
-                     most_without(found, &TroubleAtCount::below_rated),
-                     asked,
-                     "every outlet has its rated pressure"));
-  if (page.limits().minimum)
-    page.sentence(room(
-        name, most_without(found, &TroubleAtCount::below_minimum), asked, "every outlet works"));
+  if (std::ranges::none_of(found, is_judged)) {
+    page.sentence(none_is_judged);
+  } else {
+    page.sentence(room(name,
+                       most_without(found, &TroubleAtCount::below_rated),
+                       asked,
+                       "every outlet has its rated pressure"));
+    if (page.limits().minimum)
+      page.sentence(room(
+          name, most_without(found, &TroubleAtCount::below_minimum), asked, "every outlet works"));
+  }
   page.line();
   constexpr std::size_t width = 8;
   page.heading("more", width, "weakest outlet", "chance that at least one is");
-  for (const TroubleAtCount& it : found)
-    page.row(fmt::format("{:>4}", it.more),
-             width,
-             it.lowest_pressure ? it.lowest_pressure->quantiles : std::vector<Pressure>(),
-             it.below_rated.share(),
-             it.below_minimum.share(),
-             it.above_maximum.share());
+  for (const TroubleAtCount& it : found) {
+    Row row{.first = fmt::format("{:>4}", it.more)};
+    if (is_judged(it)) {
+      for (const Pressure& quantile : it.lowest_pressure->quantiles)
+        row.quantiles.push_back(figures.pressure(quantile));
+      row.below_rated = chance(it.below_rated.share());
+      row.below_minimum = chance(it.below_minimum.share());
+      row.above_maximum = chance(it.above_maximum.share());
+    } else {
+      row.quantiles.assign(options.quantiles.size(), not_judged);
+    }
+    page.row(row, width);
+  }
   return page.end(uncertainty);
 }
 

@@ -1,10 +1,11 @@
 // chances_report.hpp: how likely outlets fall short, as tables a grower reads.
 //
 // What      First what may be off and by how much, then a table: of each line's outlets, or of each
-//           count of outlets more on one line.
+//           count of outlets more on one line. Lines that are shut have no table, and outlets that
+//           are not judged no chances.
 // Accuracy  Chances in whole percent; "none" and "all" where no and every case was so. Pressures as in
 //           report.hpp.
-// Errors    InvalidInput when a line is not the layout's.
+// Errors    InvalidInput when a line, or what was found, is not the layout's.
 // Threads   Pure functions.
 // Example   examples/25_chance_of_trouble.cpp
 #pragma once

@@ -445,10 +445,13 @@ Chances Study::result() const {
   for (const Line& line : inputs_.layout().lines()) {
     const auto outlets = static_cast<std::size_t>(line.outlet_count());
     const auto part = [&](const auto& all) { return std::span(all).subspan(first, outlets); };
+    std::vector<bool> is_judged;
+    for (const Standing& outlet : part(outlets_)) is_judged.push_back(outlet.is_judged);
     found.lines.push_back(
         {line.name,
          series_of<Pressure>(part(total_.pressure), part(counts.pressure), options_.quantiles),
          series_of<Flow>(part(total_.flow), part(counts.flow), options_.quantiles),
+         std::move(is_judged),
          shares(part(counts.below_rated)),
          shares(part(counts.below_minimum)),
          shares(part(counts.above_maximum))});

@@ -80,7 +80,9 @@ struct LineChances {
   std::string name;
   SeriesSpread<Pressure> pressure;  ///< at the device
   SeriesSpread<Flow> flow;
-  /// Chances [-]; 0 for outlets that are judged nowhere, as in check.hpp.
+  /// Neither closed nor broken, as in check.hpp. Of the others the chances below are 0.
+  std::vector<bool> is_judged;
+  /// Chances [-].
   std::vector<double> below_rated;
   std::vector<double> below_minimum;
   std::vector<double> above_maximum;
