@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <sstream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "ouzel_strips.hpp"
@@ -17,12 +18,12 @@ using testing::Each;
 using testing::HasSubstr;
 using testing::Not;
 
-TroubleAtCount at(int more, int below_rated, int below_minimum) {
+TroubleAtCount at(int more, int below_rated, int below_minimum, int of = 1000) {
   return {
       .more = more,
-      .below_rated = {below_rated, 1000},
-      .below_minimum = {below_minimum, 1000},
-      .above_maximum = {0, 1000},
+      .below_rated = {below_rated, of},
+      .below_minimum = {below_minimum, of},
+      .above_maximum = {0, of},
       .lowest_pressure = Spread<Pressure>{.quantiles = {(27.04 - more) * psi, 28 * psi, 30 * psi}}};
 }
 
@@ -56,13 +57,15 @@ std::size_t widest(const std::string& text) {
 
 TEST(TroubleReport, SaysHowManyMoreAndHowLikely) {
   const std::string text = report_of(
-      {at(0, 0, 0), at(1, 4, 0), at(2, 50, 0), at(3, 51, 0), at(4, 995, 2), at(5, 1000, 0)});
-  EXPECT_THAT(text,
-              HasSubstr("With up to 2 outlets more on row 2, in at least 19 of 20 cases every"));
+      {at(0, 0, 0), at(1, 4, 0), at(2, 36, 0), at(3, 65, 0), at(4, 995, 2), at(5, 1000, 0)});
+  EXPECT_THAT(
+      text,
+      HasSubstr("With up to 2 outlets more on row 2, in at least 19 of 20 cases every outlet "
+                "has its\n  rated pressure.\n"));
   EXPECT_THAT(text, HasSubstr("With up to 5 outlets more on row 2, the most that were looked at"));
   EXPECT_THAT(text, HasSubstr("   0        27.0    28.0    30.0          none"));
   EXPECT_THAT(text, HasSubstr("   1        26.0    28.0    30.0          <1 %           none"));
-  EXPECT_THAT(text, HasSubstr("   2        25.0    28.0    30.0           5 %           none"));
+  EXPECT_THAT(text, HasSubstr("   2        25.0    28.0    30.0           4 %           none"));
   EXPECT_THAT(text, HasSubstr("   4        23.0    28.0    30.0         >99 %           <1 %"));
   EXPECT_THAT(text, HasSubstr("   5        22.0    28.0    30.0           all           none"));
   EXPECT_LE(widest(text), 88);
@@ -70,13 +73,31 @@ TEST(TroubleReport, SaysHowManyMoreAndHowLikely) {
 
 TEST(TroubleReport, SaysWhenThereIsTroubleAlready) {
   EXPECT_THAT(
-      report_of({at(0, 51, 0)}),
+      report_of({at(0, 65, 0)}),
       AllOf(HasSubstr("With row 2 as it is, in more than 1 of 20 cases not every outlet has its "
                       "rated\n  pressure."),
             HasSubstr("With no outlet more on row 2, the most that were looked at")));
   EXPECT_THAT(
-      report_of({at(0, 50, 0), at(1, 51, 51)}),
+      report_of({at(0, 36, 0), at(1, 65, 65)}),
       HasSubstr("With no outlet more on row 2, in at least 19 of 20 cases every outlet has"));
+}
+
+// The bounds of Clopper and Pearson by their definition, sums of the binomial distribution for 0.05:
+// of 1000, at most 36 come in 0.0212, at most 37 in 0.0307, at least 64 in 0.0284, at least 65 in
+// 0.0207 of all; these are told apart at 0.025. Of none at all, 0.95^71 = 0.0262, 0.95^72 = 0.0249;
+// of 2, 0.05^2 = 0.0025.
+TEST(TroubleReport, SaysWhenCasesAreTooFewToTell) {
+  const std::string tells_not =
+      "With row 2 as it is, too few cases to tell whether in at least 19 of 20 every";
+  const std::string well = "With no outlet more on row 2, the most that were looked at, in at";
+  for (const auto& [times, of] : {std::pair(37, 1000), {64, 1000}, {0, 71}, {0, 2}, {1, 2}})
+    EXPECT_THAT(report_of({at(0, times, times, of)}),
+                AllOf(HasSubstr(tells_not), Not(HasSubstr(well))))
+        << times << " of " << of;
+  EXPECT_THAT(report_of({at(0, 0, 0, 72)}), AllOf(HasSubstr(well), Not(HasSubstr(tells_not))));
+  EXPECT_THAT(report_of({at(0, 2, 2, 2)}), HasSubstr("With row 2 as it is, in more than 1 of 20"));
+  EXPECT_THAT(report_of({at(0, 36, 36), at(1, 37, 37)}),
+              HasSubstr("every outlet works; with 1,\n  too few cases to tell."));
 }
 
 TEST(TroubleReport, ListsWhatMayBeOff) {

@@ -9,13 +9,14 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <iterator>
 
 #include <fmt/format.h>
 
 namespace hydro {
 namespace {
 
-/// What a grower may be asked to bear: common practice of statistics, no source.
+/// 1 of 20, what a grower may be asked to bear: common practice of statistics, no source.
 constexpr double seldom = 0.05;
 
 std::string percent(double share) {
@@ -187,28 +188,40 @@ bool is_judged(const TroubleAtCount& it) {
   return it.lowest_pressure.has_value();
 }
 
-/// The most outlets more up to which it is seldom; -1: not even without any.
-int most_without(const std::vector<TroubleAtCount>& found, Chance TroubleAtCount::*which) {
-  int most = -1;
-  for (const TroubleAtCount& it : found) {
-    if ((it.*which).share() > seldom) break;
-    most = it.more;
-  }
-  return most;
+/// What the cases tell, of whichever chance it is: 39 of 40 times it is below high(), or above low().
+bool is_seldom(const Chance& it) {
+  return it.high() <= seldom;
+}
+bool is_frequent(const Chance& it) {
+  return it.low() > seldom;
 }
 
-/// @param asked the most outlets more that were looked at @param well what every outlet does then
-std::string room(const std::string& line, int most, int asked, const std::string& well) {
-  if (most < 0)
-    return fmt::format("With {} as it is, in more than 1 of 20 cases not {}.", line, well);
+/// @param which of the chances @param well what every outlet does when there is no trouble
+std::string room(const std::string& line,
+                 const std::vector<TroubleAtCount>& found,
+                 Chance TroubleAtCount::*which,
+                 const std::string& well) {
+  const auto first_not_told = std::ranges::find_if_not(found, is_seldom, which);
+  const bool are_too_few = first_not_told != found.end() && !is_frequent((*first_not_told).*which);
+  if (first_not_told == found.begin())
+    return are_too_few
+               ? fmt::format(
+                     "With {} as it is, too few cases to tell whether in at least 19 of 20 "
+                     "{}.",
+                     line,
+                     well)
+               : fmt::format("With {} as it is, in more than 1 of 20 cases not {}.", line, well);
+  const int most = std::prev(first_not_told)->more;
   const std::string more = most == 0   ? std::string("no outlet")
                            : most == 1 ? std::string("1 outlet")
                                        : fmt::format("up to {} outlets", most);
-  return fmt::format("With {} more on {}{}, in at least 19 of 20 cases {}.",
-                     more,
-                     line,
-                     most == asked ? ", the most that were looked at" : "",
-                     well);
+  return fmt::format(
+      "With {} more on {}{}, in at least 19 of 20 cases {}{}.",
+      more,
+      line,
+      first_not_told == found.end() ? ", the most that were looked at" : "",
+      well,
+      are_too_few ? fmt::format("; with {}, too few cases to tell", first_not_told->more) : "");
 }
 
 }  // namespace
@@ -268,17 +281,13 @@ std::string trouble_report(const Layout& layout,
   const std::string& name = layout.line(line).name;
   ChancesPage page(layout, options, figures);
   page.begin(fmt::format("More outlets on {}, when not all is known exactly", name));
-  const int asked = found.empty() ? 0 : found.back().more;
   if (std::ranges::none_of(found, is_judged)) {
     page.sentence(none_is_judged);
   } else {
-    page.sentence(room(name,
-                       most_without(found, &TroubleAtCount::below_rated),
-                       asked,
-                       "every outlet has its rated pressure"));
+    page.sentence(
+        room(name, found, &TroubleAtCount::below_rated, "every outlet has its rated pressure"));
     if (page.limits().minimum)
-      page.sentence(room(
-          name, most_without(found, &TroubleAtCount::below_minimum), asked, "every outlet works"));
+      page.sentence(room(name, found, &TroubleAtCount::below_minimum, "every outlet works"));
   }
   page.line();
   constexpr std::size_t width = 8;
