@@ -17,10 +17,27 @@
 #include "bindings/record.hpp"
 #include "bindings/table.hpp"
 
+template <>
+struct pybind11::detail::type_caster<hydro::bindings::Long> {
+  PYBIND11_TYPE_CASTER(hydro::bindings::Long, const_name("int"));
+  static handle cast(hydro::bindings::Long number, return_value_policy, handle) {
+    return PyLong_FromUnsignedLongLong(number.value);
+  }
+};
+
 namespace hydro::bindings {
 namespace {
 
 constexpr const char* name_of_line = "Name of the line.";
+
+template <class S>
+Long seed_of(const S& self) {
+  return {self.seed};
+}
+template <class S>
+void keep_seed(S& self, Long seed) {
+  self.seed = seed.value;
+}
 
 template <class Q>
 void bind_spread(py::module_& module, const char* name) {
@@ -165,6 +182,8 @@ void bind_results(py::module_& module) {
       });
   Record<Chances>("Chances", "How likely outlets of a layout fall short.")
       .field("realisations", &Chances::realisations, "That were solved.")
+      .field("seed", &seed_of<Chances>, &keep_seed<Chances>, "Of the draws.")
+      .field("quantiles", &Chances::quantiles, "Shares that quantiles were asked for.")
       .field("lines", &Chances::lines, "In the order of the layout.")
       .field("inflow", &Chances::inflow, "Out of all supplies together.")
       .field("lowest_pressure",
@@ -191,6 +210,8 @@ void bind_results(py::module_& module) {
              &TroubleAtCount::lowest_pressure,
              "At the device, of the outlets that are judged; None: none is.")
       .field("inflow", &TroubleAtCount::inflow, "Out of all supplies together.")
+      .field("seed", &seed_of<TroubleAtCount>, &keep_seed<TroubleAtCount>, "Of the draws.")
+      .field("quantiles", &TroubleAtCount::quantiles, "Shares that quantiles were asked for.")
       .result(module, [](const TroubleAtCount& self) {
         return py::str("<hydro.TroubleAtCount: more {}, below rated {}, below minimum {}>")
             .format(self.more, self.below_rated.share(), self.below_minimum.share());

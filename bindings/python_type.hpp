@@ -133,6 +133,7 @@ struct Long {
 };
 template <>
 struct Type<Long> {
+  static std::string gives() { return "int"; }
   static std::string accepts() { return "int"; }
   static Long from(py::handle given, const Where& where) { return {to_long(given, where)}; }
 };

@@ -80,10 +80,10 @@ class Record {
     return add(name, member, text, true);
   }
 
-  /// A value that is not held as it is told. @param get takes a const S& @param set takes an S&
+  /// A value that is not held as it is told. @param get takes a const S& @param keep takes an S&
   /// and the value
-  template <class Get, class Set>
-  Record& field(const char* name, Get get, Set set, const char* text) {
+  template <class Get, class Keep>
+  Record& field(const char* name, Get get, Keep keep, const char* text) {
     using T = std::decay_t<std::invoke_result_t<Get, const S&>>;
     const auto value = [get](const S& self) { return py::cast(get(self)); };
     fields_->push_back({name,
@@ -94,8 +94,8 @@ class Record {
                         Type<T>::gives(),
                         value,
                         [value](const S& self, py::handle) { return value(self); },
-                        [set](S& self, py::handle given, const Where& where) {
-                          set(self, Type<T>::from(given, where));
+                        [keep](S& self, py::handle given, const Where& where) {
+                          keep(self, Type<T>::from(given, where));
                         }});
     return *this;
   }

@@ -293,12 +293,6 @@ void bind_writers(py::module_& module) {
 }
 
 /// They head the columns of what was found.
-void expect_as_many(const std::vector<double>& quantiles, const Spread<Pressure>& found) {
-  if (quantiles.size() != found.quantiles.size())
-    throw py::value_error("quantiles: are " + std::to_string(quantiles.size()) + ", but " +
-                          std::to_string(found.quantiles.size()) + " were found: give the same");
-}
-
 void bind_what_ifs(py::module_& module) {
   def(
       module,
@@ -337,42 +331,25 @@ void bind_what_ifs(py::module_& module) {
        ">>> \"row 1\" in breaks_report(found)\n"
        "True")
           .c_str());
-  const ChanceOptions defaults;
-  const std::vector<Parameter> options{
-      {"seed", py::cast(defaults.seed), Passing::by_name},
-      {"quantiles", py::tuple(py::cast(defaults.quantiles)), Passing::by_name},
-      may_be_left_out("units", Passing::by_name)};
-  std::vector<Parameter> of_chances{"layout", "found", "uncertainty"};
-  of_chances.insert(of_chances.end(), options.begin(), options.end());
   def(
       module,
       "chances_report",
       [](const Layout& layout,
          const Chances& found,
          const Uncertainty& uncertainty,
-         Long seed,
-         const std::vector<double>& quantiles,
          std::optional<UnitSystem> units) {
-        if (found.lowest_pressure) expect_as_many(quantiles, *found.lowest_pressure);
-        return chances_report(
-            layout,
-            found,
-            uncertainty,
-            {.realisations = found.realisations, .seed = seed.value, .quantiles = quantiles},
-            units);
+        return chances_report(layout, found, uncertainty, units);
       },
-      of_chances,
+      {"layout", "found", "uncertainty", may_be_left_out("units", Passing::by_name)},
       ("How likely outlets fall short, as a table a grower reads: what chances found of the "
        "layout, "
-       "with the same uncertainty, seed and quantiles. units: as in report.\n\n" +
+       "with the same uncertainty. units: as in report.\n\n" +
        example_row +
        ">>> guess = Uncertainty(supply_pressure=1 * psi)\n"
        ">>> found = chances(farm, guess, realisations=100)\n"
        ">>> \"row 1\" in chances_report(farm, found, guess)\n"
        "True")
           .c_str());
-  std::vector<Parameter> of_trouble{"layout", "line", "found", "uncertainty"};
-  of_trouble.insert(of_trouble.end(), options.begin(), options.end());
   def(
       module,
       "trouble_report",
@@ -380,21 +357,10 @@ void bind_what_ifs(py::module_& module) {
          const std::string& line,
          const std::vector<TroubleAtCount>& found,
          const Uncertainty& uncertainty,
-         Long seed,
-         const std::vector<double>& quantiles,
          std::optional<UnitSystem> units) {
-        for (const TroubleAtCount& it : found)
-          if (it.lowest_pressure) expect_as_many(quantiles, *it.lowest_pressure);
-        const int realisations = found.empty() ? 0 : found.front().below_rated.of;
-        return trouble_report(
-            layout,
-            line,
-            found,
-            uncertainty,
-            {.realisations = realisations, .seed = seed.value, .quantiles = quantiles},
-            units);
+        return trouble_report(layout, line, found, uncertainty, units);
       },
-      of_trouble,
+      {"layout", "line", "found", "uncertainty", may_be_left_out("units", Passing::by_name)},
       ("The same for each count of outlets more on a line: what chance_of_trouble found.\n\n" +
        example_row +
        ">>> guess = Uncertainty(supply_pressure=1 * psi)\n"

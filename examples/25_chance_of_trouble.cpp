@@ -27,5 +27,5 @@ int main(int argc, char** argv) {
     };
 
   const auto found = chance_of_trouble(strips, "row 2", 6, guess, {}, options, work);
-  std::fputs(trouble_report(strips, "row 2", found, guess, options).c_str(), stdout);
+  std::fputs(trouble_report(strips, "row 2", found, guess).c_str(), stdout);
 }

@@ -4871,6 +4871,12 @@ class Chances:
     def realisations(self) -> int:
         """That were solved."""
     @property
+    def seed(self) -> int:
+        """Of the draws."""
+    @property
+    def quantiles(self) -> list[float]:
+        """Shares that quantiles were asked for."""
+    @property
     def lines(self) -> list[LineChances]:
         """In the order of the layout."""
     @property
@@ -4927,6 +4933,12 @@ class TroubleAtCount:
     @property
     def inflow(self) -> FlowSpread:
         """Out of all supplies together."""
+    @property
+    def seed(self) -> int:
+        """Of the draws."""
+    @property
+    def quantiles(self) -> list[float]:
+        """Shares that quantiles were asked for."""
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -6424,9 +6436,9 @@ def breaks_report(breaks: Breaks, *, units: UnitSystem | str | None = None) -> s
     True
     """
 
-def chances_report(layout: Layout, found: Chances, uncertainty: Uncertainty, *, seed: int = 1, quantiles: Iterable[float] = ..., units: UnitSystem | str | None = None) -> str:
+def chances_report(layout: Layout, found: Chances, uncertainty: Uncertainty, *, units: UnitSystem | str | None = None) -> str:
     """How likely outlets fall short, as a table a grower reads: what chances found of the layout, with
-    the same uncertainty, seed and quantiles. units: as in report.
+    the same uncertainty. units: as in report.
 
     >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
     >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
@@ -6438,7 +6450,7 @@ def chances_report(layout: Layout, found: Chances, uncertainty: Uncertainty, *, 
     True
     """
 
-def trouble_report(layout: Layout, line: str, found: Iterable[TroubleAtCount], uncertainty: Uncertainty, *, seed: int = 1, quantiles: Iterable[float] = ..., units: UnitSystem | str | None = None) -> str:
+def trouble_report(layout: Layout, line: str, found: Iterable[TroubleAtCount], uncertainty: Uncertainty, *, units: UnitSystem | str | None = None) -> str:
     """The same for each count of outlets more on a line: what chance_of_trouble found.
 
     >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <cstdint>
 #include <iterator>
 
 #include <fmt/format.h>
@@ -64,6 +65,29 @@ constexpr const char* not_judged = "-";
 constexpr const char* none_is_judged =
     "No outlet is judged: each is capped or broken, or its line is shut.";
 
+/// The cases, and the shares of the quantiles.
+struct Drawn {
+  int realisations;
+  std::uint64_t seed;
+  std::vector<double> quantiles;
+  bool operator==(const Drawn&) const = default;
+};
+
+/// Rows of one table have its columns, and are of the same cases.
+Drawn drawn_for_all(const std::vector<TroubleAtCount>& found) {
+  const auto drawn_for = [](const TroubleAtCount& it) {
+    return Drawn{it.below_rated.of, it.seed, it.quantiles};
+  };
+  if (found.empty()) throw InvalidInput("found", "is empty, must have a count");
+  for (const TroubleAtCount& it : found)
+    if (drawn_for(it) != drawn_for(found.front()) ||
+        (it.lowest_pressure && it.lowest_pressure->quantiles.size() != it.quantiles.size()))
+      throw InvalidInput(
+          fmt::format("found, {} more", it.more),
+          "has other realisations, seed or quantiles, must have those of the first count");
+  return drawn_for(found.front());
+}
+
 /// One row of a table, in words.
 struct Row {
   std::string first;
@@ -86,8 +110,8 @@ void expect_of(const Layout& layout, const Chances& found) {
 
 class ChancesPage {
  public:
-  ChancesPage(const Layout& layout, const ChanceOptions& options, const Figures& figures)
-      : options_(options), figures_(figures), limits_(limits_in(layout)) {
+  ChancesPage(const Layout& layout, const Drawn& drawn, const Figures& figures)
+      : drawn_(drawn), figures_(figures), limits_(limits_in(layout)) {
     if (!layout.site().name.empty()) page_.paragraph("", layout.site().name);
   }
 
@@ -134,7 +158,7 @@ class ChancesPage {
                std::size_t width,
                const std::string& which,
                const std::string& chance_that) {
-    const std::size_t of_pressures = 8 * options_.quantiles.size();
+    const std::size_t of_pressures = 8 * drawn_.quantiles.size();
     page_.line(fmt::format("{:<{}}{:^{}}   {}",
                            "",
                            width,
@@ -142,7 +166,7 @@ class ChancesPage {
                            of_pressures,
                            chance_that));
     std::string row = fmt::format("{:<{}}", first, width);
-    for (const double share : options_.quantiles) row += fmt::format("{:>8}", percent(share));
+    for (const double share : drawn_.quantiles) row += fmt::format("{:>8}", percent(share));
     row += fmt::format("{:>14}", "below rated");
     if (limits_.minimum) row += fmt::format("{:>15}", "below minimum");
     if (limits_.maximum) row += fmt::format("{:>15}", "above maximum");
@@ -162,23 +186,23 @@ class ChancesPage {
 
   std::string end(const Uncertainty& uncertainty) {
     page_.line();
-    if (!options_.quantiles.empty())
+    if (!drawn_.quantiles.empty())
       page_.paragraph("",
                       "So many percent of the cases have less pressure than these columns say.");
     page_.paragraph(
         "",
         fmt::format("{} cases, drawn at random (seed {}). Drawn anew, a chance may differ by up to "
                     "{:.0f} of 100.",
-                    options_.realisations,
-                    options_.seed,
-                    std::ceil(100 / std::sqrt(static_cast<double>(options_.realisations)))));
+                    drawn_.realisations,
+                    drawn_.seed,
+                    std::ceil(100 / std::sqrt(static_cast<double>(drawn_.realisations)))));
     write_inputs(uncertainty);
     write_cautions(page_);
     return page_.take();
   }
 
  private:
-  const ChanceOptions& options_;
+  const Drawn& drawn_;
   const Figures& figures_;
   LimitsThere limits_;
   Page page_;
@@ -229,11 +253,11 @@ std::string room(const std::string& line,
 std::string chances_report(const Layout& layout,
                            const Chances& found,
                            const Uncertainty& uncertainty,
-                           const ChanceOptions& options,
                            std::optional<UnitSystem> units) {
   const Figures figures(units.value_or(layout.units()));
   expect_of(layout, found);
-  ChancesPage page(layout, options, figures);
+  const Drawn drawn{found.realisations, found.seed, found.quantiles};
+  ChancesPage page(layout, drawn, figures);
   page.begin("How likely outlets fall short when not all is known exactly");
   if (!found.lowest_pressure) {
     page.sentence(none_is_judged);
@@ -275,11 +299,11 @@ std::string trouble_report(const Layout& layout,
                            std::string_view line,
                            const std::vector<TroubleAtCount>& found,
                            const Uncertainty& uncertainty,
-                           const ChanceOptions& options,
                            std::optional<UnitSystem> units) {
   const Figures figures(units.value_or(layout.units()));
   const std::string& name = layout.line(line).name;
-  ChancesPage page(layout, options, figures);
+  const Drawn drawn = drawn_for_all(found);
+  ChancesPage page(layout, drawn, figures);
   page.begin(fmt::format("More outlets on {}, when not all is known exactly", name));
   if (std::ranges::none_of(found, is_judged)) {
     page.sentence(none_is_judged);
@@ -301,7 +325,7 @@ std::string trouble_report(const Layout& layout,
       row.below_minimum = chance(it.below_minimum.share());
       row.above_maximum = chance(it.above_maximum.share());
     } else {
-      row.quantiles.assign(options.quantiles.size(), not_judged);
+      row.quantiles.assign(drawn.quantiles.size(), not_judged);
     }
     page.row(row, width);
   }

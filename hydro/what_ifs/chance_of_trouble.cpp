@@ -36,7 +36,9 @@ std::vector<TroubleAtCount> chance_of_trouble(const Layout& layout,
                    found.any_below_minimum,
                    found.any_above_maximum,
                    std::move(found.lowest_pressure),
-                   std::move(found.inflow)});
+                   std::move(found.inflow),
+                   found.seed,
+                   std::move(found.quantiles)});
   }
   return all;
 }

@@ -16,6 +16,7 @@
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -31,6 +32,8 @@ struct TroubleAtCount {
   /// At the device, of the outlets that are judged; none: none is.
   std::optional<Spread<Pressure>> lowest_pressure = {};
   Spread<Flow> inflow = {};  ///< out of all supplies together
+  std::uint64_t seed = 0;
+  std::vector<double> quantiles = {};  ///< shares that quantiles were asked for, in their order
 };
 
 /// For none more, one more and so on up to `most`. @param most 0 to 1000

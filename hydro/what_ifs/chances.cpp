@@ -441,6 +441,8 @@ Chances Study::result() const {
 
   Chances found;
   found.realisations = options_.realisations;
+  found.seed = options_.seed;
+  found.quantiles = options_.quantiles;
   std::size_t first = 0;
   for (const Line& line : inputs_.layout().lines()) {
     const auto outlets = static_cast<std::size_t>(line.outlet_count());

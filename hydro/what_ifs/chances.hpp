@@ -64,7 +64,7 @@ template <class Q>
 struct Spread {
   Q mean = {};
   Q deviation = {};               ///< standard deviation
-  std::vector<Q> quantiles = {};  ///< in the order of the options
+  std::vector<Q> quantiles = {};  ///< in the order of the shares asked for
 };
 
 /// Of one figure at every outlet of a line, from the inlet on.
@@ -72,7 +72,7 @@ template <class Q>
 struct SeriesSpread {
   Series<Q> mean = {};
   Series<Q> deviation = {};
-  std::vector<Series<Q>> quantiles = {};  ///< in the order of the options
+  std::vector<Series<Q>> quantiles = {};  ///< in the order of the shares asked for
 };
 
 /// One line. All have one entry for each outlet, from the inlet on; index 0 is outlet 1.
@@ -111,6 +111,8 @@ struct Kept {
 /// What the realisations came to.
 struct Chances {
   int realisations;
+  std::uint64_t seed;
+  std::vector<double> quantiles;   ///< shares that quantiles were asked for, in their order
   std::vector<LineChances> lines;  ///< in the order of the layout
   Spread<Flow> inflow;             ///< out of all supplies together
   /// At the device, of the outlets that are judged; none: none is.

@@ -430,8 +430,12 @@ def test_reports_of_what_ifs(breaks: hydro.Breaks, chances: hydro.Chances) -> No
     assert len(hydro.to_csv(breaks).splitlines()) == 1 + 2 * ROW.count
     assert hydro.to_svg(breaks).count("<svg ") == 1
     assert "200 cases" in hydro.chances_report(FARM, chances, GUESS)
-    with pytest.raises(ValueError, match="quantiles: are 1, but 3 were found"):
-        hydro.chances_report(FARM, chances, GUESS, quantiles=[0.5])
+    few = hydro.chances(FARM, GUESS, realisations=20, seed=2**64 - 1, quantiles=[0.25])
+    text = hydro.chances_report(FARM, few, GUESS)
+    assert f"20 cases, drawn at random (seed {2**64 - 1})" in text and " 25 %" in text
+    assert hydro.chances_report(FARM, pickle.loads(pickle.dumps(few)), GUESS) == text
+    with pytest.raises(hydro.InvalidInput, match="found: is of other lines or outlets"):
+        hydro.chances_report(hydro.Layout(FARM.supply, [ROW]), few, GUESS)
     room = ANSWERS["room_on_line"]()
     assert f"{room.outlets} more" in hydro.room_report(room, "us")
 
