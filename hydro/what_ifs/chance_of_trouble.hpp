@@ -1,8 +1,9 @@
 // chance_of_trouble.hpp: the chance that outlets fall short, for each count of outlets more.
 //
 // What      The line gets one outlet more at a time (more_outlets.hpp), and for each count the chances
-//           are found (chances.hpp). The draws are the same for every count, but for the outlets
-//           that are new, so that counts are compared in the same weather.
+//           are found (chances.hpp). Beyond the far end, and of a kind that is there already, new
+//           outlets leave all other draws as they are, so that counts are compared in the same
+//           weather; between others, or of a new kind, they do not (uncertainty.hpp).
 // Range     All outlets of the layout are judged, not those of the line alone.
 // Errors    As in chances.hpp and more_outlets.hpp.
 // Threads   As many as `work` says; the result is the same whatever their number.

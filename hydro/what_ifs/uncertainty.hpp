@@ -4,7 +4,9 @@
 //           is assumed: what is not given is exact. A realisation is the layout with one set of
 //           inputs drawn at random. Seed and number say which: the same two give the same layout,
 //           in whatever order realisations are made and by however many threads; and an input
-//           keeps its draw when others become uncertain or a line gets more outlets.
+//           keeps its draw when others become uncertain, or when a line gets more outlets beyond
+//           its last one, of a kind that is there already. Outlets are told apart by their numbers,
+//           kinds by their order: between others, or of a new kind, new ones can change draws.
 // Formula   z normal with mean 0 and standard deviation 1, held within -4 and 4
 //           normal      value + s z            or value (1 + s z)
 //           lognormal   value exp(S z - S^2/2),  S^2 = ln(1 + s^2): the mean is the value, and s the
