@@ -107,13 +107,18 @@ TEST(TroubleReport, ListsWhatMayBeOff) {
   EXPECT_THAT(text, HasSubstr("  - the flow of all \"turning_head\", instead: 2 %\n"));
   EXPECT_THAT(text, HasSubstr("  - an elevation that was measured: 0.5 ft\n"));
   EXPECT_THAT(text, Not(HasSubstr("bore")));
-  EXPECT_THAT(text, HasSubstr("1000 cases, drawn at random (seed 7). Drawn anew, a chance may"));
+  EXPECT_THAT(
+      text,
+      HasSubstr("1000 cases, drawn at random (seed 7). A chance is off by no more than 4 of"));
 }
 
+// 100 (1/sqrt(72) + 0.5/72) = 12.48; of 1000, above, 3.21.
 TEST(TroubleReport, SaysWhichCasesWereDrawn) {
   EXPECT_THAT(report_of({at(0, 0, 0)}),
               HasSubstr("more        10 %    50 %    75 %   below rated"));
-  EXPECT_THAT(report_of({at(0, 0, 0, 72)}), HasSubstr("\n72 cases, drawn at random (seed 7)."));
+  EXPECT_THAT(report_of({at(0, 0, 0, 72)}),
+              HasSubstr("\n72 cases, drawn at random (seed 7). A chance is off by no more than 13 "
+                        "of 100, 19 times\nof 20."));
 }
 
 TEST(TroubleReport, RefusesWhatIsNotOfOneStudy) {
