@@ -265,7 +265,8 @@ class Study {
     give_back(std::move(desk));
   }
 
-  Chances result() const;
+  /// Once, when all blocks are done: what is kept moves out.
+  Chances take_result();
 
  private:
   std::vector<double> none_yet() const {
@@ -435,7 +436,7 @@ std::vector<UniformityChances> Study::uniformity_chances() const {
   return all;
 }
 
-Chances Study::result() const {
+Chances Study::take_result() {
   Counts counts(outlets_.size());
   for (const auto& desk : idle_desks_) counts.add(desk->counts);
 
@@ -459,6 +460,7 @@ Chances Study::result() const {
          shares(part(counts.above_maximum))});
     first += outlets;
   }
+  // Quantiles are found in a copy, as they put it in another order.
   found.inflow = spread_of<Flow>(inflow_, options_.quantiles);
   if (std::ranges::any_of(outlets_, &Standing::is_judged))
     found.lowest_pressure = spread_of<Pressure>(lowest_, options_.quantiles);
@@ -470,11 +472,12 @@ Chances Study::result() const {
     found.times_below_rated.pop_back();
   found.uniformity = uniformity_chances();
   if (options_.keep)
-    found.kept = Kept{static_cast<int>(outlets_.size()),
-                      Series<Pressure>(kept_pressure_),
-                      Series<Flow>(kept_flow_),
-                      Series<Flow>(inflow_),
-                      found.lowest_pressure ? Series<Pressure>(lowest_) : Series<Pressure>()};
+    found.kept =
+        Kept{static_cast<int>(outlets_.size()),
+             Series<Pressure>(std::move(kept_pressure_)),
+             Series<Flow>(std::move(kept_flow_)),
+             Series<Flow>(std::move(inflow_)),
+             found.lowest_pressure ? Series<Pressure>(std::move(lowest_)) : Series<Pressure>()};
   return found;
 }
 
@@ -497,7 +500,7 @@ Chances chances(const Layout& layout,
   examine(options, layout.outlet_count());
   Study study(layout, uncertainty, options);
   in_parallel(study.blocks(), work, [&](std::size_t block) { study.do_block(block); });
-  return study.result();
+  return study.take_result();
 }
 
 }  // namespace hydro
