@@ -4,7 +4,7 @@
 
 #include <cstdio>
 
-#include <unistd.h>
+#include "progress.hpp"
 
 using namespace hydro;
 
@@ -19,13 +19,6 @@ int main(int argc, char** argv) {
                           .supply_pressure = 1 * psi,
                           .elevation = 0.5 * ft};
   const ChanceOptions options{.realisations = 4000};
-  Work work;
-  if (isatty(fileno(stderr)) != 0)
-    work.progress = [](std::size_t done, std::size_t of) {
-      std::fprintf(stderr, "\r%3zu %%%s", 100 * done / of, done == of ? "\r     \r" : "");
-      return true;
-    };
-
-  const auto found = chance_of_trouble(strips, "row 2", 6, guess, {}, options, work);
+  const auto found = chance_of_trouble(strips, "row 2", 6, guess, {}, options, with_progress());
   std::fputs(trouble_report(strips, "row 2", found, guess).c_str(), stdout);
 }
