@@ -183,6 +183,7 @@ TEST(BreaksReport, SaysWhatWasNotTriedAndWhatIsBroken) {
               AllOf(HasSubstr("The faults that are there already - "),
                     HasSubstr("level, outlet 3: capped.")));
   EXPECT_THAT(text, HasSubstr("more escapes"));
+  EXPECT_THAT(told(two_rows_sheared()), HasSubstr(" more supply gauge more more at escapes gives"));
   EXPECT_THAT(told(break_every_outlet(sample_layout({sample_main()}))),
               HasSubstr("There is no outlet at which it can happen."));
 }

@@ -91,10 +91,9 @@ class BreaksReport {
 
   void heading() {
     const bool has_gauge = layout_.supply().gauge.has_value();
+    page_.line(cells("", "more", "supply", has_gauge ? "gauge" : "supply", "more", "more", "more"));
     page_.line(
-        cells("", "escapes", "supply", has_gauge ? "gauge" : "supply", "more", "more", "more"));
-    page_.line(
-        cells("at", "there", "gives", has_gauge ? "reads" : "has", "under", "that do", "above") +
+        cells("at", "escapes", "gives", has_gauge ? "reads" : "has", "under", "that do", "above") +
         "the weakest other outlet");
     page_.line(cells("outlet",
                      shown_.flow.symbol,
