@@ -118,9 +118,9 @@ class BreaksReport {
                              std::to_string(it.more_out_of_work),
                              std::to_string(it.more_above_maximum));
     if (it.weakest) {
-      text += fmt::format("{:>5}  {:>4.0f} %  {} of ",
+      text += fmt::format("{:>5}  {:>6}  {} of ",
                           figures_.pressure(it.weakest->pressure),
-                          100 * (it.weakest->pressure / it.weakest->rated),
+                          percent(it.weakest->pressure / it.weakest->rated),
                           it.weakest->outlet);
       text += cut(
           it.weakest->line,

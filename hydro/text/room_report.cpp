@@ -115,7 +115,7 @@ class CountTable {
         std::to_string(at.added),
         weakest(at),
         is_judged ? figures_.pressure(at.pressure) : "",
-        is_judged ? fmt::format("{:.0f} %", 100 * si(at.pressure) / si(at.rated)) : "",
+        is_judged ? percent(at.pressure / at.rated) : "",
         fmt::format("{:.1f}", at.inflow / figures_.units().flow),
         nearest(at));
   }
@@ -124,10 +124,9 @@ class CountTable {
     const auto least = std::ranges::min_element(
         at.margins, {}, [](const Margin& it) { return std::pair(!it.passed, it.left); });
     if (least == at.margins.end()) return "";
-    return fmt::format("{}, {:.0f} % {}",
-                       name_of(least->limit),
-                       100 * (least->passed ? -least->left : least->left),
-                       least->passed ? "PASSED" : "left");
+    return name_of(least->limit) + ", " +
+           (least->passed ? percent_past(-least->left) + " PASSED"
+                          : percent(std::max(0.0, least->left)) + " left");
   }
 
   const std::vector<RoomAtCount>& counts_;
