@@ -26,7 +26,8 @@
 // Range     What is shut is neither judged nor changed. Labour is what you put into the prices. Pipe
 //           that is wider already is left. Outlets that are taken away leave the line as long as it
 //           is. Rows with faults, or on which others begin or end, are not fed from the middle; what
-//           becomes of one that is stands in inlet_position.hpp. A cross pipe is as long as the rows
+//           becomes of one that is stands in inlet_position.hpp: the ground under its feed pipe is
+//           taken as even, and a crest there is not seen. A cross pipe is as long as the rows
 //           are apart on their feeder.
 // Errors    InvalidInput for options out of range and pipes that cannot be; NotSolved, where one of
 //           the remedies is not solved; Stopped.
