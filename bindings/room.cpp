@@ -338,7 +338,9 @@ void bind_inlet_position(py::module_& module) {
       .field("lowest_outlet", &InletPosition::lowest_outlet, "Its number as it is now.")
       .field("highest", &InletPosition::highest, "Pressure at an outlet of the row.")
       .field("lowest_share", &InletPosition::lowest_share, "Of the rated pressure [-].")
-      .field("variation", &InletPosition::variation, "Of pressure [-].")
+      .field("variation",
+             &InletPosition::variation,
+             "Of pressure [-]; infinite where the whole row is dry.")
       .result(module);
   Record<InletPositions>("InletPositions", "Places from which to feed a row.")
       .field("present", &InletPositions::present, "As it is.")

@@ -4285,7 +4285,7 @@ class InletPosition:
         """Of the rated pressure [-]."""
     @property
     def variation(self) -> float:
-        """Of pressure [-]."""
+        """Of pressure [-]; infinite where the whole row is dry."""
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
