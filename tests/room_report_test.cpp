@@ -60,6 +60,17 @@ TEST(RoomReport, RoundsNoLimitAway) {
   EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr("rated pressure, 0 % left"));
 }
 
+TEST(RoomReport, SaysWhatWasNotJudgedAndWarns) {
+  const Room all = room({});
+  EXPECT_THAT(room_report(all, UnitSystem::us),
+              AllOf(Not(HasSubstr("Not judged")), HasSubstr("Cautions\n")));
+  RoomOptions options;
+  std::erase(options.limits.judged, Limit::velocity);
+  std::erase(options.limits.judged, Limit::suction);
+  EXPECT_THAT(room_report(room(options), UnitSystem::us),
+              AllOf(HasSubstr("\nNot judged: velocity, suction.\n"), HasSubstr("Cautions\n")));
+}
+
 TEST(RoomReport, SaysWhenNothingWasInTheWay) {
   EXPECT_THAT(room_report(room({.most = 1}), UnitSystem::us),
               StartsWith("1 more outlet fits on row; no more were tried."));

@@ -1,5 +1,6 @@
 #include "hydro/text/room_report.hpp"
 
+#include "hydro/text/cautions.hpp"
 #include "hydro/text/describe.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/page.hpp"
@@ -135,6 +136,18 @@ class CountTable {
   std::size_t outlet_width_ = 14;
 };
 
+/// What was left out, and what every report ends with.
+void end(Page& page, const std::vector<Limit>& judged) {
+  std::vector<std::string> left_out;
+  for (const Limit limit : every_limit())
+    if (!std::ranges::count(judged, limit)) left_out.push_back(name_of(limit));
+  if (!left_out.empty()) {
+    page.line();
+    page.paragraph("", fmt::format("Not judged: {}.", fmt::join(left_out, ", ")));
+  }
+  write_cautions(page);
+}
+
 }  // namespace
 
 std::string room_report(const Room& room, UnitSystem units) {
@@ -154,6 +167,7 @@ std::string room_report(const Room& room, UnitSystem units) {
     page.paragraph("", fits + "; no more were tried.");
   page.line();
   CountTable(room.counts, "more", figures).write(page);
+  end(page, room.judged);
   return page.take();
 }
 
@@ -178,6 +192,7 @@ std::string longest_line_report(const LongestLine& longest, UnitSystem units) {
   }
   page.line();
   CountTable(longest.counts, "outlets", figures).write(page);
+  end(page, longest.judged);
   return page.take();
 }
 
