@@ -153,6 +153,7 @@ void bind_room_on_line(py::module_& module) {
           .field("ended_by",
                  &Room::ended_by,
                  "Limits that one more passes; if the layout passes some as it is, those.")
+          .field("judged", &Room::judged, "The other limits were left out.")
           .result(module, [](const Room& self) {
             return py::str("<hydro.Room: " + std::to_string(self.outlets) + " more on " +
                            self.line + ", " + outline_of_end(self.end, self.ended_by) + ">");
@@ -240,6 +241,7 @@ void bind_longest_line(py::module_& module) {
       .field("counts", &LongestLine::counts, "`added` counts all outlets here, from 1 on.")
       .field(
           "ended_by", &LongestLine::ended_by, "Limits that one more passes, or the last one tried.")
+      .field("judged", &LongestLine::judged, "The other limits were left out.")
       .result(module, [](const LongestLine& self) {
         return py::str("<hydro.LongestLine: " + self.line + ", outlets " +
                        std::to_string(self.outlets) + ", length " + to_python(self.length) + ", " +
@@ -338,7 +340,9 @@ void bind_inlet_position(py::module_& module) {
       .field("lowest_outlet", &InletPosition::lowest_outlet, "Its number as it is now.")
       .field("highest", &InletPosition::highest, "Pressure at an outlet of the row.")
       .field("lowest_share", &InletPosition::lowest_share, "Of the rated pressure [-].")
-      .field("variation", &InletPosition::variation, "Of pressure [-].")
+      .field("variation",
+             &InletPosition::variation,
+             "Of pressure [-]; infinite where the whole row is dry.")
       .result(module);
   Record<InletPositions>("InletPositions", "Places from which to feed a row.")
       .field("present", &InletPositions::present, "As it is.")

@@ -8,7 +8,8 @@ using namespace hydro;
 int main() {
   std::printf(
       "20 heads on 720 ft, whose    from its inlet:   best fed from:\n"
-      "far end lies                weakest, psi      place  weakest, psi\n");
+      "far end lies                weakest, psi      place  weakest, psi\n"
+      "(the pipe to that place is not reckoned)\n");
   for (const double rise_ft : {15., 5., 0., -5., -15., -30.}) {
     const Line row{.name = "row 1",
                    .pipe = {.inside_diameter = 1.754 * inch, .hazen_williams = 150},

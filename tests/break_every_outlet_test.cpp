@@ -339,6 +339,22 @@ TEST(BreakEveryOutlet, KeepsNoMoreThanIsAsked) {
               HasSubstr("break_index: is 20, must be below 20"));
 }
 
+// A cell is an outlet after a break: 10,001 x 10,001 of them are too many, counts are not.
+TEST(BreakEveryOutlet, KeepsNoMoreThanMemoryHolds) {
+  Line row = sample_row("row", 10'001);
+  row.spacing = 1 * ft;
+  const Layout many = sample_layout({row});
+  for (const BreakDetail keep : {BreakDetail::conditions, BreakDetail::profiles})
+    EXPECT_THAT(refusal([&] {
+                  break_every_outlet(many, {clogged("", 0, 0.5), keep});
+                }),
+                HasSubstr("keep: asks for 100020001 cells (outlets after each break), must be at "
+                          "most 100,000,000"));
+  const Work stopped{.threads = 1, .progress = [](std::size_t, std::size_t) { return false; }};
+  EXPECT_THROW(break_every_outlet(many, {clogged("", 0, 0.5), BreakDetail::counts}, stopped),
+               Stopped);
+}
+
 TEST(BreakEveryOutlet, FindsTheWorst) {
   const Breaks all = break_every_outlet(two_rows(), {riser_sheared("", 0)});
   ASSERT_TRUE(all.worst);

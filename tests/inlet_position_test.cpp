@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -220,6 +221,20 @@ TEST(InletPosition, ThroughAFeedPipeIsNoFartherThanWithoutLoss) {
     before_ft = through.place / ft;
   }
   EXPECT_EQ(before_ft, 0);  // through 1 in it stays where it is
+}
+
+// No water comes up to any of its outlets: which is not even.
+TEST(InletPosition, AWhollyDryRowIsNotEven) {
+  Line row = sample_row("row", 6);
+  row.ground_rise.reset();
+  row.elevations.assign(6, 10 * m);
+  const Layout layout(Supply{.pressure = 50 * kPa, .elevation = 0 * m}, {row});
+  const InletPositions found = inlet_position(layout, "row", {.goal = InletGoal::least_variation});
+  for (const InletPosition& it : found.all) {
+    EXPECT_EQ(it.highest / kPa, 0);
+    EXPECT_EQ(it.variation, std::numeric_limits<double>::infinity());
+  }
+  EXPECT_EQ(found.best.place, Length{});
 }
 
 TEST(InletPosition, LeavesTheRestOfTheFarmAsItIs) {

@@ -279,6 +279,13 @@ TEST(Remedies, SecondFeedIsACrossPipe) {
   EXPECT_THAT(remedy->deed,
               HasSubstr("Join the far ends of row 1 and row 2 with 30 ft of pipe of 1.75 in"));
   EXPECT_FALSE(remedy->cost);
+
+  Line other = manifold;
+  other.name = "cross pipe";
+  const auto second =
+      remedy_of(remedies(layout.with_line(other)), RemedyKind::second_feed, {"row 1", "row 2"});
+  ASSERT_TRUE(second);
+  EXPECT_EQ(second->solution.layout().lines().back().name, "cross pipe 2");
 }
 
 void expect_ranked(const Remedies& found) {

@@ -291,6 +291,34 @@ TEST(RoomOnLine, TellsHowFarItIsAndStops) {
       Stopped);
 }
 
+// Each pipe is one part of it; where a part is long it can be stopped within it.
+TEST(RoomOnLine, ByPipeTellsHowFarItIsAndStops) {
+  const Layout layout = sample_layout({sample_row("row", 3)}, "", 40 * psi);
+  const std::vector<Pipe> pipes{layout.line("row").pipe,
+                                {.inside_diameter = 3 * inch, .hazen_williams = 150}};
+  std::vector<std::size_t> told;
+  room_by_pipe(layout,
+               "row",
+               pipes,
+               {.most = 3},
+               {.threads = 1, .progress = [&](std::size_t done, std::size_t of) {
+                  EXPECT_EQ(of, 2U);
+                  told.push_back(done);
+                  return true;
+                }});
+  EXPECT_TRUE(std::ranges::is_sorted(told));
+  EXPECT_GT(std::ranges::count(told, 0U), 1);
+  EXPECT_EQ(told.back(), 2U);
+  try {
+    room_by_pipe(
+        layout, "row", pipes, {}, {.progress = [](std::size_t, std::size_t) { return false; }});
+    ADD_FAILURE() << "is not stopped";
+  } catch (const Stopped& stopped) {
+    EXPECT_EQ(stopped.done(), 0U);
+    EXPECT_EQ(stopped.of(), 2U);
+  }
+}
+
 TEST(RoomOnLine, RefusesWhatMakesNoSense) {
   const Layout farm = pumped_farm().watering({"low"});
   const auto refused = [&](const char* line, const RoomOptions& options) {
@@ -299,6 +327,8 @@ TEST(RoomOnLine, RefusesWhatMakesNoSense) {
   EXPECT_THAT(refused("row 3", {}), HasSubstr("is \"row 3\", to which no water comes"));
   EXPECT_THAT(refused("row 1", {.most = 0}), HasSubstr("most: is 0, must be from 1 to 100000"));
   EXPECT_THAT(refused("main", {}), HasSubstr("has no outlets"));
+  EXPECT_THAT(refused("row 1", {.limits = {.judged = {}}}),
+              HasSubstr("limits.judged: is empty; at least one limit must be chosen"));
   EXPECT_THAT(refused("row 1", {.limits = {.accepted = {.velocity = -1 * ft_per_s}}}),
               HasSubstr("velocity"));
 }

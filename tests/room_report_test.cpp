@@ -40,6 +40,37 @@ TEST(RoomReport, SaysWhatFitsAndWhatEndsIt) {
   EXPECT_THAT(room_report(found, UnitSystem::si), AllOf(HasSubstr("kPa"), Not(HasSubstr("psi"))));
 }
 
+// 99.96 % of rated is below it, a limit that is passed is passed by more than nothing, and what is
+// left is never less than nothing.
+TEST(RoomReport, RoundsNoLimitAway) {
+  Room room{.line = "row", .end = RoomEnd::limit, .counts = {{.line = "row", .outlet = 6}}};
+  RoomAtCount& at = room.counts.front();
+  at.pressure = 24.99 * psi;
+  at.rated = 25 * psi;
+  at.margins = {{.limit = Limit::rated, .line = "row", .outlet = 6, .left = -4e-4, .passed = true}};
+  room.ended_by = at.margins;
+  EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr(" 99 % "));
+  EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr("rated pressure, <1 % PASSED"));
+  at.pressure = 25 * (1 - 1e-7) * psi;
+  at.margins.front().left = -1e-7;  // rounding does not pass a limit
+  at.margins.front().passed = false;
+  EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr(" 100 % "));
+  EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr("rated pressure, 0 % left"));
+  at.margins.front().left = 0.0096;
+  EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr("rated pressure, 0 % left"));
+}
+
+TEST(RoomReport, SaysWhatWasNotJudgedAndWarns) {
+  const Room all = room({});
+  EXPECT_THAT(room_report(all, UnitSystem::us),
+              AllOf(Not(HasSubstr("Not judged")), HasSubstr("Cautions\n")));
+  RoomOptions options;
+  std::erase(options.limits.judged, Limit::velocity);
+  std::erase(options.limits.judged, Limit::suction);
+  EXPECT_THAT(room_report(room(options), UnitSystem::us),
+              AllOf(HasSubstr("\nNot judged: velocity, suction.\n"), HasSubstr("Cautions\n")));
+}
+
 TEST(RoomReport, SaysWhenNothingWasInTheWay) {
   EXPECT_THAT(room_report(room({.most = 1}), UnitSystem::us),
               StartsWith("1 more outlet fits on row; no more were tried."));

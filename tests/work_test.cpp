@@ -2,6 +2,7 @@
 #include "hydro/what_ifs/work.hpp"
 
 #include "hydro/quantities/error.hpp"
+#include "hydro/what_ifs/in_order.hpp"
 #include "hydro/what_ifs/in_parallel.hpp"
 
 #include <atomic>
@@ -61,6 +62,20 @@ TEST(InParallel, HandsOverWhatAPartThrows) {
     };
     EXPECT_THROW(in_parallel(endless, {.threads = threads}, part), std::out_of_range);
     EXPECT_GE(begun, 11U);
+  }
+}
+
+// A way that is dearer than the answer and not solved must not lose the answer.
+TEST(FirstOf, WhatIsThrownCountsOnlyBeforeTheFirst) {
+  const auto part = [](std::size_t i) {
+    if (i == 5) throw std::domain_error("part 5");
+    return i % 4 == 3;
+  };
+  const auto never = [&](std::size_t i) { return part(i) && i > 5; };
+  for (const int threads : {1, 2, 8}) {
+    EXPECT_EQ(first_of(8, {.threads = threads}, part), 3U);
+    EXPECT_EQ(first_of(3, {.threads = threads}, part), std::nullopt);
+    EXPECT_THROW(first_of(8, {.threads = threads}, never), std::domain_error);
   }
 }
 

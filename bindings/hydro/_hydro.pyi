@@ -4195,6 +4195,9 @@ class Room:
     @property
     def ended_by(self) -> list[Margin]:
         """Limits that one more passes; if the layout passes some as it is, those."""
+    @property
+    def judged(self) -> list[Limit]:
+        """The other limits were left out."""
     def __repr__(self) -> str: ...
     def fails_as_it_is(self) -> bool:
         """A limit is passed with none added."""
@@ -4243,6 +4246,9 @@ class LongestLine:
     @property
     def ended_by(self) -> list[Margin]:
         """Limits that one more passes, or the last one tried."""
+    @property
+    def judged(self) -> list[Limit]:
+        """The other limits were left out."""
     def __repr__(self) -> str: ...
     def to_dict(self) -> dict[str, Any]:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
@@ -4285,7 +4291,7 @@ class InletPosition:
         """Of the rated pressure [-]."""
     @property
     def variation(self) -> float:
-        """Of pressure [-]."""
+        """Of pressure [-]; infinite where the whole row is dry."""
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""

@@ -14,7 +14,7 @@
 //                         is empty
 //   why                   it was skipped or is not solved; empty where it is solved
 //   escaping_m3_per_s     more than before the break
-//   missing_m3_per_s      less than before, out of the other outlets
+//   missing_m3_per_s      less than before, out of all outlets that are neither broken nor capped
 //   inflow_m3_per_s       out of all supplies
 //   supply_pressure_pa    of the first supply, at the start of the lines
 //   gauge_reading_pa      of the first supply; without a gauge, before the filter

@@ -3,7 +3,7 @@
 // What      A square of marks: a row for each outlet that is broken, a column for each outlet, and
 //           in each place the shape of what that outlet then does: those of drawing.hpp, a small
 //           disc for one that works. The first row is before any break. At the end of a row stand
-//           how many others that break puts out of work, and what escapes. Of more than 40 outlets
+//           how many others that break puts out of work, and what more escapes. Of more than 40 outlets
 //           that have water, or where only counts are kept, instead a curve for each line: over the
 //           outlet that is broken, how many others are put out of work (solid) and below their rated
 //           pressure (dashed).

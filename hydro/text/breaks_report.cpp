@@ -91,10 +91,9 @@ class BreaksReport {
 
   void heading() {
     const bool has_gauge = layout_.supply().gauge.has_value();
+    page_.line(cells("", "more", "supply", has_gauge ? "gauge" : "supply", "more", "more", "more"));
     page_.line(
-        cells("", "escapes", "supply", has_gauge ? "gauge" : "supply", "more", "more", "more"));
-    page_.line(
-        cells("at", "there", "gives", has_gauge ? "reads" : "has", "under", "that do", "above") +
+        cells("at", "escapes", "gives", has_gauge ? "reads" : "has", "under", "that do", "above") +
         "the weakest other outlet");
     page_.line(cells("outlet",
                      shown_.flow.symbol,
@@ -119,9 +118,9 @@ class BreaksReport {
                              std::to_string(it.more_out_of_work),
                              std::to_string(it.more_above_maximum));
     if (it.weakest) {
-      text += fmt::format("{:>5}  {:>4.0f} %  {} of ",
+      text += fmt::format("{:>5}  {:>6}  {} of ",
                           figures_.pressure(it.weakest->pressure),
-                          100 * (it.weakest->pressure / it.weakest->rated),
+                          percent(it.weakest->pressure / it.weakest->rated),
                           it.weakest->outlet);
       text += cut(
           it.weakest->line,

@@ -1,7 +1,7 @@
 // breaks_report.hpp: every outlet broken in turn, as sentences and a table that a grower reads.
 //
 // What      First, whether the others go on working, which break is the worst, and what the gauge
-//           shows of it. Then a row for each break: what escapes, what the supply gives, what the
+//           shows of it. Then a row for each break: what more escapes, what the supply gives, what the
 //           gauge reads, how many others fall short because of it, and the weakest of them. Last,
 //           the outlets that were not broken, and why.
 // Accuracy  As in report.hpp. Long names are cut.

@@ -1,9 +1,9 @@
 #include "hydro/text/describe.hpp"
 
 #include "hydro/quantities/unit_system.hpp"
+#include "hydro/text/figures.hpp"
 #include "hydro/text/supply_words.hpp"
 
-#include <cmath>
 #include <vector>
 
 #include <fmt/format.h>
@@ -42,12 +42,6 @@ std::string what_is_passed(const Margin& margin) {
   }
 }
 
-/// Rounded down, so that 100 % is never said of less.
-std::string percent(double share) {
-  constexpr double rounding = 1e-4;  // a millionth below rated is rated (check.hpp)
-  return fmt::format("{:.0f} %", std::floor(100 * share + rounding));
-}
-
 std::string outlets(const Standing& before, const Standing& after) {
   if (after.below_rated == 0) return "no outlet is below rated";
   const std::string count =
@@ -73,8 +67,8 @@ std::string figure(const Q& before, const Q& after, const Unit<Q>& unit) {
 }  // namespace
 
 std::string describe(const Margin& margin) {
-  const double past = -100 * margin.left;
-  const std::string by = past < 0.5 ? "less than 1 %" : fmt::format("{:.0f} %", past);
+  const std::string past = percent_past(-margin.left);
+  const std::string by = past.starts_with('<') ? "less than " + past.substr(1) : past;
   return what_is_passed(margin) + (margin.limit == Limit::atmosphere ? "" : ", by " + by);
 }
 

@@ -15,6 +15,15 @@ double without_sign_of_zero(double value) {
 
 }  // namespace
 
+std::string percent(double share) {
+  constexpr double rounding = 1e-4;  // a millionth below rated is rated (check.hpp)
+  return fmt::format("{:.0f} %", std::floor(100 * share + rounding));
+}
+
+std::string percent_past(double share) {
+  return 100 * share < 0.5 ? "<1 %" : fmt::format("{:.0f} %", 100 * share);
+}
+
 std::string Figures::pressure(const Pressure& value) const {
   return fmt::format(
       "{:.{}f}", without_sign_of_zero(value / units_.pressure), system_ == UnitSystem::us ? 1 : 0);

@@ -9,6 +9,12 @@
 
 namespace hydro {
 
+/// Rounded down, so that 100 % is never said of less, and of what is left never more: "99 %".
+/// @param share 0 or more [-]
+std::string percent(double share);
+/// How far past a limit: "6 %"; what would be 0 is "<1 %". @param share of the limit, 0 or more [-]
+std::string percent_past(double share);
+
 class Figures {
  public:
   explicit Figures(UnitSystem system) : system_(system), units_(unit_set(system)) {}

@@ -1,5 +1,6 @@
 #include "hydro/text/room_report.hpp"
 
+#include "hydro/text/cautions.hpp"
 #include "hydro/text/describe.hpp"
 #include "hydro/text/figures.hpp"
 #include "hydro/text/page.hpp"
@@ -115,7 +116,7 @@ class CountTable {
         std::to_string(at.added),
         weakest(at),
         is_judged ? figures_.pressure(at.pressure) : "",
-        is_judged ? fmt::format("{:.0f} %", 100 * si(at.pressure) / si(at.rated)) : "",
+        is_judged ? percent(at.pressure / at.rated) : "",
         fmt::format("{:.1f}", at.inflow / figures_.units().flow),
         nearest(at));
   }
@@ -124,10 +125,9 @@ class CountTable {
     const auto least = std::ranges::min_element(
         at.margins, {}, [](const Margin& it) { return std::pair(!it.passed, it.left); });
     if (least == at.margins.end()) return "";
-    return fmt::format("{}, {:.0f} % {}",
-                       name_of(least->limit),
-                       100 * (least->passed ? -least->left : least->left),
-                       least->passed ? "PASSED" : "left");
+    return name_of(least->limit) + ", " +
+           (least->passed ? percent_past(-least->left) + " PASSED"
+                          : percent(std::max(0.0, least->left)) + " left");
   }
 
   const std::vector<RoomAtCount>& counts_;
@@ -135,6 +135,18 @@ class CountTable {
   const Figures& figures_;
   std::size_t outlet_width_ = 14;
 };
+
+/// What was left out, and what every report ends with.
+void end(Page& page, const std::vector<Limit>& judged) {
+  std::vector<std::string> left_out;
+  for (const Limit limit : every_limit())
+    if (!std::ranges::count(judged, limit)) left_out.push_back(name_of(limit));
+  if (!left_out.empty()) {
+    page.line();
+    page.paragraph("", fmt::format("Not judged: {}.", fmt::join(left_out, ", ")));
+  }
+  write_cautions(page);
+}
 
 }  // namespace
 
@@ -155,6 +167,7 @@ std::string room_report(const Room& room, UnitSystem units) {
     page.paragraph("", fits + "; no more were tried.");
   page.line();
   CountTable(room.counts, "more", figures).write(page);
+  end(page, room.judged);
   return page.take();
 }
 
@@ -179,6 +192,7 @@ std::string longest_line_report(const LongestLine& longest, UnitSystem units) {
   }
   page.line();
   CountTable(longest.counts, "outlets", figures).write(page);
+  end(page, longest.judged);
   return page.take();
 }
 

@@ -2,7 +2,7 @@
 //
 // What      What fits and what ends it, then a row for each count that was tried: the weakest outlet,
 //           its pressure and share of its rated pressure, the flow, and the limit that is nearest
-//           with what is left of it.
+//           with what is left of it; and which limits were not judged.
 // Range     Of many counts the first one and the last twelve.
 // Accuracy  As in report.hpp.
 // Threads   Pure functions.

@@ -124,8 +124,18 @@ class Breaking {
     }
   }
 
+  void require_cells(std::size_t cells) const {
+    constexpr std::size_t most_cells = 100'000'000;
+    if (options_.keep == BreakDetail::counts || cells <= most_cells) return;
+    throw InvalidInput("keep",
+                       "asks for " + std::to_string(cells) +
+                           " cells (outlets after each break), must be at most 100,000,000; counts "
+                           "takes none");
+  }
+
   void solve_all() {
     const std::size_t cells = places_.size() * found_.outlets.size();
+    require_cells(cells);
     const BreakDetail keep = options_.keep;
     breaks_.resize(places_.size());
     why_not_solved_.resize(places_.size());

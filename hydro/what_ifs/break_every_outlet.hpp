@@ -14,9 +14,9 @@
 // Accuracy  Each break is solved to the residuals of solution.hpp.
 // Range     With a held pressure the supply does not feel a break; a real pump would fall. One break
 //           takes about 200 bytes, and for each outlet of the layout 1 more (conditions) or 17 more
-//           (profiles).
-// Errors    InvalidInput for a fault that acts at no outlet, or that no outlet could have; NotSolved
-//           when the layout is not solved as it is; Stopped. A break that is not solved is listed in
+//           (profiles): of these at most 100 million outlets after breaks are kept.
+// Errors    InvalidInput for a fault that acts at no outlet, or that no outlet could have, and where
+//           more would be kept; NotSolved when the layout is not solved as it is; Stopped. A break that is not solved is listed in
 //           `not_solved`, and the others stand.
 // Threads   Pure function; shares the breaks among work.threads. Their number changes nothing.
 // Example   examples/27_break_every_head.cpp

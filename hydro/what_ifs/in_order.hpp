@@ -50,4 +50,24 @@ auto in_order(std::size_t count, const Work& work, const Part& part) {
   return in_order(count, work, part, [](const auto&) { return false; });
 }
 
+/// The least i below `count` for which `part(i)` is true, all of them done; none if for none. What a
+/// part throws counts only if it is true for none before it.
+template <class Part>
+std::optional<std::size_t> first_of(std::size_t count, const Work& work, const Part& part) {
+  std::vector<char> is_so(count);
+  std::vector<std::exception_ptr> errors(count);
+  in_parallel(count, work, [&](std::size_t i) {
+    try {
+      is_so[i] = part(i);
+    } catch (...) {
+      errors[i] = std::current_exception();
+    }
+  });
+  for (std::size_t i = 0; i < count; ++i) {
+    if (errors[i]) std::rethrow_exception(errors[i]);
+    if (is_so[i]) return i;
+  }
+  return std::nullopt;
+}
+
 }  // namespace hydro

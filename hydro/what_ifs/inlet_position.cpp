@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <iterator>
+#include <limits>
 #include <string>
 #include <utility>
 
@@ -41,7 +42,8 @@ class Measuring {
           static_cast<std::size_t>(is_near ? before - number : number - before - 1));
     }
     const double mean = si(sum_) / row.outlet_count();
-    found_.variation = mean > 0 ? si(found_.highest - found_.lowest) / mean : 0;
+    found_.variation = mean > 0 ? si(found_.highest - found_.lowest) / mean
+                                : std::numeric_limits<double>::infinity();
   }
 
   const InletPosition& found() const { return found_; }

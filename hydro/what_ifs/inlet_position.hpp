@@ -10,7 +10,9 @@
 //           slope the rule of handbooks is that the lowest pressures of the two parts be the same
 //           (USDA NEH 623, chapter 7).
 // Range     Water comes to the place from where the row begins now, without loss (but that of 1 mm of
-//           its pipe); or through a feed pipe as long as the way there along the row.
+//           its pipe); or through a feed pipe as long as the way there along the row. The ground
+//           under that way is taken as even: a crest on it, where the pressure may fall below the
+//           atmosphere's, is not seen.
 // Errors    InvalidInput when the row has no outlets, feeds or joins a line, has a fault of its own or
 //           no water, or when a place is not on it; NotSolved; Stopped.
 // Threads   Pure functions.
@@ -48,7 +50,7 @@ struct InletPosition {
   int lowest_outlet = 0;    ///< its number as it is now
   Pressure highest = {};    ///< at an outlet of the row
   double lowest_share = 0;  ///< of the rated pressure [-]
-  double variation = 0;     ///< of pressure [-]
+  double variation = 0;     ///< of pressure [-]; infinite where the whole row is dry
 };
 
 /// Every place that was tried, and the best.

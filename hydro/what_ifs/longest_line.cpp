@@ -59,7 +59,7 @@ LongestLine longest_line(const Layout& layout,
                          std::string_view line,
                          const LongestLineOptions& options,
                          const Work& work) {
-  require_room(layout, line, options.most);
+  require_room(layout, line, options.most, options.limits);
   const auto solved_with = [&](std::size_t step) {
     const int count = static_cast<int>(step) + 1;
     return at_count(with_outlets(layout, line, options, count), count, options.limits);
@@ -67,7 +67,7 @@ LongestLine longest_line(const Layout& layout,
   const auto is_too_many = [](const std::vector<RoomAtCount>& so_far) {
     return so_far.size() > 1 && so_far[so_far.size() - 2].fits() && !so_far.back().fits();
   };
-  LongestLine longest{.line = std::string(line)};
+  LongestLine longest{.line = std::string(line), .judged = options.limits.judged};
   longest.counts = in_order(static_cast<std::size_t>(options.most), work, solved_with, is_too_many);
   for (const RoomAtCount& at : longest.counts) {
     if (!at.fits()) continue;
@@ -87,9 +87,9 @@ std::vector<LongestWithPipe> longest_by_pipe(const Layout& layout,
                                              const std::vector<Pipe>& pipes,
                                              const LongestLineOptions& options,
                                              const Work& work) {
-  return in_order(pipes.size(), work, [&](std::size_t i) {
-    const Layout with = layout.with_line(laid_in(layout.line(line), pipes[i]));
-    return LongestWithPipe{pipes[i], longest_line(with, line, options, {.threads = 1})};
+  return by_pipe(pipes, work, [&](const Pipe& pipe, const Work& part) {
+    const Layout with = layout.with_line(laid_in(layout.line(line), pipe));
+    return LongestWithPipe{pipe, longest_line(with, line, options, part)};
   });
 }
 

@@ -43,6 +43,7 @@ struct LongestLine {
   RoomEnd end = RoomEnd::most;           ///< what ends it
   std::vector<RoomAtCount> counts = {};  ///< `added` counts all outlets here, from 1 on
   std::vector<Margin> ended_by = {};     ///< limits that one more passes, or the last one tried
+  std::vector<Limit> judged = {};        ///< the others were left out
 };
 
 /// The line of a layout with so many outlets. @param count from 1 on

@@ -26,10 +26,11 @@
 // Range     What is shut is neither judged nor changed. Labour is what you put into the prices. Pipe
 //           that is wider already is left. Outlets that are taken away leave the line as long as it
 //           is. Rows with faults, or on which others begin or end, are not fed from the middle; what
-//           becomes of one that is stands in inlet_position.hpp. A cross pipe is as long as the rows
+//           becomes of one that is stands in inlet_position.hpp: the ground under its feed pipe is
+//           taken as even, and a crest there is not seen. A cross pipe is as long as the rows
 //           are apart on their feeder.
-// Errors    InvalidInput for options out of range, pipes that are none; NotSolved, where one of the
-//           remedies is not solved.
+// Errors    InvalidInput for options out of range and pipes that cannot be; NotSolved, where one of
+//           the remedies is not solved; Stopped.
 // Threads   Pure function, which uses `work.threads`; the answer does not depend on how many.
 // Example   examples/24_cheapest_remedy.cpp
 #pragma once

@@ -354,6 +354,12 @@ class Ladders {
     add(RemedyKind::feed_from_middle, names_of(lines), wide_enough.size(), feed);
   }
 
+  std::string new_cross_pipe() const {
+    std::string name = "cross pipe";
+    for (int number = 2; !is_new(name); ++number) name = fmt::format("cross pipe {}", number);
+    return name;
+  }
+
   /// Between neighbours on one feeder, where one of them falls short.
   void second_feeds(Lines lines) {
     if (lines.size() < 2 || !layout_.feeder_of(lines.front())) return;
@@ -366,13 +372,15 @@ class Ladders {
       const Line& one = layout_.lines()[lines[i - 1]];
       const Line& other = layout_.lines()[lines[i]];
       const Length apart = begins(lines[i]) - begins(lines[i - 1]);
-      const std::string name = "cross pipe";
       if (!(short_.contains(lines[i - 1]) || short_.contains(lines[i])) || !(apart > same_place) ||
           !one.joins.empty() || !other.joins.empty() || layout_.open_end_of(lines[i - 1]) ||
-          layout_.open_end_of(lines[i]) || !is_new(name))
+          layout_.open_end_of(lines[i]))
         continue;
-      const Line cross{
-          .name = name, .fed_by = one.name, .joins = other.name, .pipe = one.pipe, .length = apart};
+      const Line cross{.name = new_cross_pipe(),
+                       .fed_by = one.name,
+                       .joins = other.name,
+                       .pipe = one.pipe,
+                       .length = apart};
       const auto join = [this, cross](std::size_t) -> RemedyStep {
         std::vector<Line> changed = layout_.lines();
         changed.push_back(cross);

@@ -32,8 +32,10 @@ RoomAtCount at_count(const Layout& layout, int added, const Limits& limits) {
   return at;
 }
 
-void require_room(const Layout& layout, std::string_view line, int most) {
+void require_room(const Layout& layout, std::string_view line, int most, const Limits& limits) {
   Examination examination;
+  if (limits.judged.empty())
+    examination.add("limits.judged", "is empty; at least one limit must be chosen");
   const std::size_t index = layout.index_of(line);
   examination.within("most", most, 1, 100'000);
   require_water(layout, index, examination);
@@ -44,7 +46,7 @@ Room room_on_line(const Layout& layout,
                   std::string_view line,
                   const RoomOptions& options,
                   const Work& work) {
-  require_room(layout, line, options.most);
+  require_room(layout, line, options.most, options.limits);
   const int places = places_for_more(layout, line, options.more);
   const int most = std::min(options.most, places);
   const auto solved_with = [&](std::size_t added) {
@@ -62,9 +64,10 @@ Room room_on_line(const Layout& layout,
             std::max(0, counts.back().added - 1),
             RoomEnd::limit,
             std::move(counts),
-            std::move(ended_by)};
+            std::move(ended_by),
+            options.limits.judged};
   const RoomEnd end = most < options.most ? RoomEnd::no_place : RoomEnd::most;
-  return {std::string(line), most, end, std::move(counts), {}};
+  return {std::string(line), most, end, std::move(counts), {}, options.limits.judged};
 }
 
 std::vector<RoomWithPipe> room_by_pipe(const Layout& layout,
@@ -72,9 +75,9 @@ std::vector<RoomWithPipe> room_by_pipe(const Layout& layout,
                                        const std::vector<Pipe>& pipes,
                                        const RoomOptions& options,
                                        const Work& work) {
-  return in_order(pipes.size(), work, [&](std::size_t i) {
-    const Layout with = layout.with_line(laid_in(layout.line(line), pipes[i]));
-    return RoomWithPipe{pipes[i], room_on_line(with, line, options, {.threads = 1})};
+  return by_pipe(pipes, work, [&](const Pipe& pipe, const Work& part) {
+    const Layout with = layout.with_line(laid_in(layout.line(line), pipe));
+    return RoomWithPipe{pipe, room_on_line(with, line, options, part)};
   });
 }
 

@@ -5,8 +5,8 @@
 //           The room is what fits before the first limit is passed (limits.hpp), on any line.
 // Source    Ours; no step is skipped, since a limit need not come nearer evenly.
 // Range     At most `most` are tried. Where a limit is passed as the layout is, there is no room.
-// Errors    InvalidInput as in more_outlets.hpp and limits.hpp, for a `most` outside 1 to 100000, and
-//           for a line to which no water comes; NotSolved at a count that is no more than one too
+// Errors    InvalidInput as in more_outlets.hpp and limits.hpp, for a `most` outside 1 to 100000, limits
+//           of which none is judged, and a line to which no water comes; NotSolved at a count that is no more than one too
 //           many; Stopped.
 // Threads   Pure functions.
 // Example   examples/21_room_on_a_line.cpp
@@ -57,6 +57,7 @@ struct Room {
   std::vector<RoomAtCount> counts = {};  ///< from 0 on; the last is too many if a limit ends it
   /// Limits that one more passes; if the layout passes some as it is, those. Else empty.
   std::vector<Margin> ended_by = {};
+  std::vector<Limit> judged = {};  ///< the others were left out
   /// Whether a limit is passed with none added.
   bool fails_as_it_is() const { return outlets == 0 && counts.size() == 1 && !ended_by.empty(); }
 };

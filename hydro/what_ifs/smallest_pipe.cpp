@@ -5,6 +5,7 @@
 #include "hydro/physics/outlet.hpp"
 #include "hydro/quantities/range.hpp"
 #include "hydro/solver/solve.hpp"
+#include "hydro/what_ifs/in_order.hpp"
 #include "hydro/what_ifs/in_parallel.hpp"
 #include "hydro/what_ifs/laid.hpp"
 #include "hydro/what_ifs/ways_to_lay.hpp"
@@ -235,18 +236,14 @@ class Sizing {
   }
 
   std::optional<std::size_t> first_that_holds(const std::vector<Choice>& batch, std::size_t tried) {
-    std::vector<char> holds(batch.size());
     Work part = work_;
     if (work_.progress)
       part.progress = [&](std::size_t done, std::size_t) {
         return work_.progress(tried + done, most_tried_);
       };
-    in_parallel(batch.size(), part, [&](std::size_t i) {
-      holds[i] = limits_passed(solve(with_lines(layout_, laid(batch[i])))).empty();
+    return first_of(batch.size(), part, [&](std::size_t i) {
+      return limits_passed(solve(with_lines(layout_, laid(batch[i])))).empty();
     });
-    const auto first = std::find(holds.begin(), holds.end(), 1);
-    if (first == holds.end()) return std::nullopt;
-    return static_cast<std::size_t>(first - holds.begin());
   }
 
   std::vector<Line> laid(const Choice& choice) const {
@@ -283,7 +280,11 @@ class Sizing {
       std::vector<WayToLay>& ways = ways_[group];
       std::vector<char> fails(ways.size());
       in_parallel(ways.size(), work_, [&](std::size_t i) {
-        fails[i] = fails_in_the_best_company(group, ways[i]);
+        try {
+          fails[i] = fails_in_the_best_company(group, ways[i]);
+        } catch (const NotSolved&) {  // it may be dearer than the answer
+          fails[i] = false;
+        }
       });
       std::vector<WayToLay> kept;
       for (std::size_t i = 0; i < ways.size(); ++i)

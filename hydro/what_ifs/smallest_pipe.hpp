@@ -22,10 +22,11 @@
 // Range     Pipe changes at outlets and where other lines begin or end, or every `change_every` from
 //           the inlet. Wider means a larger bore. Lines that are laid alike must have the same places
 //           at which pipe may change, where more than one size is asked.
-// Errors    InvalidInput for a line that is not there, is named twice or is shut, pipes that are none,
-//           prices that some have and others not, more ways to lay one group than
-//           `most_ways_of_a_group`, or more than `most_tried` tried without an answer; NotSolved,
-//           where one of the ways tried is not solved: then nothing would be proved.
+// Errors    InvalidInput for a line that is not there, is named twice or is shut, an empty list of
+//           pipes or one that cannot be, prices that some have and others not, more ways to lay one
+//           group than `most_ways_of_a_group`, or more than `most_tried` tried without an answer;
+//           NotSolved, where a way before the answer is not solved: then nothing would be proved.
+//           Stopped.
 // Threads   Pure functions, which use `work.threads`; the answer does not depend on how many.
 // Example   examples/23_smallest_pipe.cpp
 #pragma once

@@ -33,7 +33,7 @@ def break_matrix(
 
     In each place is the shape of what that outlet then does, a small disc for one that works. The
     first row is before any break. At the end of a row stand how many others that break puts out of
-    work, and what escapes. Outlets of lines that are shut are left out.
+    work, and what more escapes. Outlets of lines that are shut are left out.
 
     units: "us" or "si", default the site's own.
     InvalidInput when only counts are kept, or for more than 60 outlets: see hydro.to_svg.
@@ -87,12 +87,12 @@ def break_matrix(
     ax.xaxis.set_ticks_position("top")
     _name_lines(ax, [it.line for it in columns])
     edge = len(columns) - 0.4
-    for right, words in ((44, "out of\nwork"), (100, f"{names.flow}\nescape")):
+    for right, words in ((44, "out of\nwork"), (106, f"{names.flow}\nmore escape")):
         write(ax, words, (edge, -0.6), (right, 14), ha="right")
     for row_number, it in enumerate(found.breaks, start=1):
         write(ax, str(it.more_out_of_work), (edge, row_number), (44, 0), ha="right")
         escaping = f"{it.escaping.to(names.flow):.1f}"
-        write(ax, escaping, (edge, row_number), (100, 0), ha="right")
+        write(ax, escaping, (edge, row_number), (106, 0), ha="right")
     _legend(ax)
     return ax
 
