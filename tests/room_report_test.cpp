@@ -56,7 +56,9 @@ TEST(RoomReport, RoundsNoLimitAway) {
   at.margins.front().passed = false;
   EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr(" 100 % "));
   EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr("rated pressure, 0 % left"));
-  at.margins.front().left = 0.0096;
+  at.margins.front() = {.limit = Limit::atmosphere, .line = "row", .left = -5e-6};  // 0.5 Pa
+  EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr("atmosphere, 0 % left"));
+  at.margins.front() = {.limit = Limit::rated, .line = "row", .outlet = 6, .left = 0.0096};
   EXPECT_THAT(room_report(room, UnitSystem::us), HasSubstr("rated pressure, 0 % left"));
 }
 

@@ -171,8 +171,7 @@ class Square {
     svg.text({end() + 70, above - 20}, "others that", head);
     svg.text({end() + 70, above - 4}, "stop working", head);
     if (escapes()) {
-      svg.text({end() + 140, above - 36}, "more", head);
-      svg.text({end() + 140, above - 20}, "escapes,", head);
+      svg.text({end() + 140, above - 20}, "more escapes,", head);
       svg.text({end() + 140, above - 4}, figures_.units().flow.symbol, head);
     }
   }
