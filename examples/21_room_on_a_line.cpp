@@ -15,7 +15,6 @@ int main(int argc, char** argv) {
   RoomOptions options{
       .limits = {.judged = {Limit::rated, Limit::variation, Limit::most_flow, Limit::suction}}};
   const Room beyond = room_on_line(two_rows, "row 1", options);
-  std::printf("%s\n", room_report(beyond, UnitSystem::us).c_str());
 
   options.more.where = AddedWhere::between;
   std::printf("Between its heads: %d more.\n", room_on_line(two_rows, "row 1", options).outlets);
@@ -23,7 +22,8 @@ int main(int argc, char** argv) {
   options.more.where = AddedWhere::beyond;
   const Pressure now = solve(two_rows).supply_pressure();
   const Layout held = two_rows.with_supply({.pressure = now});
-  std::printf("Beyond its end, if the supply held its %.1f psi: %d more.\n",
+  std::printf("Beyond its end, if the supply held its %.1f psi: %d more.\n\n",
               now / psi,
               room_on_line(held, "row 1", options).outlets);
+  std::fputs(room_report(beyond, UnitSystem::us).c_str(), stdout);
 }

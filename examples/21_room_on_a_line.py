@@ -13,7 +13,6 @@ two_rows = farm.with_supply(faster).watering(["rows 1 and 2"])
 # How fast the water runs is left out.
 limits = hydro.Limits(judged=["rated", "variation", "most_flow", "suction"])
 beyond = hydro.room_on_line(two_rows, "row 1", limits=limits, progress=True)
-print(hydro.room_report(beyond, "us"))
 
 between = hydro.MoreOutlets(where="between")
 room = hydro.room_on_line(two_rows, "row 1", limits=limits, more=between)
@@ -22,4 +21,5 @@ print(f"Between its heads: {room.outlets} more.")
 now = hydro.solve(two_rows).supply_pressure
 held = two_rows.with_supply(hydro.Supply(pressure=now))
 room = hydro.room_on_line(held, "row 1", limits=limits)
-print(f"Beyond its end, if the supply held its {now / psi:.1f} psi: {room.outlets} more.")
+print(f"Beyond its end, if the supply held its {now / psi:.1f} psi: {room.outlets} more.\n")
+print(hydro.room_report(beyond, "us"), end="")
