@@ -28,8 +28,9 @@ function(examine package depends)
 endfunction()
 
 set(system_libraries "libc6 [^,]*, libgcc-s1 [^,]*, libstdc\\+\\+6 [^,]*\n$")
+set(vector_library_too "libc6 [^,]*, libgcc-s1 [^,]*, libhwy1 [^,]*, libstdc\\+\\+6 [^,]*\n$")
 set(this_version "${runtime} \\(= ${VERSION}\\)")
-examine(${runtime} "^${system_libraries}" ${LIB}/libhydro.so.${soversion} ${LIB}/libhydro.so.${VERSION})
+examine(${runtime} "^${vector_library_too}" ${LIB}/libhydro.so.${soversion} ${LIB}/libhydro.so.${VERSION})
 examine(
   libhydro-dev "^${this_version}, libboost-dev \\(>= 1\\.74\\)\n$"
   ${LIB}/libhydro.so ${LIB}/pkgconfig/hydro.pc ${LIB}/cmake/hydro/hydroConfig.cmake
