@@ -211,7 +211,7 @@ TEST(Realisation, IsAlwaysALayout) {
   const Layout town =
       rows().with_supply(Supply{.hydrant = Hydrant{300 * kPa, 10 * kPa, 100 * lpm}});
   for (std::uint64_t i = 0; i < 100; ++i) {
-    const Hydrant& some = *realisation(town, wide, 7, i).supply().hydrant;
+    const Hydrant some = *realisation(town, wide, 7, i).supply().hydrant;
     EXPECT_NEAR((some.pressure_at_rest - some.residual_pressure) / kPa, 290, 1e-9);
   }
 }
