@@ -262,7 +262,7 @@ def _html_of_chances(found: Chances) -> str:
             str(outlet),
             _both(line.pressure.mean[outlet - 1]),
             *(
-                _in_percent(chances[outlet - 1])
+                _in_percent(chances[outlet - 1]) if line.is_judged[outlet - 1] else "-"
                 for chances in (line.below_rated, line.below_minimum, line.above_maximum)
             ),
         ]

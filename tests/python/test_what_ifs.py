@@ -509,3 +509,12 @@ def test_chances_of_a_lateral_are_those_of_its_realisations_solved_by_scipy() ->
     assert spread.mean.si == pytest.approx(by_scipy.mean(axis=0), rel=0, abs=close)
     assert spread.deviation.si == pytest.approx(by_scipy.std(axis=0, ddof=1), rel=0, abs=close)
     assert (by_scipy.std(axis=0) > 1000).all()
+
+
+def test_notebooks_give_no_chance_to_outlets_that_are_not_judged() -> None:
+    farm = FARM.with_fault(hydro.capped("row 1", 1))
+    found = hydro.chances(farm, GUESS, realisations=8)
+    html: Any = found
+    capped = [line for line in found.lines if line.name == "row 1"][0]
+    assert capped.is_judged[0] is False
+    assert html._repr_html_().count(">-<") == 3
