@@ -1,6 +1,16 @@
-# Every header, public or not, compiles as the only line of a file.
+# Every header, public or not, compiles alone: a source of the same name includes it before anything else, and so has
+# shown it; any other is compiled here as the only line of a file.
 file(GLOB_RECURSE headers RELATIVE ${SOURCE} ${SOURCE}/hydro/*.hpp)
 foreach(header ${headers})
+  string(REGEX REPLACE "hpp$" "cpp" own ${SOURCE}/${header})
+  if(EXISTS ${own})
+    file(STRINGS ${own} includes REGEX "^#include")
+    list(GET includes 0 first)
+    if(NOT first STREQUAL "#include \"${header}\"")
+      message(SEND_ERROR "the first that ${own} includes is ${first}, not ${header}")
+    endif()
+    continue()
+  endif()
   set(alone ${CMAKE_CURRENT_BINARY_DIR}/header_alone.cpp)
   file(WRITE ${alone} "#include \"${header}\"\n")
   execute_process(COMMAND ${COMPILER} -std=c++20 -Wall -Wextra -Werror -fsyntax-only -I ${SOURCE} ${alone}
