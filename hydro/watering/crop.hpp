@@ -42,13 +42,13 @@ struct StageLengths {
 /// A crop of the table.
 struct Crop {
   std::string name = {};
-  double initial_coefficient = 0;    ///< [-]
-  double middle_coefficient = 0;     ///< [-]
-  double final_coefficient = 0;      ///< at the end of the late stage [-]
-  Length height = {};                ///< at most
-  Length root_depth_from = {};       ///< the range of the largest effective depth; the smaller
-  Length root_depth_to = {};         ///< value is for deciding when to water (table 22, note 1)
-  double allowed_depletion = 0;      ///< share of the available water, where it loses 5 mm/day [-]
+  double initial_coefficient = 0;  ///< [-]
+  double middle_coefficient = 0;   ///< [-]
+  double final_coefficient = 0;    ///< at the end of the late stage [-]
+  Length height = {};              ///< at most
+  Length root_depth_from = {};     ///< the range of the largest effective depth; the smaller
+  Length root_depth_to = {};       ///< value is for deciding when to water (table 22, note 1)
+  double allowed_depletion = 0;    ///< share of the available water, where it loses 5 mm/day [-]
   std::vector<StageLengths> stages = {};  ///< by region; empty where table 11 has none
 };
 

@@ -1,6 +1,7 @@
 #include "hydro/watering/reference_evapotranspiration.hpp"
 
 #include "hydro/quantities/range.hpp"
+#include "hydro/watering/saturation.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -45,11 +46,8 @@ double daylight_hours(double latitude, int day_of_year) {  // equation 34
   return 24 / std::numbers::pi * sunset_angle(latitude, day_of_year);
 }
 
-double saturation(double celsius) {  // equation 11
-  return 0.6108 * std::exp(17.27 * celsius / (celsius + 237.3));
-}
 double slope_of_saturation(double celsius) {  // equation 13
-  return 4098 * saturation(celsius) / ((celsius + 237.3) * (celsius + 237.3));
+  return 4098 * saturation_pressure(celsius) / ((celsius + 237.3) * (celsius + 237.3));
 }
 double psychrometric_constant(double altitude_m) {  // equations 7 and 8
   return 0.665e-3 * 101.3 * std::pow((293 - 0.0065 * altitude_m) / 293, 5.26);
@@ -97,7 +95,7 @@ class Day {
  private:
   double mean() const { return (minimum_ + maximum_) / 2; }
   double saturation_of_day() const {  // equation 12
-    return (saturation(maximum_) + saturation(minimum_)) / 2;
+    return (saturation_pressure(maximum_) + saturation_pressure(minimum_)) / 2;
   }
   double estimated(WeatherEstimate what, double value) {
     if (std::ranges::find(estimates_, what) == estimates_.end()) estimates_.push_back(what);
@@ -115,15 +113,15 @@ class Day {
   }
   double vapour_pressure() {
     if (weather_.vapour_pressure) return *weather_.vapour_pressure / kPa;
-    if (weather_.dew_point) return saturation(*weather_.dew_point / degC);  // equation 14
-    if (weather_.maximum_humidity && weather_.minimum_humidity)             // equation 17
-      return (saturation(minimum_) * *weather_.maximum_humidity +
-              saturation(maximum_) * *weather_.minimum_humidity) /
+    if (weather_.dew_point) return saturation_pressure(*weather_.dew_point / degC);  // equation 14
+    if (weather_.maximum_humidity && weather_.minimum_humidity)                      // equation 17
+      return (saturation_pressure(minimum_) * *weather_.maximum_humidity +
+              saturation_pressure(maximum_) * *weather_.minimum_humidity) /
              2;
     if (weather_.maximum_humidity)  // equation 18
-      return saturation(minimum_) * *weather_.maximum_humidity;
-    if (weather_.mean_humidity) return saturation_of_day() * *weather_.mean_humidity;  // 19
-    return estimated(WeatherEstimate::dew_point_of_minimum, saturation(minimum_));     // 48
+      return saturation_pressure(minimum_) * *weather_.maximum_humidity;
+    if (weather_.mean_humidity) return saturation_of_day() * *weather_.mean_humidity;        // 19
+    return estimated(WeatherEstimate::dew_point_of_minimum, saturation_pressure(minimum_));  // 48
   }
   double solar_radiation(double clear_sky) {
     if (weather_.solar_radiation) return *weather_.solar_radiation / MJ_per_m2_day;
@@ -215,7 +213,7 @@ void examine_humidity(Examination& examination, const Weather& weather) {
                     "is " + to_message(*weather.minimum_humidity, "") +
                         ", must be at most the maximum_humidity, " +
                         to_message(*weather.maximum_humidity, ""));
-  const double most = saturation(weather.maximum_temperature / degC);
+  const double most = saturation_pressure(weather.maximum_temperature / degC);
   if (weather.dew_point && !(si(*weather.dew_point) <= si(weather.maximum_temperature)))
     examination.add("dew_point",
                     "is " + to_message(*weather.dew_point, degC) +
