@@ -42,8 +42,8 @@ struct Block {
 /// By the two spacings or as it is given; none: not known.
 std::optional<Area> area_per_plant(const Block& block);
 
-/// What is wrong with the fields; empty when nothing is. A crop that is not in the table, or grows
-/// under cover, must have its coefficient, root depth and allowed depletion typed in.
+/// What is wrong with the fields; empty when nothing is. A crop that is not in the table must have
+/// its coefficient, root depth and allowed depletion typed in, one under cover its coefficient.
 std::vector<Problem> problems(const Block& block);
 
 }  // namespace hydro

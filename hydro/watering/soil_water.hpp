@@ -80,7 +80,7 @@ struct SoilWaterDay {
 enum class WaterReason {
   enough,  ///< today's use stays within what may be used up
   today,   ///< it would pass it today
-  used_up  ///< it has passed it already: the crop suffers
+  used_up  ///< nothing of it is left: the crop suffers
 };
 
 /// What a block needs.
@@ -92,8 +92,8 @@ struct WaterNeed {
   Velocity crop_evapotranspiration = {};  ///< without stress, today
   bool water_today = false;
   WaterReason reason = WaterReason::enough;
-  /// Until it must be watered, whole or part days at today's use; 0 when it must today. None:
-  /// nothing is used.
+  /// Until all is used up that may be, at today's use: less than a day means today. None: nothing
+  /// is used.
   std::optional<Time> time_left = {};
   Length net_depth = {};                        ///< fills the account
   std::optional<Length> gross_depth = {};       ///< with the losses; none: no efficiency is given
