@@ -198,6 +198,13 @@ TEST(CropCoefficient, Box15AndExample28DryBeansAtKimberly) {
   EXPECT_EQ(crop_coefficient(beans, stages, 100, kimberly), 0.35);  // dries: is not adjusted
 }
 
+TEST(CropCoefficient, OfACropThatStaysGreenIsAdjustedToTheEnd) {
+  const Crop hops = crop("hops");
+  const Climate windy{4 * m_per_s, 0.30};
+  EXPECT_EQ(crop_coefficient(hops, stage_lengths(hops), 155, windy),
+            adjusted_coefficient(0.85, hops.height, windy));
+}
+
 TEST(CropCoefficient, MeetsItselfWhereTheStagesMeet) {
   const Crop hops = crop("hops");
   const StageLengths stages = stage_lengths(hops);

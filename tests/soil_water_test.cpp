@@ -284,6 +284,11 @@ TEST(WaterNeed, TakesCropAndSoilFromTheTables) {
   young.season_day = 2;
   EXPECT_EQ(water_need(young, std::vector<WaterDay>(5, dry(6)), dry(6)).days[0].crop_coefficient,
             0.3);
+  Block growing = hops;  // 25 days at 0.3, then 40 to 1.05
+  growing.season_day = 45;
+  const WaterNeed later = water_need(growing, {dry(6), dry(6)}, dry(6));
+  EXPECT_NEAR(later.days[0].crop_coefficient, 0.3 + 18.0 / 40 * 0.75, 1e-12);
+  EXPECT_NEAR(later.today.crop_coefficient, 0.3 + 20.0 / 40 * 0.75, 1e-12);
   const SoilWaterOptions windy{.climate = {4 * m_per_s, 0.30}};
   EXPECT_NEAR(water_need(hops, {}, dry(6), windy).today.crop_coefficient,
               1.05 + 0.14 * std::pow(5.0 / 3, 0.3),
