@@ -121,7 +121,7 @@ struct LanesWork {
   std::vector<std::size_t> first_replaced = {};
   /// By run: whether it and all beyond it are as in the tree. Empty: none is known to be.
   std::vector<bool> is_quiet = {};
-  Block* block;
+  LaneBlock* block;
 };
 
 inline bool is_replaced(const LanesWork& work, std::size_t place) {
@@ -130,7 +130,7 @@ inline bool is_replaced(const LanesWork& work, std::size_t place) {
 }
 
 /// Marches and corrects until all of the first lanes are answers or have taken enough passes; sets
-/// Block::met, mass, energy and passes.
+/// LaneBlock::met, mass, energy and passes.
 void march(LanesWork& work, std::size_t count);
 
 std::size_t vector_width();

@@ -57,7 +57,7 @@ class BreaksInLanes {
           {place_of(l, outlet.outlet), lane, mouth_with(faults[lane], layout_.lines()[l], water_)});
     }
     std::ranges::sort(differences.replaced, {}, &Differences::Replaced::place);
-    Block block;
+    LaneBlock block;
     on_tree_.solve(differences, count, block);
     std::array<SolvedBreak, lanes> found;
     read(block, differences.replaced, faults, found);
@@ -101,7 +101,7 @@ class BreaksInLanes {
   }
 
   /// All lanes together, for what they have of a place stands side by side.
-  void read(const Block& block,
+  void read(const LaneBlock& block,
             const std::vector<Differences::Replaced>& broken,
             const std::vector<Fault>& faults,
             std::array<SolvedBreak, lanes>& found) const {
@@ -146,7 +146,7 @@ class BreaksInLanes {
     }
   }
 
-  void read_supplies(const Block& block, std::size_t lane, SolvedBreak& found) const {
+  void read_supplies(const LaneBlock& block, std::size_t lane, SolvedBreak& found) const {
     const auto flow_of = [&](const Supply& supply, std::size_t number) {
       const double flow = block.source_flow[index(tree_.of_supplies[number])][lane];
       return takes_water_in(supply) ? flow : std::max(0.0, flow);
