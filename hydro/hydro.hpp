@@ -81,6 +81,7 @@
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
 #include "hydro/text/pocket_sheet.hpp"
+#include "hydro/text/read_blocks.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
 #include "hydro/text/room_report.hpp"
