@@ -198,6 +198,18 @@ TEST(CropCoefficient, Box15AndExample28DryBeansAtKimberly) {
   EXPECT_EQ(crop_coefficient(beans, stages, 100, kimberly), 0.35);  // dries: is not adjusted
 }
 
+TEST(CropCoefficient, Figure36DryBeansInTenDayPeriods) {
+  // The middle of each period; the third, in which the stage changes, is worked out in the text.
+  Crop beans = crop("beans, dry");
+  beans.initial_coefficient = 0.15;
+  beans.middle_coefficient = 1.19;
+  const StageLengths stages{25, 25, 30, 20};
+  const double printed[] = {0.15, 0.15, 0.20, 0.57, 0.98, 1.19, 1.19, 1.19, 0.98, 0.56};
+  for (const int period : {0, 1, 3, 4, 5, 6, 7, 8, 9})
+    EXPECT_NEAR(crop_coefficient(beans, stages, 10 * period + 5), printed[period], 0.005);
+  EXPECT_NEAR((0.15 + (0.15 + crop_coefficient(beans, stages, 30)) / 2) / 2, printed[2], 0.005);
+}
+
 TEST(CropCoefficient, OfACropThatStaysGreenIsAdjustedToTheEnd) {
   const Crop hops = crop("hops");
   const Climate windy{4 * m_per_s, 0.30};

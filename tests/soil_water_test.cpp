@@ -243,10 +243,13 @@ TEST(WaterNeed, RainSinceWhenIsTheShortWayToTheDays) {
   ASSERT_EQ(need.days.size(), 3U);
   EXPECT_NEAR(need.days.front().percolation / mm, 50 - 37.5, 1e-9);
   EXPECT_NEAR(need.depletion / mm, 15, 1e-9);
+  EXPECT_FALSE(need.start_is_guessed);  // the rain has filled it
   EXPECT_THAT(days_since_rain({.rain = 50 * mm}, 5 * mm_per_day), IsEmpty());
   WaterDay wet_morning = dry(5);
   wet_morning.rain = 20 * mm;
   EXPECT_NEAR(water_need(bed, {}, wet_morning).depletion / mm, 17.5, 1e-9);
+  EXPECT_TRUE(water_need(bed, {}, wet_morning).start_is_guessed);
+  EXPECT_FALSE(water_need(bed, {}, wet_morning, {.depletion = 30 * mm}).start_is_guessed);
 }
 
 TEST(WaterNeed, ASprinkleOfRainIsNotCounted) {
@@ -277,6 +280,7 @@ TEST(WaterNeed, TakesCropAndSoilFromTheTables) {
   const WaterNeed need = water_need(hops, {dry(6)}, dry(6));
   // Table 12: 1.05; table 22: 1.0 m, p 0.50 + 0.04 (5 - 6.3); table 19: 0.09
   EXPECT_EQ(need.today.crop_coefficient, 1.05);
+  EXPECT_EQ(need.today.root_depth / units::m, 1.0);
   EXPECT_NEAR(need.today.total_available_water / mm, 90, 1e-9);
   EXPECT_NEAR(need.today.allowed_depletion, 0.448, 1e-12);
   EXPECT_NEAR(need.crop_evapotranspiration / mm_per_day, 6.3, 1e-9);

@@ -213,6 +213,7 @@ void examine_humidity(Examination& examination, const Weather& weather) {
                     "is " + to_message(*weather.minimum_humidity, "") +
                         ", must be at most the maximum_humidity, " +
                         to_message(*weather.maximum_humidity, ""));
+  if (!air_temperatures.contains(weather.maximum_temperature)) return;
   const double most = saturation_pressure(weather.maximum_temperature / degC);
   if (weather.dew_point && !(si(*weather.dew_point) <= si(weather.maximum_temperature)))
     examination.add("dew_point",

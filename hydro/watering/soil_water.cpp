@@ -89,7 +89,8 @@ SoilWaterDay account(const Ground& ground,
   const double use = std::min(stress * unstressed, left);
 
   const auto depth = [](double metres) { return Length::from_value(metres); };
-  return {.total_available_water = depth(total),
+  return {.root_depth = depth(ground.root_depth(day)),
+          .total_available_water = depth(total),
           .readily_available_water = depth(readily),
           .allowed_depletion = share,
           .depletion_before = depth(depletion_before),
@@ -188,6 +189,8 @@ WaterNeed water_need(const Block& block,
         account(ground, days[i], static_cast<int>(past.size()) - static_cast<int>(i), depletion));
     depletion = si(need.days.back().depletion_at_end);
   }
+  const auto is_full = [](const SoilWaterDay& day) { return si(day.depletion_at_start) == 0; };
+  need.start_is_guessed = !options.depletion && std::ranges::none_of(need.days, is_full);
   need.today = need.days.back();
   need.days.pop_back();
 

@@ -61,6 +61,7 @@ std::vector<WaterDay> days_since_rain(const SinceRain& since,
 
 /// A line of the account. Depths are over the whole area of the block.
 struct SoilWaterDay {
+  Length root_depth = {};
   Length total_available_water = {};
   Length readily_available_water = {};
   double allowed_depletion = 0;  ///< [-]
@@ -86,8 +87,10 @@ enum class WaterReason {
 /// What a block needs.
 struct WaterNeed {
   std::string block = {};
-  std::vector<SoilWaterDay> days = {};    ///< the account, up to yesterday
-  SoilWaterDay today = {};                ///< if nothing more comes
+  std::vector<SoilWaterDay> days = {};  ///< the account, up to yesterday
+  SoilWaterDay today = {};              ///< if nothing more comes
+  /// The depletion at the start was assumed, and nothing has filled the account since.
+  bool start_is_guessed = false;
   Length depletion = {};                  ///< now
   Velocity crop_evapotranspiration = {};  ///< without stress, today
   bool water_today = false;
