@@ -64,7 +64,14 @@
 #include "hydro/what_ifs/smallest_pipe.hpp"
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
-// Floor 6: files in; reports, tables and drawings out.
+// Floor 7: the watering day: how much water a crop needs.
+#include "hydro/watering/block.hpp"
+#include "hydro/watering/crop.hpp"
+#include "hydro/watering/crop_coefficient.hpp"
+#include "hydro/watering/reference_evapotranspiration.hpp"
+#include "hydro/watering/soil.hpp"
+#include "hydro/watering/soil_water.hpp"
+// Floor 8: files in; reports, tables and drawings out.
 #include "hydro/text/breaks_csv.hpp"
 #include "hydro/text/breaks_drawing.hpp"
 #include "hydro/text/breaks_report.hpp"
@@ -74,6 +81,7 @@
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
 #include "hydro/text/pocket_sheet.hpp"
+#include "hydro/text/read_blocks.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"
 #include "hydro/text/room_report.hpp"
