@@ -64,7 +64,12 @@
 #include "hydro/what_ifs/smallest_pipe.hpp"
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
-// Floor 6: files in; reports, tables and drawings out.
+// Floor 6: which fault explains what was read.
+#include "hydro/diagnosis/candidate.hpp"
+#include "hydro/diagnosis/find_fault.hpp"
+#include "hydro/diagnosis/next_reading.hpp"
+#include "hydro/diagnosis/reading.hpp"
+// Floor 7: files in; reports, tables and drawings out.
 #include "hydro/text/breaks_csv.hpp"
 #include "hydro/text/breaks_drawing.hpp"
 #include "hydro/text/breaks_report.hpp"

@@ -1,5 +1,5 @@
 # Floors of hydro/, from the ground up; an include may not go up.
-set(floors quantities physics layout solver answers what_ifs text)
+set(floors quantities physics layout solver answers what_ifs diagnosis watering text)
 
 file(GLOB_RECURSE files RELATIVE ${SOURCE} ${SOURCE}/*.hpp ${SOURCE}/*.cpp)
 list(LENGTH files count)

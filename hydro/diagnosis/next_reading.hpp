@@ -1,0 +1,100 @@
+// next_reading.hpp: what to read next, when to stop, and what a gauge can see at all.
+//
+// What      Of every reading that could be taken and every outlet that could be looked at: how much is
+//           expected to be learnt of which candidate it is, given what was read already. Walking may
+//           be given a price. Where no pressure tells much but a bucket does, it says so. And before
+//           anything is read: which faults one gauge can see.
+// Formula   information = H(Y) - sum over c of P(c) H(Y | c)     [bits]
+//           Y the reading to come: by each candidate a mixture, over its sizes, of normal
+//           distributions with what the readings so far say of the uncertain inputs and of the
+//           gauge's bias taken in; H by the trapezoid rule. A look has four outcomes (Seen).
+//           worth = information - price x time, time = reading + there and back at walking speed
+//           Stop when the first WalkTo has `sure_enough`, or when no worth is above `least`.
+//           detectable: |shown with the fault - shown without| in standard errors of the gauge, its
+//           bias and the uncertain inputs, at the median size; seen from 2 on.
+// Source    Expected information of an experiment: D. V. Lindley, Ann. Math. Stat. 27 (1956) 986-1005
+//           (from memory).
+// Range     Candidates that together have 0.1 % are left out. Of many outlets on a line at most
+//           `places` are tried, evenly spread.
+// Accuracy  Against integration by brute force: next_reading_test.cpp.
+// Errors    As find_fault.hpp.
+// Threads   Pure functions.
+#pragma once
+
+#include "hydro/diagnosis/find_fault.hpp"
+#include "hydro/diagnosis/reading.hpp"
+#include "hydro/layout/layout.hpp"
+#include "hydro/quantities/units.hpp"
+#include "hydro/what_ifs/work.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace hydro {
+
+/// What can be read, and what it costs.
+struct NextReadingOptions {
+  FindFaultOptions find_fault = {};
+  std::vector<ReadingPlace> can_read = {};  ///< default all but what the layout has not
+  bool can_look = true;                     ///< whether outlets may be looked at
+  double bits_per_minute = 0;               ///< price of a minute, 0 or more
+  Velocity walking_speed = 4 * ft_per_s;    ///< common practice, no source
+  Time time_to_read = 2 * units::min;       ///< for one reading, assumed
+  double sure_enough = 0.9;                 ///< probability of the first place to walk to
+  double least = 0.05;                      ///< bits that are worth a reading
+  int places = 40;                          ///< outlets tried of one line, at most
+};
+
+/// One thing that could be read or looked at.
+struct PossibleReading {
+  std::optional<Reading> reading = {};  ///< without a figure; or ...
+  std::optional<Sight> look = {};       ///< ... a look at one outlet; what is seen does not count
+  double information = 0;               ///< [bits]
+  Time time = {};                       ///< reading, there and back from the supply
+  double worth = 0;                     ///< [bits]
+};
+
+/// Why no more should be read.
+enum class WhyStop {
+  go_on,
+  sure_enough,      ///< walk to the first place
+  nothing_to_learn  ///< no reading is worth its way
+};
+
+/// All that could be read, best first.
+struct NextReadings {
+  WhyStop stop = WhyStop::go_on;
+  std::vector<PossibleReading> readings = {};
+  /// No pressure is worth a reading and a bucket is.
+  bool use_the_bucket = false;
+  double uncertainty_left = 0;  ///< entropy of the candidates, [bits]
+};
+
+/// @param readings,sights so far; none is allowed
+/// @throws InvalidInput, NotSolved, Stopped
+NextReadings next_reading(const Layout& layout,
+                          const std::vector<Reading>& readings,
+                          const std::vector<Sight>& sights = {},
+                          const NextReadingOptions& options = {},
+                          const Work& work = {});
+
+/// What one gauge shows of one candidate.
+struct Detectable {
+  Candidate candidate = {};
+  std::optional<Pressure> pressure_change = {};  ///< that it shows more, or ...
+  std::optional<Flow> flow_change = {};          ///< ... of a flow
+  std::optional<RotationalSpeed> speed_change = {};
+  double standard_errors = 0;  ///< 0 or more
+  bool seen = false;           ///< 2 or more
+};
+
+/// Of every candidate at its median size, in the order of candidates().
+/// @param reading its place and errors; the figure does not count
+/// @throws InvalidInput, NotSolved, Stopped
+std::vector<Detectable> detectable(const Layout& layout,
+                                   const Reading& reading,
+                                   const FindFaultOptions& options = {},
+                                   const Work& work = {});
+
+}  // namespace hydro
