@@ -1,17 +1,14 @@
-// next_reading.hpp: what to read next, when to stop, and what a gauge can see at all.
+// next_reading.hpp: what to read next, and when to stop.
 //
 // What      Of every reading that could be taken and every outlet that could be looked at: how much is
 //           expected to be learnt of which candidate it is, given what was read already. Walking may
-//           be given a price. Where no pressure tells much but a bucket does, it says so. And before
-//           anything is read: which faults one gauge can see.
+//           be given a price. Where no pressure tells much but a bucket does, it says so.
 // Formula   information = H(Y) - sum over c of P(c) H(Y | c)     [bits]
 //           Y the reading to come: by each candidate a mixture, over its sizes, of normal
 //           distributions with what the readings so far say of the uncertain inputs and of the
 //           gauge's bias taken in; H by the trapezoid rule. A look has four outcomes (Seen).
 //           worth = information - price x time, time = reading + there and back at walking speed
 //           Stop when the first WalkTo has `sure_enough`, or when no worth is above `least`.
-//           detectable: |shown with the fault - shown without| in standard errors of the gauge, its
-//           bias and the uncertain inputs, at the median size; seen from 2 on.
 // Source    Expected information of an experiment: D. V. Lindley, Ann. Math. Stat. 27 (1956) 986-1005
 //           (from memory).
 // Range     Candidates that together have 0.1 % are left out. Of many outlets on a line at most
@@ -78,23 +75,5 @@ NextReadings next_reading(const Layout& layout,
                           const std::vector<Sight>& sights = {},
                           const NextReadingOptions& options = {},
                           const Work& work = {});
-
-/// What one gauge shows of one candidate.
-struct Detectable {
-  Candidate candidate = {};
-  std::optional<Pressure> pressure_change = {};  ///< that it shows more, or ...
-  std::optional<Flow> flow_change = {};          ///< ... of a flow
-  std::optional<RotationalSpeed> speed_change = {};
-  double standard_errors = 0;  ///< 0 or more
-  bool seen = false;           ///< 2 or more
-};
-
-/// Of every candidate at its median size, in the order of candidates().
-/// @param reading its place and errors; the figure does not count
-/// @throws InvalidInput, NotSolved, Stopped
-std::vector<Detectable> detectable(const Layout& layout,
-                                   const Reading& reading,
-                                   const FindFaultOptions& options = {},
-                                   const Work& work = {});
 
 }  // namespace hydro

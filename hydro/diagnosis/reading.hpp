@@ -58,7 +58,7 @@ struct Reading {
   std::string line = {};                  ///< where place is_on_line
   int outlet = 0;                         ///< from 1 on, where place is_at_outlet
   std::optional<Pressure> pressure = {};  ///< -100 kPa to 10 MPa
-  std::optional<Flow> flow = {};          ///< 0 or more
+  std::optional<Flow> flow = {};          ///< above 0
   std::optional<RotationalSpeed> speed = {};
   std::optional<Volume> volume = {};            ///< of a bucket: instead of flow ...
   std::optional<Time> time = {};                ///< ... that was filled in this time

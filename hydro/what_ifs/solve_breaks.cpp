@@ -16,6 +16,14 @@
 namespace hydro {
 namespace {
 
+/// Of the first supply.
+void read_supply(const OperatingPoint& point, SolvedBreak& found) {
+  found.supply_flow = si(point.flow);
+  found.supply_pressure = si(point.pressure);
+  found.gauge_reading = si(point.gauge_reading.value_or(point.source_pressure));
+  if (!point.pumps.empty()) found.pump_speed = si(point.pumps[0].speed.value_or(RotationalSpeed{}));
+}
+
 SolvedBreak solve_alone(const Layout& layout, const Fault& fault) {
   try {
     return read_break(solve(layout.with_fault(fault)));
@@ -142,7 +150,24 @@ class BreaksInLanes {
     for (std::size_t lane = 0; lane < faults.size(); ++lane) {
       for (const std::size_t place : open_places_)
         found[lane].out_of_openings += block.outlet_flow[place][lane];
+      read_lines(block, lane, found[lane]);
       read_supplies(block, lane, found[lane]);
+    }
+  }
+
+  void read_lines(const Block& block, std::size_t lane, SolvedBreak& found) const {
+    for (std::size_t l = 0; l < tree_.lines.size(); ++l) {
+      const LinePlaces& places = tree_.lines[l];
+      double inlet = 0, end = 0;
+      if (places.first_run != none) {
+        const Run& run = tree_.first_run(places);
+        inlet = run.fed_by == none ? block.source_head[index(run.source)][lane]
+                                   : block.head[tree_.runs[index(run.fed_by)].end - 1][lane];
+      }
+      if (places.last_run != none && (!layout_.open_end_of(l) || places.beyond_run != none))
+        end = block.head[tree_.last_run(places).end - 1][lane];
+      found.inlet_pressure.push_back(weight_density_ * inlet);
+      found.end_pressure.push_back(weight_density_ * end);
     }
   }
 
@@ -155,8 +180,7 @@ class BreaksInLanes {
     const double flow = flow_of(first, 0);
     const OperatingPoint point =
         operating_point(first, Flow::from_value(flow), layout_.water(), layout_.site());
-    found.supply_pressure = si(point.pressure);
-    found.gauge_reading = si(point.gauge_reading.value_or(point.source_pressure));
+    read_supply(point, found);
     found.inflow = flow;
     const std::vector<Supply>& further = layout_.further_supplies_as_they_are();
     for (std::size_t i = 0; i < further.size(); ++i) found.inflow += flow_of(further[i], i + 1);
@@ -177,10 +201,8 @@ class BreaksInLanes {
 }  // namespace
 
 SolvedBreak read_break(const Solution& solution) {
-  const OperatingPoint& supply = solution.supply();
-  SolvedBreak found{.inflow = si(solution.inflow()),
-                    .supply_pressure = si(supply.pressure),
-                    .gauge_reading = si(supply.gauge_reading.value_or(supply.source_pressure))};
+  SolvedBreak found{.inflow = si(solution.inflow())};
+  read_supply(solution.supply(), found);
   const auto append = [](auto& all, const auto& more) {
     all.insert(all.end(), more.begin(), more.end());
   };
@@ -189,6 +211,8 @@ SolvedBreak read_break(const Solution& solution) {
     append(found.line_pressure, line.line_pressure.si());
     append(found.flow, line.flow.si());
     append(found.state, line.state);
+    found.inlet_pressure.push_back(si(line.inlet_pressure));
+    found.end_pressure.push_back(si(line.end_pressure));
     for (const Opening& opening : line.openings) found.out_of_openings += si(opening.flow);
   }
   return found;

@@ -12,17 +12,23 @@
 
 namespace hydro {
 
-/// What a solution says of all outlets, line by line, and of the supplies, as numbers in SI.
+/// What a solution says of all outlets, line by line, of the lines and of the supplies, as numbers in
+/// SI.
 struct SolvedBreak {
   std::string not_solved = {};  ///< why; then nothing of the rest counts
   std::vector<double> pressure = {};
   std::vector<double> line_pressure = {};
   std::vector<double> flow = {};
   std::vector<OutletState> state = {};
-  double out_of_openings = 0;  ///< leaks and open ends
-  double inflow = 0;
+  std::vector<double> inlet_pressure = {};  ///< by line: in what feeds it
+  std::vector<double> end_pressure = {};    ///< by line: at its far end
+  double out_of_openings = 0;               ///< leaks and open ends
+  double inflow = 0;                        ///< out of all supplies
+  // Of the first supply.
+  double supply_flow = 0;
   double supply_pressure = 0;
   double gauge_reading = 0;
+  double pump_speed = 0;  ///< 0: not known
 };
 
 SolvedBreak read_break(const Solution& solution);
