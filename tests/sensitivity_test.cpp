@@ -94,7 +94,9 @@ std::vector<AnyFigure> some_figures(const Layout& layout, std::mt19937_64& dice)
   const Line* line = &layout.lines()[dice() % layout.lines().size()];
   figures.push_back(inflow_of(line->name));
   figures.push_back(PressureFigure{PressureFigure::Kind::inlet, line->name});
-  figures.push_back(PressureFigure{PressureFigure::Kind::end, line->name});
+  // Where elevations are listed the ground beyond the last outlet goes up with that outlet's.
+  if (line->elevations.empty())
+    figures.push_back(PressureFigure{PressureFigure::Kind::end, line->name});
   for (std::size_t i = 0; i < layout.lines().size() && line->outlet_count() == 0; ++i)
     line = &layout.lines()[i];
   if (const int count = line->outlet_count(); count > 0) {
