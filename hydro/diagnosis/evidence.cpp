@@ -177,7 +177,7 @@ Weighed Evidence::weigh(const Eigen::MatrixXd& predicted,
     }
     const double best = all.lowest();
     found.best.push_back(best);
-    found.least_misfit = std::min(found.least_misfit, all.at(best));
+    found.least_misfit = std::min(found.least_misfit, std::max(0.0, all.at(best)));
     const double prior = predicted.cols() == 1 ? 0 : log_of_step_[static_cast<std::size_t>(step)];
     found.log_shares.push_back(prior + log_sum(of_cases) + log_sights(from + best * on, sights));
   }

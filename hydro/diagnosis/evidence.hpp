@@ -68,6 +68,8 @@ class Evidence {
 
   /// (y - f)^T C^-1 (y - f) of the readings.
   double misfit(const Eigen::VectorXd& predicted) const;
+  /// Of one reading, all errors taken together.
+  double variance(Eigen::Index reading) const { return model_.covariance(reading, reading); }
   /// Of the difference of two predictions.
   double distance(const Eigen::VectorXd& one, const Eigen::VectorXd& other) const;
   /// ln of the chance of what was seen, once the readings are known.

@@ -144,10 +144,11 @@ class Breaking {
       pressure_.resize(cells);
       flow_.resize(cells);
     }
+    std::vector<Fault> faults;
+    for (const OutletNumber& place : places_)
+      faults.push_back(at_outlet(options_.fault, place.line, place.outlet));
     solve_breaks(
-        layout_, options_.fault, places_, work_, [&](std::size_t i, const SolvedBreak& after) {
-          take(i, after);
-        });
+        layout_, faults, work_, [&](std::size_t i, const SolvedBreak& after) { take(i, after); });
   }
 
   void take(std::size_t i, const SolvedBreak& after) {

@@ -12,6 +12,7 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 
 namespace hydro {
 namespace {
@@ -35,10 +36,9 @@ SolvedBreak solve_alone(const Layout& layout, const Fault& fault) {
 /// Many breaks at once, one in each lane.
 class BreaksInLanes {
  public:
-  BreaksInLanes(const Layout& layout, const Fault& fault, const std::vector<OutletNumber>& outlets)
+  BreaksInLanes(const Layout& layout, const std::vector<Fault>& faults)
       : layout_(layout),
-        fault_(fault),
-        outlets_(outlets),
+        faults_(faults),
         water_(properties(layout.water())),
         weight_density_(si(water_.density) * gravity),
         tree_(make_tree(layout, water_)),
@@ -49,20 +49,19 @@ class BreaksInLanes {
 
   /// Whether lanes can: not where lines join.
   bool march() const { return Lanes::march_on(tree_); }
-  std::size_t blocks() const { return (outlets_.size() + lanes - 1) / lanes; }
+  std::size_t blocks() const { return (faults_.size() + lanes - 1) / lanes; }
 
   void do_block(std::size_t number,
                 const std::function<void(std::size_t, const SolvedBreak&)>& take) const {
     const std::size_t first = number * lanes;
-    const std::size_t count = std::min(lanes, outlets_.size() - first);
+    const std::size_t count = std::min(lanes, faults_.size() - first);
     Differences differences;
-    std::vector<Fault> faults;
+    const auto faults = std::span(faults_).subspan(first, count);
     for (std::size_t lane = 0; lane < count; ++lane) {
-      const OutletNumber& outlet = outlets_[first + lane];
-      const std::size_t l = layout_.index_of(outlet.line);
-      faults.push_back(at_outlet(fault_, outlet.line, outlet.outlet));
-      differences.replaced.push_back(
-          {place_of(l, outlet.outlet), lane, mouth_with(faults[lane], layout_.lines()[l], water_)});
+      const std::size_t l = layout_.index_of(line_of(faults[lane]));
+      differences.replaced.push_back({place_of(l, outlet_of(faults[lane]).value()),
+                                      lane,
+                                      mouth_with(faults[lane], layout_.lines()[l], water_)});
     }
     std::ranges::sort(differences.replaced, {}, &Differences::Replaced::place);
     Block block;
@@ -111,7 +110,7 @@ class BreaksInLanes {
   /// All lanes together, for what they have of a place stands side by side.
   void read(const Block& block,
             const std::vector<Differences::Replaced>& broken,
-            const std::vector<Fault>& faults,
+            std::span<const Fault> faults,
             std::array<SolvedBreak, lanes>& found) const {
     std::array<std::size_t, lanes> broken_place{};
     std::array<double, lanes> broken_held{};
@@ -187,8 +186,7 @@ class BreaksInLanes {
   }
 
   const Layout& layout_;
-  const Fault& fault_;
-  const std::vector<OutletNumber>& outlets_;
+  const std::vector<Fault>& faults_;
   WaterProperties water_;
   double weight_density_;  ///< rho g [N/m3]
   Tree tree_;
@@ -219,17 +217,14 @@ SolvedBreak read_break(const Solution& solution) {
 }
 
 void solve_breaks(const Layout& layout,
-                  const Fault& fault,
-                  const std::vector<OutletNumber>& outlets,
+                  const std::vector<Fault>& faults,
                   const Work& work,
                   const std::function<void(std::size_t, const SolvedBreak&)>& take) {
-  const BreaksInLanes in_lanes(layout, fault, outlets);
+  const BreaksInLanes in_lanes(layout, faults);
   if (in_lanes.march())
     return in_parallel(
         in_lanes.blocks(), work, [&](std::size_t number) { in_lanes.do_block(number, take); });
-  in_parallel(outlets.size(), work, [&](std::size_t i) {
-    take(i, solve_alone(layout, at_outlet(fault, outlets[i].line, outlets[i].outlet)));
-  });
+  in_parallel(faults.size(), work, [&](std::size_t i) { take(i, solve_alone(layout, faults[i])); });
 }
 
 }  // namespace hydro

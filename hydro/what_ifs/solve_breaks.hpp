@@ -33,11 +33,10 @@ struct SolvedBreak {
 
 SolvedBreak read_break(const Solution& solution);
 
-/// Puts the fault at each of these outlets in turn; each of them can have it.
-/// @param take is called once for each index into `outlets`, from any thread and in any order
+/// Solves the layout with each of these faults in turn; each acts at an outlet that can have it.
+/// @param take is called once for each index into `faults`, from any thread and in any order
 void solve_breaks(const Layout& layout,
-                  const Fault& fault,
-                  const std::vector<OutletNumber>& outlets,
+                  const std::vector<Fault>& faults,
                   const Work& work,
                   const std::function<void(std::size_t, const SolvedBreak&)>& take);
 
