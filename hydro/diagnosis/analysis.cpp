@@ -273,17 +273,15 @@ Eigen::VectorXd Analysis::predicted_at(std::size_t candidate, double u) const {
   return (1 - part) * predicted.col(step) + part * predicted.col(step + 1);
 }
 
-Analysis::Figure Analysis::figure(const Reading& reading) const {
+Analysis::Figure Analysis::figure(const Reading& reading, double size) const {
   Figure found{.spot = spot_of(reading, layout_), .gauge = gauge_of(reading)};
   const Eigen::VectorXd moved = errors_->of(reading);
-  const double now = shown(found.spot, base_);
-  const double error = own_error(reading, now);
-  const double of_model = options_.model_error * now;
+  const double error = own_error(reading, size);
+  const double of_model = options_.model_error * size;
   found.own_variance = error * error + of_model * of_model;
   found.variance =
       found.own_variance + moved.squaredNorm() + bias_between(found.gauge, found.gauge, nullptr);
-  const auto readings = static_cast<Eigen::Index>(readings_.size());
-  found.with_readings = moved_.topRows(readings) * moved;
+  found.with_readings = moved_.topRows(static_cast<Eigen::Index>(readings_.size())) * moved;
   for (std::size_t i = 0; i < gauges_.size(); ++i)
     found.with_readings[static_cast<Eigen::Index>(i)] +=
         bias_between(found.gauge, gauges_[i], nullptr);

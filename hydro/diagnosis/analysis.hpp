@@ -72,7 +72,8 @@ class Analysis {
     double variance = 0;                 ///< all of it
     Eigen::VectorXd with_readings = {};  ///< covariances
   };
-  Figure figure(const Reading& reading) const;
+  /// @param size that it is about: its errors hang on it
+  Figure figure(const Reading& reading, double size) const;
   /// How it hangs with the readings if the candidate's gauge is wrong, else as it does; and its variance.
   Figure figure_if(const Figure& figure, const Candidate& candidate) const;
   /// The pressure by which a look judges, likewise.

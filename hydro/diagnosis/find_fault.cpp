@@ -2,15 +2,12 @@
 
 #include "hydro/diagnosis/analysis.hpp"
 #include "hydro/diagnosis/possible_readings.hpp"
+#include "hydro/diagnosis/walks.hpp"
 #include "hydro/quantities/range.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
-#include <map>
-#include <numeric>
-#include <tuple>
 #include <utility>
 
 #include <boost/math/distributions/chi_squared.hpp>
@@ -18,50 +15,6 @@
 
 namespace hydro {
 namespace {
-
-constexpr std::array walk_words{"nothing",
-                                "broken outlet",
-                                "odd outlet",
-                                "leak",
-                                "end open",
-                                "valve",
-                                "regulator",
-                                "supply",
-                                "gauge"};
-static_assert(walk_words.size() == static_cast<std::size_t>(WalkKind::gauge) + 1);
-
-WalkKind walk_kind(CandidateKind kind) {
-  switch (kind) {
-    case CandidateKind::no_fault:
-      return WalkKind::nothing;
-    case CandidateKind::head_off:
-    case CandidateKind::riser_sheared:
-    case CandidateKind::nozzle_missing:
-      return WalkKind::broken_outlet;
-    case CandidateKind::worn:
-    case CandidateKind::clogged:
-    case CandidateKind::wrong_outlet:
-      return WalkKind::odd_outlet;
-    case CandidateKind::leak:
-      return WalkKind::leak;
-    case CandidateKind::end_open:
-      return WalkKind::end_open;
-    case CandidateKind::valve_left_open:
-    case CandidateKind::valve_part_closed:
-      return WalkKind::valve;
-    case CandidateKind::regulator_stuck_open:
-    case CandidateKind::regulator_stuck_shut:
-      return WalkKind::regulator;
-    case CandidateKind::filter_dirty:
-    case CandidateKind::engine_slow:
-    case CandidateKind::pump_worn:
-    case CandidateKind::supply_low:
-      return WalkKind::supply;
-    case CandidateKind::gauge_wrong:
-      return WalkKind::gauge;
-  }
-  return WalkKind::nothing;
-}
 
 /// A square of so many standard errors together, in the standard errors of one.
 double in_standard_errors(double square, std::size_t readings) {
@@ -72,29 +25,6 @@ double in_standard_errors(double square, std::size_t readings) {
   constexpr double least = 1e-300;
   if (!(beyond > least)) return std::sqrt(square);
   return quantile(complement(boost::math::normal(), beyond / 2));
-}
-
-/// The fewest outlets next to each other that hold this share of all.
-std::pair<int, int> narrowest(const std::map<int, double>& chances, double share) {
-  double all = 0;
-  for (const auto& [outlet, chance] : chances) all += chance;
-  std::pair best{chances.begin()->first, chances.rbegin()->first};
-  double held_by_best = all;
-  for (auto first = chances.begin(); first != chances.end(); ++first) {
-    double held = 0;
-    for (auto last = first; last != chances.end(); ++last) {
-      held += last->second;
-      if (held < share * all) continue;
-      const int width = last->first - first->first;
-      const int best_width = best.second - best.first;
-      if (width < best_width || (width == best_width && held > held_by_best)) {
-        best = {first->first, last->first};
-        held_by_best = held;
-      }
-      break;
-    }
-  }
-  return best;
 }
 
 class Finder {
@@ -109,7 +39,7 @@ class Finder {
       result_.least_misfit = std::min(result_.least_misfit, it.misfit);
     constexpr double most = 3;
     result_.explained = result_.least_misfit <= most;
-    walk();
+    result_.walk = walks(analysis_);
     look_alikes();
     for (std::size_t c = 0; c < analysis_.found().size(); ++c)
       if (!analysis_.found()[c].not_solved.empty())
@@ -182,62 +112,40 @@ class Finder {
     return it;
   }
 
-  void walk() {
-    struct Sum {
-      double probability = 0;
-      std::map<int, double> outlets = {};
-    };
-    std::map<std::pair<WalkKind, std::string>, Sum> sums;
-    for (const FoundFault& it : result_.faults) {
-      Sum& sum = sums[{walk_kind(it.candidate.kind), it.candidate.line}];
-      sum.probability += it.probability;
-      if (it.candidate.outlet) sum.outlets[*it.candidate.outlet] += it.probability;
-    }
-    for (const auto& [where, sum] : sums) {
-      WalkTo& to = result_.walk.emplace_back(
-          WalkTo{.kind = where.first, .line = where.second, .probability = sum.probability});
-      if (sum.outlets.empty()) continue;
-      std::tie(to.first, to.last) = narrowest(sum.outlets, analysis_.options().walk_share);
-      to.most_likely = std::ranges::max_element(sum.outlets, {}, [](const auto& it) {
-                         return it.second;
-                       })->first;
-    }
-    std::ranges::stable_sort(result_.walk, std::ranges::greater{}, &WalkTo::probability);
-  }
-
-  bool is_one_walk(const Candidate& a, const Candidate& b) const {
-    return walk_kind(a.kind) == walk_kind(b.kind) && a.line == b.line;
-  }
-
-  /// Of the most probable ones, by pairs that one would walk to in different places.
-  void look_alikes() {
+  /// The most probable one of each of the first places to walk to.
+  std::vector<std::size_t> leading() const {
     constexpr std::size_t most = 8;
     constexpr double least_probability = 0.01;
-    const Analysis& a = analysis_;
-    std::vector<std::size_t> leading;  // of faults, one for each place to walk to
-    for (std::size_t i = 0; i < result_.faults.size() && leading.size() < most; ++i) {
-      const FoundFault& it = result_.faults[i];
-      if (it.probability < least_probability) break;
-      if (std::ranges::none_of(leading, [&](std::size_t j) {
-            return is_one_walk(it.candidate, result_.faults[j].candidate);
-          }))
-        leading.push_back(i);
+    std::vector<std::size_t> found;
+    for (const WalkTo& to : result_.walk) {
+      if (found.size() == most || to.probability < least_probability) break;
+      const auto is_there = [&](const FoundFault& it) {
+        return walk_kind_of(it.candidate.kind) == to.kind && it.candidate.line == to.line;
+      };
+      found.push_back(static_cast<std::size_t>(std::ranges::find_if(result_.faults, is_there) -
+                                               result_.faults.begin()));
     }
+    return found;
+  }
+
+  /// Of the first place to walk to and each other.
+  void look_alikes() {
+    const Analysis& a = analysis_;
+    const std::vector<std::size_t> places = leading();
     std::vector<CandidateSize> sizes;
-    for (const std::size_t i : leading) sizes.push_back({order_[i], result_.faults[i].size});
+    for (const std::size_t i : places) sizes.push_back({order_[i], result_.faults[i].size});
     std::vector<SolvedBreak> solved(sizes.size());
     solve_some(sizes, solved);
-    for (std::size_t i = 0; i < leading.size(); ++i)
-      for (std::size_t j = i + 1; j < leading.size(); ++j) {
-        const double apart =
-            std::sqrt(a.evidence_for({}).distance(a.predicted_at(sizes[i].candidate, sizes[i].u),
-                                                  a.predicted_at(sizes[j].candidate, sizes[j].u)));
-        if (!(apart < 1) || !solved[i].not_solved.empty() || !solved[j].not_solved.empty())
-          continue;
-        LookAlike pair{.one = leading[i], .other = leading[j], .apart = apart};
-        tell_apart(solved[i], solved[j], pair);
-        result_.look_alikes.push_back(std::move(pair));
-      }
+    const auto predicted = [&](std::size_t i) {
+      return a.predicted_at(sizes[i].candidate, sizes[i].u);
+    };
+    for (std::size_t i = 1; i < places.size(); ++i) {
+      const double apart = std::sqrt(a.evidence_for({}).distance(predicted(0), predicted(i)));
+      if (!(apart < 1) || !solved[0].not_solved.empty() || !solved[i].not_solved.empty()) continue;
+      LookAlike pair{.one = places[0], .other = places[i], .apart = apart};
+      tell_apart(solved[0], solved[i], pair);
+      result_.look_alikes.push_back(std::move(pair));
+    }
   }
 
   void solve_some(const std::vector<CandidateSize>& sizes, std::vector<SolvedBreak>& solved) {
@@ -251,35 +159,47 @@ class Finder {
     result_.solves += sizes.size();
   }
 
-  /// The reading at which they differ most, in its standard errors with what is known.
+  /// The reading at which they differ most, in its standard errors with what is known. A bucket, for
+  /// which one walks as far as to the fault, only where nothing else tells them apart.
   void tell_apart(const SolvedBreak& one, const SolvedBreak& other, LookAlike& pair) const {
+    constexpr double plainly = 2;
+    tell_apart(one, other, false, pair);
+    if (pair.then_apart < plainly) tell_apart(one, other, true, pair);
+  }
+
+  void tell_apart(const SolvedBreak& one,
+                  const SolvedBreak& other,
+                  bool by_bucket,
+                  LookAlike& pair) const {
     constexpr int of_a_line = 40;
     constexpr std::size_t looked_at_closely = 6;
     const Analysis& a = analysis_;
     struct Possible {
       Reading reading;
+      double figure;
       double difference;
       double roughly;
     };
     std::vector<Possible> possible;
     for (Reading& reading : possible_readings(a.layout(), {}, of_a_line)) {
+      if ((reading.place == ReadingPlace::bucket) != by_bucket) continue;
       const Spot spot = spot_of(reading, a.layout());
       const double difference = std::abs(shown(spot, one) - shown(spot, other));
       const double figure = std::max(shown(spot, one), shown(spot, other));
       if (!(difference > 0)) continue;
       const double error = std::hypot(own_error(reading, figure), a.options().model_error * figure);
-      possible.push_back({std::move(reading), difference, difference / error});
+      possible.push_back({std::move(reading), figure, difference, difference / error});
     }
     std::ranges::stable_sort(possible, std::ranges::greater{}, &Possible::roughly);
     for (std::size_t i = 0; i < std::min(looked_at_closely, possible.size()); ++i) {
-      const Analysis::Figure figure = a.figure(possible[i].reading);
+      const Possible& it = possible[i];
+      const Analysis::Figure figure = a.figure(it.reading, it.figure);
       const double variance = figure.variance - a.evidence_for({}).known(figure.with_readings);
-      const double then = possible[i].difference / std::sqrt(variance);
-      if (!(then > pair.then_apart)) continue;
+      const double then = it.difference / std::sqrt(variance);
+      if (!(then > 1 && then > pair.then_apart)) continue;
       pair.then_apart = then;
-      pair.tells_apart = possible[i].reading;
+      pair.tells_apart = it.reading;
     }
-    if (pair.then_apart < 1) pair.tells_apart.reset();
   }
 
   const Analysis& analysis_;
@@ -288,10 +208,6 @@ class Finder {
 };
 
 }  // namespace
-
-std::string_view words_of(WalkKind kind) {
-  return walk_words.at(static_cast<std::size_t>(kind));
-}
 
 Uncertainty assumed_uncertainty(const Layout& layout) {
   Uncertainty assumed{.manufacturing_variation = 0.04,

@@ -40,7 +40,7 @@ struct NextReadingOptions {
   Time time_to_read = 2 * units::min;       ///< for one reading, assumed
   double sure_enough = 0.9;                 ///< probability of the first place to walk to
   double least = 0.05;                      ///< bits that are worth a reading
-  int places = 40;                          ///< outlets tried of one line, at most
+  int places = 20;                          ///< outlets tried of one line, at most
 };
 
 /// One thing that could be read or looked at.
