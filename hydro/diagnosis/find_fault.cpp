@@ -6,6 +6,7 @@
 #include "hydro/quantities/range.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <utility>
@@ -159,17 +160,27 @@ class Finder {
     result_.solves += sizes.size();
   }
 
-  /// The reading at which they differ most, in its standard errors with what is known. A bucket, for
-  /// which one walks as far as to the fault, only where nothing else tells them apart.
+  bool is_as_far(const Reading& reading, const LookAlike& pair) const {
+    if (reading.place == ReadingPlace::bucket) return true;
+    if (reading.place != ReadingPlace::riser && reading.place != ReadingPlace::jet) return false;
+    return std::ranges::any_of(std::array{pair.one, pair.other}, [&](std::size_t i) {
+      const Candidate& it = result_.faults[i].candidate;
+      return it.line == reading.line && it.outlet == reading.outlet;
+    });
+  }
+
+  /// The reading at which they differ most, in its standard errors with what is known. A bucket, or
+  /// a gauge at the very outlet, for which one walks as far as to the fault, only where nothing else
+  /// tells them apart.
   void tell_apart(const SolvedBreak& one, const SolvedBreak& other, LookAlike& pair) const {
     constexpr double plainly = 2;
     tell_apart(one, other, false, pair);
-    if (pair.then_apart < plainly) tell_apart(one, other, true, pair);
+    if (!(pair.then_apart >= plainly)) tell_apart(one, other, true, pair);
   }
 
   void tell_apart(const SolvedBreak& one,
                   const SolvedBreak& other,
-                  bool by_bucket,
+                  bool as_far_as_the_fault,
                   LookAlike& pair) const {
     constexpr int of_a_line = 40;
     constexpr std::size_t looked_at_closely = 6;
@@ -182,7 +193,7 @@ class Finder {
     };
     std::vector<Possible> possible;
     for (Reading& reading : possible_readings(a.layout(), {}, of_a_line)) {
-      if ((reading.place == ReadingPlace::bucket) != by_bucket) continue;
+      if (is_as_far(reading, pair) != as_far_as_the_fault) continue;
       const Spot spot = spot_of(reading, a.layout());
       const double difference = std::abs(shown(spot, one) - shown(spot, other));
       const double figure = std::max(shown(spot, one), shown(spot, other));

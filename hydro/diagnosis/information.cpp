@@ -11,6 +11,8 @@ namespace {
 
 constexpr double reach = 7;  // deviations on either side
 constexpr double steps_a_deviation = 4;
+/// What is narrower for the steps that there can be is taken as so many steps wide.
+constexpr double least_steps = 1.5;
 constexpr double most_steps = 8000;
 
 double log2_term(double x) {
@@ -38,14 +40,15 @@ double information(const std::vector<Expected>& candidates) {
   for (const Expected& candidate : candidates) {
     std::size_t first = all.size(), end = 0;
     for (const Part& part : candidate.parts) {
-      const double width = reach * part.deviation;
+      const double deviation = std::max(part.deviation, least_steps * step);
+      const double width = reach * deviation;
       const std::size_t from = index(std::max(low, part.mean - width));
       const std::size_t to = std::min(all.size() - 1, index(part.mean + width) + 1);
       first = std::min(first, from);
       end = std::max(end, to + 1);
-      const double factor = part.weight / (part.deviation * std::sqrt(2 * std::numbers::pi));
+      const double factor = part.weight / (deviation * std::sqrt(2 * std::numbers::pi));
       for (std::size_t i = from; i <= to; ++i) {
-        const double x = (low + step * static_cast<double>(i) - part.mean) / part.deviation;
+        const double x = (low + step * static_cast<double>(i) - part.mean) / deviation;
         one[i] += factor * std::exp(-0.5 * x * x);
       }
     }

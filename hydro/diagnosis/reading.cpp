@@ -79,6 +79,13 @@ void examine_where(bool on_line,
 void examine_place(const Reading& reading, const Layout& layout, Examination& examination) {
   const PlaceWords& place = words_for(reading.place);
   examine_where(place.on_line, place.at_outlet, reading.line, reading.outlet, layout, examination);
+  if (reading.place == ReadingPlace::line_inlet) {
+    const auto line = std::ranges::find(layout.lines(), reading.line, &Line::name);
+    if (line != layout.lines().end() &&
+        layout.inlet_is_shut(static_cast<std::size_t>(line - layout.lines().begin())))
+      examination.add("place",
+                      "is the inlet of a line that is shut; read what feeds it at its own places");
+  }
   if (reading.place == ReadingPlace::engine) {
     const Supply& supply = layout.supply();
     if (!supply.pump || !(supply.pump->speed || supply.pump->curve_speed))
