@@ -33,6 +33,8 @@ double information(const std::vector<Expected>& candidates) {
     }
   if (!(high > low)) return 0;
   const double step = std::max(narrowest / steps_a_deviation, (high - low) / most_steps);
+  low -= reach * least_steps * step;
+  high += reach * least_steps * step;
   const auto index = [&](double y) { return static_cast<std::size_t>((y - low) / step); };
   std::vector<double> all(index(high) + 2);
   std::vector<double> one(all.size());

@@ -3,8 +3,8 @@
 //
 // Formula   I = sum over c of P(c) integral of p(y | c) ln(p(y | c) / p(y)) dy
 // Accuracy  The trapezoid rule on a normal distribution with four steps to the deviation is exact to
-//           rounding; where a figure ranges over 2,000 deviations the narrowest
-//           ones are widened, which tells a little less.
+//           rounding; where a figure ranges over 2,000 deviations the narrowest ones are widened, which
+//           tells a little less.
 // Threads   Pure functions.
 #pragma once
 
