@@ -273,12 +273,21 @@ Eigen::VectorXd Analysis::predicted_at(std::size_t candidate, double u) const {
   return (1 - part) * predicted.col(step) + part * predicted.col(step + 1);
 }
 
+double Analysis::own_variance(const Reading& reading, double size) const {
+  const double error = own_error(reading, size);
+  const double of_model = options_.model_error * size;
+  return error * error + of_model * of_model;
+}
+
+double Analysis::variance_left(const Figure& figure, const Evidence& evidence) {
+  const double known = figure.with_readings.dot(evidence.gain(figure.with_readings));
+  return std::max(figure.variance - known, figure.own_variance);
+}
+
 Analysis::Figure Analysis::figure(const Reading& reading, double size) const {
   Figure found{.spot = spot_of(reading, layout_), .gauge = gauge_of(reading)};
   const Eigen::VectorXd moved = errors_->of(reading);
-  const double error = own_error(reading, size);
-  const double of_model = options_.model_error * size;
-  found.own_variance = error * error + of_model * of_model;
+  found.own_variance = own_variance(reading, size);
   found.variance =
       found.own_variance + moved.squaredNorm() + bias_between(found.gauge, found.gauge, nullptr);
   found.with_readings = moved_.topRows(static_cast<Eigen::Index>(readings_.size())) * moved;

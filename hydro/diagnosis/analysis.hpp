@@ -74,6 +74,10 @@ class Analysis {
   };
   /// @param size that it is about: its errors hang on it
   Figure figure(const Reading& reading, double size) const;
+  /// Of the reading by itself, and of the model.
+  double own_variance(const Reading& reading, double size) const;
+  /// Once the readings are known.
+  static double variance_left(const Figure& figure, const Evidence& evidence);
   /// How it hangs with the readings if the candidate's gauge is wrong, else as it does; and its variance.
   Figure figure_if(const Figure& figure, const Candidate& candidate) const;
   /// The pressure by which a look judges, likewise.

@@ -105,8 +105,8 @@ Evidence::Evidence(ErrorModel model) : model_(std::move(model)), readings_(model
 }
 
 double Evidence::misfit(const Eigen::VectorXd& predicted) const {
-  const Eigen::VectorXd left = model_.read - predicted.head(readings_);
-  return left.dot(precision_ * left);
+  const Eigen::VectorXd apart = left(predicted);
+  return apart.dot(precision_ * apart);
 }
 
 double Evidence::distance(const Eigen::VectorXd& one, const Eigen::VectorXd& other) const {
@@ -114,12 +114,12 @@ double Evidence::distance(const Eigen::VectorXd& one, const Eigen::VectorXd& oth
   return apart.dot(precision_ * apart);
 }
 
-double Evidence::moved(const Eigen::VectorXd& covariances, const Eigen::VectorXd& predicted) const {
-  return covariances.dot(precision_ * (model_.read - predicted.head(readings_)));
+Eigen::VectorXd Evidence::left(const Eigen::VectorXd& predicted) const {
+  return model_.read - predicted.head(readings_);
 }
 
-double Evidence::known(const Eigen::VectorXd& covariances) const {
-  return covariances.dot(precision_ * covariances);
+Eigen::VectorXd Evidence::gain(const Eigen::VectorXd& covariances) const {
+  return precision_ * covariances;
 }
 
 double Evidence::log_sights(const Eigen::VectorXd& predicted,

@@ -75,10 +75,11 @@ class Evidence {
   /// ln of the chance of what was seen, once the readings are known.
   double log_sights(const Eigen::VectorXd& predicted, const std::vector<SightChance>& sights) const;
 
-  /// Of a figure that hangs with the readings as this covariance says: what it moves by with what was
-  /// read, and by how much its variance shrinks.
-  double moved(const Eigen::VectorXd& covariances, const Eigen::VectorXd& predicted) const;
-  double known(const Eigen::VectorXd& covariances) const;
+  /// What was read less what is predicted.
+  Eigen::VectorXd left(const Eigen::VectorXd& predicted) const;
+  /// Of a figure that hangs with the readings as these covariances say: what it moves by with what is
+  /// left of each.
+  Eigen::VectorXd gain(const Eigen::VectorXd& covariances) const;
 
  private:
   /// One reading a blunder, or none.

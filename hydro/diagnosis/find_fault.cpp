@@ -92,8 +92,9 @@ class Finder {
 
   /// What is expected of the bias, the readings known.
   Pressure shows_too_much(const Candidate& candidate, const Eigen::VectorXd& predicted) const {
+    const Evidence& evidence = analysis_.evidence_for(candidate);
     const Eigen::VectorXd with_bias = analysis_.bias_with_readings(candidate);
-    return Pressure::from_value(analysis_.evidence_for(candidate).moved(with_bias, predicted));
+    return Pressure::from_value(evidence.gain(with_bias).dot(evidence.left(predicted)));
   }
 
   static ReadingFit fit(const Reading& reading, double predicted, double deviation) {
@@ -205,7 +206,7 @@ class Finder {
     for (std::size_t i = 0; i < std::min(looked_at_closely, possible.size()); ++i) {
       const Possible& it = possible[i];
       const Analysis::Figure figure = a.figure(it.reading, it.figure);
-      const double variance = figure.variance - a.evidence_for({}).known(figure.with_readings);
+      const double variance = a.variance_left(figure, a.evidence_for({}));
       const double then = it.difference / std::sqrt(variance);
       if (!(then > 1 && then > pair.then_apart)) continue;
       pair.then_apart = then;

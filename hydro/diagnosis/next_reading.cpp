@@ -34,10 +34,16 @@ std::vector<Problem> problems_of(const NextReadingOptions& options) {
 
 /// One size of one candidate that is left, and what it would show.
 struct Case {
-  std::size_t candidate;  ///< of the ones left
-  double weight;          ///< within its candidate
-  Eigen::VectorXd predicted = {};
+  std::size_t candidate;      ///< of the ones left
+  double weight;              ///< within its candidate
+  Eigen::VectorXd left = {};  ///< of the readings so far, less what it predicts
   SolvedBreak solved = {};
+};
+
+/// How a figure follows from what is left of the readings.
+struct Following {
+  Eigen::VectorXd gain;
+  double deviation;
 };
 
 class Chooser {
@@ -49,10 +55,7 @@ class Chooser {
   }
 
   std::vector<PossibleReading> run() const {
-    std::vector<PossibleReading> possible;
-    for (Reading& reading :
-         possible_readings(analysis_.layout(), options_.can_read, options_.places))
-      possible.push_back({.reading = std::move(reading)});
+    std::vector<PossibleReading> possible = readings_worth_trying();
     if (options_.can_look) add_looks(possible);
     in_parallel(possible.size(), {.threads = work_.threads}, [&](std::size_t i) {
       PossibleReading& it = possible[i];
@@ -66,8 +69,25 @@ class Chooser {
   }
 
  private:
+  /// Of very many those that could tell most.
+  std::vector<PossibleReading> readings_worth_trying() const {
+    constexpr std::size_t most = 200;
+    std::vector<PossibleReading> possible;
+    for (Reading& reading :
+         possible_readings(analysis_.layout(), options_.can_read, options_.places))
+      possible.push_back({.reading = std::move(reading)});
+    if (possible.size() <= most) return possible;
+    in_parallel(possible.size(), {.threads = work_.threads}, [&](std::size_t i) {
+      possible[i].information = most_information_of(*possible[i].reading);
+    });
+    std::ranges::stable_sort(possible, std::ranges::greater{}, &PossibleReading::information);
+    possible.resize(most);
+    return possible;
+  }
+
   void choose_candidates() {
     constexpr double left_out = 0.001;
+    constexpr std::size_t most = 1000;
     const auto& found = analysis_.found();
     std::vector<std::size_t> order(found.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
@@ -76,7 +96,7 @@ class Chooser {
     });
     double sum = 0;
     for (const std::size_t c : order) {
-      if (sum >= 1 - left_out || !(found[c].probability > 0)) break;
+      if (sum >= 1 - left_out || left_.size() == most || !(found[c].probability > 0)) break;
       left_.push_back(c);
       probabilities_.push_back(found[c].probability);
       sum += found[c].probability;
@@ -107,7 +127,8 @@ class Chooser {
                      {.threads = work_.threads},
                      [&](std::size_t i, const SolvedBreak& solved) { cases_[i].solved = solved; });
     for (std::size_t i = 0; i < cases_.size(); ++i)
-      cases_[i].predicted = analysis_.predicted_at(sizes[i].candidate, sizes[i].u);
+      cases_[i].left =
+          analysis_.evidence_for({}).left(analysis_.predicted_at(sizes[i].candidate, sizes[i].u));
     std::erase_if(cases_, [](const Case& it) { return !it.solved.not_solved.empty(); });
   }
 
@@ -115,40 +136,73 @@ class Chooser {
     return analysis_.candidates()[left_[it.candidate]];
   }
 
-  /// What a figure is expected to be by one case, the readings known.
-  Part expected(const Case& it, const Analysis::Figure& figure, double shown_there) const {
-    const Candidate& candidate = candidate_of(it);
-    const Analysis::Figure here = analysis_.figure_if(figure, candidate);
-    const Evidence& evidence = analysis_.evidence_for(candidate);
-    const double variance = here.variance - evidence.known(here.with_readings);
-    return {it.weight,
-            shown_there + evidence.moved(here.with_readings, it.predicted),
-            std::sqrt(std::max(variance, here.own_variance))};
+  static Following following(const Analysis::Figure& figure, const Evidence& evidence) {
+    return {evidence.gain(figure.with_readings),
+            std::sqrt(Analysis::variance_left(figure, evidence))};
+  }
+
+  /// What a figure is expected to be by each case, the readings known: `shown` there.
+  template <class Shown>
+  std::vector<Expected> expected(const Analysis::Figure& figure, const Shown& shown_by) const {
+    const Following usual = following(figure, analysis_.evidence_for({}));
+    std::vector<Expected> all;
+    for (const double probability : probabilities_) all.push_back({probability, {}});
+    const auto add = [&](const Case& it, const Following& how) {
+      all[it.candidate].parts.push_back(
+          {it.weight, shown_by(it.solved) + how.gain.dot(it.left), how.deviation});
+    };
+    for (const Case& it : cases_) {
+      const Candidate& candidate = candidate_of(it);
+      if (candidate.kind == CandidateKind::gauge_wrong)
+        add(it,
+            following(analysis_.figure_if(figure, candidate), analysis_.evidence_for(candidate)));
+      else
+        add(it, usual);
+    }
+    return all;
   }
 
   double information_of(const Reading& reading) const {
     const Spot spot = spot_of(reading, analysis_.layout());
-    double size = 0;
-    for (const Case& it : cases_)
-      size += probabilities_[it.candidate] * it.weight * shown(spot, it.solved);
+    const double size = mean_size(spot);
     if (!(size > 0)) return 0;
-    const Analysis::Figure figure = analysis_.figure(reading, size);
+    return information(expected(analysis_.figure(reading, size),
+                                [&](const SolvedBreak& solved) { return shown(spot, solved); }));
+  }
+
+  /// If all were certain but the reading itself: more than there is.
+  double most_information_of(const Reading& reading) const {
+    const Spot spot = spot_of(reading, analysis_.layout());
+    const double size = mean_size(spot);
+    if (!(size > 0)) return 0;
+    const double deviation = std::sqrt(analysis_.own_variance(reading, size));
     std::vector<Expected> all;
     for (const double probability : probabilities_) all.push_back({probability, {}});
     for (const Case& it : cases_)
-      all[it.candidate].parts.push_back(expected(it, figure, shown(spot, it.solved)));
+      all[it.candidate].parts.push_back({it.weight, shown(spot, it.solved), deviation});
     return information(all);
+  }
+
+  double mean_size(const Spot& spot) const {
+    double size = 0;
+    for (const Case& it : cases_)
+      size += probabilities_[it.candidate] * it.weight * shown(spot, it.solved);
+    return size;
   }
 
   double information_of(const Sight& sight) const {
     const Look look =
         analysis_.look_at(analysis_.layout().index_of(sight.line), sight.outlet, Seen::turning);
-    const Analysis::Figure figure = analysis_.figure(look);
-    std::vector<std::vector<double>> chances(probabilities_.size(), std::vector<double>(4));
-    for (const Case& it : cases_) {
-      const Part part = expected(it, figure, analysis_.device_pressure(look, it.solved));
-      const std::array<double, 4> here = outcomes(look, candidate_of(it), part);
-      for (std::size_t i = 0; i < here.size(); ++i) chances[it.candidate][i] += it.weight * here[i];
+    const std::vector<Expected> pressures = expected(
+        analysis_.figure(look),
+        [&](const SolvedBreak& solved) { return analysis_.device_pressure(look, solved); });
+    std::vector<std::vector<double>> chances;
+    for (std::size_t i = 0; i < pressures.size(); ++i) {
+      std::vector<double>& of_candidate = chances.emplace_back(std::vector<double>(4));
+      for (const Part& part : pressures[i].parts) {
+        const auto here = outcomes(look, analysis_.candidates()[left_[i]], part);
+        for (std::size_t k = 0; k < here.size(); ++k) of_candidate[k] += part.weight * here[k];
+      }
     }
     return information(probabilities_, chances);
   }

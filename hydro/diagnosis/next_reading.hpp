@@ -11,8 +11,9 @@
 //           Stop when the first WalkTo has `sure_enough`, or when no worth is above `least`.
 // Source    Expected information of an experiment: D. V. Lindley, Ann. Math. Stat. 27 (1956) 986-1005
 //           (from memory).
-// Range     Candidates that together have 0.1 % are left out. Of many outlets on a line at most
-//           `places` are tried, evenly spread.
+// Range     Candidates that together have 0.1 %, and those after the first 1,000, are left out. Of
+//           many outlets on a line at most `places` are tried, evenly spread; of more than 200
+//           readings the 200 that would tell most if nothing but they were uncertain.
 // Accuracy  Against integration by brute force: next_reading_test.cpp.
 // Errors    As find_fault.hpp.
 // Threads   Pure functions.
