@@ -229,7 +229,9 @@ struct Enumeration<PressureFigure::Kind> {
       {PressureFigure::Kind::device, "device"},
       {PressureFigure::Kind::line, "line"},
       {PressureFigure::Kind::supply, "supply"},
-      {PressureFigure::Kind::gauge, "gauge"}};
+      {PressureFigure::Kind::gauge, "gauge"},
+      {PressureFigure::Kind::inlet, "inlet"},
+      {PressureFigure::Kind::end, "end"}};
 };
 template <>
 struct Enumeration<FlowFigure::Kind> {

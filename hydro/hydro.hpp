@@ -64,6 +64,12 @@
 #include "hydro/what_ifs/smallest_pipe.hpp"
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
+// Floor 6: which fault explains what was read.
+#include "hydro/diagnosis/candidate.hpp"
+#include "hydro/diagnosis/detectable.hpp"
+#include "hydro/diagnosis/find_fault.hpp"
+#include "hydro/diagnosis/next_reading.hpp"
+#include "hydro/diagnosis/reading.hpp"
 // Floor 7: the watering day: how much water a crop needs.
 #include "hydro/watering/block.hpp"
 #include "hydro/watering/crop.hpp"

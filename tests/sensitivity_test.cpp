@@ -52,6 +52,10 @@ double read(const Solution& solution, const AnyFigure& figure) {
         return si(point.pressure);
       case PressureFigure::Kind::gauge:
         return si(point.gauge_reading.value());
+      case PressureFigure::Kind::inlet:
+        return si(solution.line(it->at).inlet_pressure);
+      case PressureFigure::Kind::end:
+        return si(solution.line(it->at).end_pressure);
     }
   }
   const auto& it = std::get<FlowFigure>(figure);
@@ -89,6 +93,10 @@ std::vector<AnyFigure> some_figures(const Layout& layout, std::mt19937_64& dice)
   if (layout.supply().gauge) figures.push_back(gauge_reading());
   const Line* line = &layout.lines()[dice() % layout.lines().size()];
   figures.push_back(inflow_of(line->name));
+  figures.push_back(PressureFigure{PressureFigure::Kind::inlet, line->name});
+  // Where elevations are listed the ground beyond the last outlet goes up with that outlet's.
+  if (line->elevations.empty())
+    figures.push_back(PressureFigure{PressureFigure::Kind::end, line->name});
   for (std::size_t i = 0; i < layout.lines().size() && line->outlet_count() == 0; ++i)
     line = &layout.lines()[i];
   if (const int count = line->outlet_count(); count > 0) {

@@ -294,6 +294,10 @@ class PressureFigureKind(Word):
     """at the start of the lines that a supply feeds"""
     gauge = "gauge"
     """that its gauge reads"""
+    inlet = "inlet"
+    """where a line begins, before its fittings"""
+    end = "end"
+    """at the far end of a line"""
 
 
 class FlowFigureKind(Word):

@@ -185,6 +185,8 @@ struct Sensitivities::Data {
   }
 
   void weigh_device(std::size_t line, std::size_t outlet, FigureInStates& figure) const;
+  void weigh_inlet(std::size_t line, FigureInStates& figure) const;
+  void weigh_end(std::size_t line, FigureInStates& figure) const;
   void weigh_outflow(std::size_t line, std::size_t outlet, FigureInStates& figure) const;
   void weigh_gauge(std::size_t supply, FigureInStates& figure) const;
   /// @param by_flow what the figure rises by for each m3/s
@@ -258,6 +260,22 @@ void Sensitivities::Data::weigh_device(std::size_t line,
            : answer_of(tree.mouths[index(mouth)], state, settled.sweeps.ramp()).passed_on);
 }
 
+void Sensitivities::Data::weigh_inlet(std::size_t line, FigureInStates& figure) const {
+  const LinePlaces& places = tree.lines[line];
+  if (places.first_run == none) return;
+  const Run& run = tree.first_run(places);
+  double& weight = run.fed_by == none ? figure.weights.source_heads[index(run.source)]
+                                      : figure.weights.heads[tree.runs[index(run.fed_by)].end - 1];
+  weight = weight_density;
+}
+
+void Sensitivities::Data::weigh_end(std::size_t line, FigureInStates& figure) const {
+  const LinePlaces& places = tree.lines[line];
+  const bool has_water = places.last_run != none &&
+                         (!solution.layout().open_end_of(line) || places.beyond_run != none);
+  if (has_water) figure.weights.heads[tree.last_run(places).end - 1] = weight_density;
+}
+
 void Sensitivities::Data::weigh_outflow(std::size_t line,
                                         std::size_t outlet,
                                         FigureInStates& figure) const {
@@ -324,8 +342,16 @@ Sensitivity<Pressure> Sensitivities::of(const PressureFigure& figure) const {
     return data_->of(*reading, in_states);
   }
   const std::size_t line = data_->line(figure.at);
-  const std::size_t outlet = data_->outlet(line, figure.outlet);
   const LineSolution& solved = data_->solution.lines()[line];
+  if (figure.kind == PressureFigure::Kind::inlet) {
+    data_->weigh_inlet(line, in_states);
+    return data_->of(solved.inlet_pressure, in_states);
+  }
+  if (figure.kind == PressureFigure::Kind::end) {
+    data_->weigh_end(line, in_states);
+    return data_->of(solved.end_pressure, in_states);
+  }
+  const std::size_t outlet = data_->outlet(line, figure.outlet);
   if (figure.kind == PressureFigure::Kind::device) {
     data_->weigh_device(line, outlet, in_states);
     return data_->of(solved.pressure[outlet], in_states);

@@ -44,7 +44,9 @@ struct PressureFigure {
     device,  ///< at an outlet's device
     line,    ///< in the line at an outlet
     supply,  ///< at the start of the lines that a supply feeds
-    gauge    ///< that its gauge reads
+    gauge,   ///< that its gauge reads
+    inlet,   ///< where a line begins, before its fittings
+    end      ///< at the far end of a line
   };
   Kind kind = Kind::device;
   std::string at = {};  ///< name of the line, or of a further supply; empty: the first supply

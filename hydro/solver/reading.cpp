@@ -33,10 +33,10 @@ OutletReading with_fault(OutletReading read,
   return read;
 }
 
-Reading::Reading(const Layout& layout,
-                 const WaterProperties& water,
-                 const Tree& tree,
-                 const Sweeps& sweeps)
+ResultReader::ResultReader(const Layout& layout,
+                           const WaterProperties& water,
+                           const Tree& tree,
+                           const Sweeps& sweeps)
     : layout_(layout),
       water_(water),
       tree_(tree),
@@ -44,7 +44,7 @@ Reading::Reading(const Layout& layout,
       states_(sweeps.states()),
       weight_density_(si(water.density) * gravity) {}
 
-LineSolution Reading::line(std::size_t line_index) const {
+LineSolution ResultReader::line(std::size_t line_index) const {
   const Line& line = layout_.lines()[line_index];
   const LinePlaces& places = tree_.lines[line_index];
   const auto count = static_cast<std::size_t>(line.outlet_count());
@@ -117,17 +117,17 @@ LineSolution Reading::line(std::size_t line_index) const {
   return solved;
 }
 
-Pressure Reading::pressure_at(double head) const {
+Pressure ResultReader::pressure_at(double head) const {
   return Pressure::from_value(weight_density_ * head);
 }
 
-double Reading::head_at_inlet(const LinePlaces& places) const {
+double ResultReader::head_at_inlet(const LinePlaces& places) const {
   if (places.first_run == none)
     return states_[tree_.runs[static_cast<std::size_t>(places.beyond_run)].first].head;
   return sweeps_.head_before(static_cast<std::size_t>(places.first_run));
 }
 
-Flow Reading::end_flow(std::size_t line_index) const {
+Flow ResultReader::end_flow(std::size_t line_index) const {
   const std::int32_t last = tree_.lines[line_index].last_run;
   if (!layout_.joined_by(line_index)) return {};
   for (std::size_t i = 0; i < tree_.joints.size(); ++i)
@@ -135,7 +135,7 @@ Flow Reading::end_flow(std::size_t line_index) const {
   return {};
 }
 
-OperatingPoint Reading::supply(const Supply& supply, std::size_t number, bool met) const {
+OperatingPoint ResultReader::supply(const Supply& supply, std::size_t number, bool met) const {
   const auto which = static_cast<std::size_t>(tree_.of_supplies[number]);
   const bool held_shut = sweeps_.source_is_shut(which);
   double flow = held_shut ? 0 : sweeps_.source_flow(which);
@@ -148,7 +148,7 @@ OperatingPoint Reading::supply(const Supply& supply, std::size_t number, bool me
   return point;
 }
 
-std::vector<Reading::Piece> Reading::pieces(std::size_t line_index) const {
+std::vector<ResultReader::Piece> ResultReader::pieces(std::size_t line_index) const {
   const Line& line = layout_.lines()[line_index];
   const LinePlaces& places = tree_.lines[line_index];
   if (places.last_run == none) return {};
@@ -169,7 +169,7 @@ std::vector<Reading::Piece> Reading::pieces(std::size_t line_index) const {
   return found;
 }
 
-std::vector<PipeExtremes> Reading::pipes(std::size_t line_index) const {
+std::vector<PipeExtremes> ResultReader::pipes(std::size_t line_index) const {
   std::vector<PipeExtremes> found;
   const LinePlaces& places = tree_.lines[line_index];
   if (places.last_run == none) return found;
@@ -196,7 +196,7 @@ std::vector<PipeExtremes> Reading::pipes(std::size_t line_index) const {
   return found;
 }
 
-std::optional<RegulatorSolution> Reading::regulator(std::size_t line_index) const {
+std::optional<RegulatorSolution> ResultReader::regulator(std::size_t line_index) const {
   const LinePlaces& places = tree_.lines[line_index];
   if (places.first_run == none || layout_.inlet_is_shut(line_index) ||
       !layout_.lines()[line_index].regulator)
@@ -215,13 +215,13 @@ std::optional<RegulatorSolution> Reading::regulator(std::size_t line_index) cons
                            pressure_at(holds ? passing - here.head : 0)};
 }
 
-std::vector<std::string> Reading::notes(std::size_t line_index) const {
+std::vector<std::string> ResultReader::notes(std::size_t line_index) const {
   std::vector<std::string> notes = notes_on_catalogues(line_index);
   if (auto note = note_on_slow_flow(line_index)) notes.push_back(std::move(*note));
   return notes;
 }
 
-std::vector<std::string> Reading::notes_on_catalogues(std::size_t line_index) const {
+std::vector<std::string> ResultReader::notes_on_catalogues(std::size_t line_index) const {
   const Line& line = layout_.lines()[line_index];
   std::vector<const Outlet*> kinds;
   const auto add = [&](const Outlet& kind) {
@@ -245,7 +245,7 @@ std::vector<std::string> Reading::notes_on_catalogues(std::size_t line_index) co
   return notes;
 }
 
-std::optional<std::string> Reading::note_on_slow_flow(std::size_t line_index) const {
+std::optional<std::string> ResultReader::note_on_slow_flow(std::size_t line_index) const {
   constexpr double turbulent_from = 4000;  // Reynolds number
   constexpr double much = 0.1;             // of the line's loss
   const std::vector<Piece> all = pieces(line_index);

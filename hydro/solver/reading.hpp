@@ -28,13 +28,13 @@ OutletReading with_fault(OutletReading read,
                          const Line& line,
                          double weight_density);
 
-class Reading {
+class ResultReader {
  public:
   /// Refers to its arguments; they must outlive it.
-  Reading(const Layout& layout,
-          const WaterProperties& water,
-          const Tree& tree,
-          const Sweeps& sweeps);
+  ResultReader(const Layout& layout,
+               const WaterProperties& water,
+               const Tree& tree,
+               const Sweeps& sweeps);
 
   LineSolution line(std::size_t line_index) const;
 

@@ -18,7 +18,7 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
   const WaterProperties water = properties(layout.water());
   const Tree tree = make_tree(layout, water);
   const Settled settled = settle(tree, options.newton_steps);
-  const Reading reading(layout, water, tree, settled.sweeps);
+  const ResultReader reading(layout, water, tree, settled.sweeps);
   std::vector<LineSolution> lines;
   lines.reserve(layout.lines().size());
   std::vector<std::string> notes;

@@ -118,25 +118,22 @@ class Breaking {
       pressure_.resize(cells);
       flow_.resize(cells);
     }
-    if (keep != BreakDetail::counts)
-      return solve_breaks(
-          layout_, options_.fault, places_, work_, [&](std::size_t i, const SolvedBreak& after) {
-            take(i, after);
-          });
-    const std::vector<std::size_t> left =
-        count_breaks(layout_,
-                     options_.fault,
-                     places_,
-                     before_,
-                     found_.conditions_before,
-                     work_,
-                     [&](std::size_t i, const CountedBreak& it) { breaks_[i] = as_told(i, it); });
-    std::vector<OutletNumber> places_left;
-    for (const std::size_t i : left) places_left.push_back(places_[i]);
-    solve_breaks(
-        layout_, options_.fault, places_left, work_, [&](std::size_t i, const SolvedBreak& after) {
-          take(left[i], after);
-        });
+    std::vector<std::size_t> left;
+    if (keep == BreakDetail::counts) {
+      const auto take_counted = [&](std::size_t i, const CountedBreak& it) {
+        breaks_[i] = as_told(i, it);
+      };
+      left = count_breaks(
+          layout_, options_.fault, places_, before_, found_.conditions_before, work_, take_counted);
+    } else {
+      for (std::size_t i = 0; i < places_.size(); ++i) left.push_back(i);
+    }
+    std::vector<Fault> faults;
+    for (const std::size_t i : left)
+      faults.push_back(at_outlet(options_.fault, places_[i].line, places_[i].outlet));
+    solve_breaks(layout_, faults, work_, [&](std::size_t i, const SolvedBreak& after) {
+      take(left[i], after);
+    });
   }
 
   Break as_told(std::size_t i, const CountedBreak& it) const {
@@ -191,9 +188,9 @@ class Breaking {
                 .outlet = places_[i].outlet,
                 .escaping = {},
                 .missing = {},
-                .inflow = Flow::from_value(after.supplies.inflow),
-                .supply_pressure = Pressure::from_value(after.supplies.supply_pressure),
-                .gauge_reading = Pressure::from_value(after.supplies.gauge_reading),
+                .inflow = Flow::from_value(after.inflow),
+                .supply_pressure = Pressure::from_value(after.supply_pressure),
+                .gauge_reading = Pressure::from_value(after.gauge_reading),
                 .more_below_rated = 0,
                 .more_out_of_work = 0,
                 .more_dry = 0,

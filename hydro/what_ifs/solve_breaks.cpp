@@ -15,6 +15,7 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <span>
 #include <utility>
 
 namespace hydro {
@@ -24,17 +25,18 @@ SolvedBreak solve_alone(const Layout& layout, const Fault& fault) {
   try {
     return read_break(solve(layout.with_fault(fault)));
   } catch (const NotSolved& error) {
-    return {.not_solved = error.what()};
+    SolvedBreak not_solved;
+    not_solved.not_solved = error.what();
+    return not_solved;
   }
 }
 
 /// Many breaks at once, one in each lane.
 class BreaksInLanes {
  public:
-  BreaksInLanes(const Layout& layout, const Fault& fault, const std::vector<OutletNumber>& outlets)
+  BreaksInLanes(const Layout& layout, const std::vector<Fault>& faults)
       : layout_(layout),
-        fault_(fault),
-        outlets_(outlets),
+        faults_(faults),
         water_(properties(layout.water())),
         weight_density_(si(water_.density) * gravity),
         tree_(make_tree(layout, water_)),
@@ -45,19 +47,17 @@ class BreaksInLanes {
 
   /// Whether lanes can: not where lines join.
   bool march() const { return Lanes::march_on(tree_); }
-  std::size_t blocks_to_do() const { return (outlets_.size() + lanes - 1) / lanes; }
+  std::size_t blocks_to_do() const { return (faults_.size() + lanes - 1) / lanes; }
 
   void do_block(std::size_t number,
                 const std::function<void(std::size_t, const SolvedBreak&)>& take) {
     const std::size_t first = number * lanes;
-    const std::size_t count = std::min(lanes, outlets_.size() - first);
+    const std::size_t count = std::min(lanes, faults_.size() - first);
     Differences differences;
-    std::vector<Fault> faults;
+    const auto faults = std::span(faults_).subspan(first, count);
     for (std::size_t lane = 0; lane < count; ++lane) {
-      const OutletNumber& outlet = outlets_[first + lane];
-      const std::size_t l = layout_.index_of(outlet.line);
-      faults.push_back(at_outlet(fault_, outlet.line, outlet.outlet));
-      differences.replaced.push_back({place_of(tree_, l, outlet.outlet),
+      const std::size_t l = layout_.index_of(line_of(faults[lane]));
+      differences.replaced.push_back({place_of(tree_, l, outlet_of(faults[lane]).value()),
                                       lane,
                                       mouth_with(faults[lane], layout_.lines()[l], water_)});
     }
@@ -77,7 +77,7 @@ class BreaksInLanes {
   /// All lanes together, for what they have of a place stands side by side.
   void read(const LaneBlock& block,
             const std::vector<Differences::Replaced>& broken,
-            const std::vector<Fault>& faults,
+            std::span<const Fault> faults,
             std::array<SolvedBreak, lanes>& found) const {
     std::array<const Differences::Replaced*, lanes> of_lane{};
     for (const Differences::Replaced& it : broken) of_lane[it.lane] = &it;
@@ -106,13 +106,29 @@ class BreaksInLanes {
     for (std::size_t lane = 0; lane < faults.size(); ++lane) {
       for (const std::size_t place : open_places_)
         found[lane].out_of_openings += block.outlet_flow[place][lane];
-      found[lane].supplies = read_supplies(layout_, tree_, block, lane, water_);
+      static_cast<SuppliesAfter&>(found[lane]) = read_supplies(layout_, tree_, block, lane, water_);
+      read_lines(block, lane, found[lane]);
+    }
+  }
+
+  void read_lines(const LaneBlock& block, std::size_t lane, SolvedBreak& found) const {
+    for (std::size_t l = 0; l < tree_.lines.size(); ++l) {
+      const LinePlaces& places = tree_.lines[l];
+      double inlet = 0, end = 0;
+      if (places.first_run != none) {
+        const Run& run = tree_.first_run(places);
+        inlet = run.fed_by == none ? block.source_head[index(run.source)][lane]
+                                   : block.head[tree_.runs[index(run.fed_by)].end - 1][lane];
+      }
+      if (places.last_run != none && (!layout_.open_end_of(l) || places.beyond_run != none))
+        end = block.head[tree_.last_run(places).end - 1][lane];
+      found.inlet_pressure.push_back(weight_density_ * inlet);
+      found.end_pressure.push_back(weight_density_ * end);
     }
   }
 
   const Layout& layout_;
-  const Fault& fault_;
-  const std::vector<OutletNumber>& outlets_;
+  const std::vector<Fault>& faults_;
   WaterProperties water_;
   double weight_density_;  ///< rho g [N/m3]
   Tree tree_;
@@ -139,7 +155,12 @@ SuppliesAfter read_supplies(const Layout& layout,
   const double flow = flow_of(first, 0);
   const SupplyAtFlow now = tree.supply().in_full(flow);
   const double weight_density = si(water.density) * gravity;
-  SuppliesAfter after{flow, weight_density * now.lines.head, weight_density * now.source};
+  SuppliesAfter after{.inflow = flow,
+                      .supply_flow = flow,
+                      .supply_pressure = weight_density * now.lines.head,
+                      .gauge_reading = weight_density * now.source};
+  if (first.pump && first.pump->curve_speed)
+    after.pump_speed = si(now.pump[0].speed_ratio * *first.pump->curve_speed);
   if (first.gauge) {
     if (first.gauge->after_filter.value_or(false)) after.gauge_reading = after.supply_pressure;
     after.gauge_reading -= si(pressure(first.gauge->height.value_or(Length{}), water.density));
@@ -151,9 +172,13 @@ SuppliesAfter read_supplies(const Layout& layout,
 
 SolvedBreak read_break(const Solution& solution) {
   const OperatingPoint& supply = solution.supply();
-  SolvedBreak found{.supplies = {si(solution.inflow()),
-                                 si(supply.pressure),
-                                 si(supply.gauge_reading.value_or(supply.source_pressure))}};
+  SolvedBreak found;
+  found.inflow = si(solution.inflow());
+  found.supply_flow = si(supply.flow);
+  found.supply_pressure = si(supply.pressure);
+  found.gauge_reading = si(supply.gauge_reading.value_or(supply.source_pressure));
+  if (!supply.pumps.empty())
+    found.pump_speed = si(supply.pumps[0].speed.value_or(RotationalSpeed{}));
   const auto append = [](auto& all, const auto& more) {
     all.insert(all.end(), more.begin(), more.end());
   };
@@ -162,24 +187,23 @@ SolvedBreak read_break(const Solution& solution) {
     append(found.line_pressure, line.line_pressure.si());
     append(found.flow, line.flow.si());
     append(found.state, line.state);
+    found.inlet_pressure.push_back(si(line.inlet_pressure));
+    found.end_pressure.push_back(si(line.end_pressure));
     for (const Opening& opening : line.openings) found.out_of_openings += si(opening.flow);
   }
   return found;
 }
 
 void solve_breaks(const Layout& layout,
-                  const Fault& fault,
-                  const std::vector<OutletNumber>& outlets,
+                  const std::vector<Fault>& faults,
                   const Work& work,
                   const std::function<void(std::size_t, const SolvedBreak&)>& take) {
-  BreaksInLanes in_lanes(layout, fault, outlets);
+  BreaksInLanes in_lanes(layout, faults);
   if (in_lanes.march())
     return in_parallel(in_lanes.blocks_to_do(), work, [&](std::size_t number) {
       in_lanes.do_block(number, take);
     });
-  in_parallel(outlets.size(), work, [&](std::size_t i) {
-    take(i, solve_alone(layout, at_outlet(fault, outlets[i].line, outlets[i].outlet)));
-  });
+  in_parallel(faults.size(), work, [&](std::size_t i) { take(i, solve_alone(layout, faults[i])); });
 }
 
 }  // namespace hydro

@@ -16,20 +16,25 @@ namespace hydro {
 
 /// What supplies give, in SI.
 struct SuppliesAfter {
-  double inflow = 0;           ///< out of all
-  double supply_pressure = 0;  ///< of the first one
-  double gauge_reading = 0;    ///< of the first one; without a gauge, before the filter
+  double inflow = 0;  ///< out of all
+  // Of the first one.
+  double supply_flow = 0;
+  double supply_pressure = 0;
+  double gauge_reading = 0;  ///< without a gauge, before the filter
+  double pump_speed = 0;     ///< 0: not known
 };
 
-/// What a solution says of all outlets, line by line, and of the supplies, as numbers in SI.
-struct SolvedBreak {
+/// What a solution says of all outlets, line by line, of the lines and of the supplies, as numbers in
+/// SI.
+struct SolvedBreak : SuppliesAfter {
   std::string not_solved = {};  ///< why; then nothing of the rest counts
   std::vector<double> pressure = {};
   std::vector<double> line_pressure = {};
   std::vector<double> flow = {};
   std::vector<OutletState> state = {};
-  double out_of_openings = 0;  ///< leaks and open ends
-  SuppliesAfter supplies = {};
+  std::vector<double> inlet_pressure = {};  ///< by line: in what feeds it
+  std::vector<double> end_pressure = {};    ///< by line: at its far end
+  double out_of_openings = 0;               ///< leaks and open ends
 };
 
 /// Of one lane.
@@ -41,11 +46,10 @@ SuppliesAfter read_supplies(const Layout& layout,
 
 SolvedBreak read_break(const Solution& solution);
 
-/// Puts the fault at each of these outlets in turn; each of them can have it.
-/// @param take is called once for each index into `outlets`, from any thread and in any order
+/// Solves the layout with each of these faults in turn; each acts at an outlet that can have it.
+/// @param take is called once for each index into `faults`, from any thread and in any order
 void solve_breaks(const Layout& layout,
-                  const Fault& fault,
-                  const std::vector<OutletNumber>& outlets,
+                  const std::vector<Fault>& faults,
                   const Work& work,
                   const std::function<void(std::size_t, const SolvedBreak&)>& take);
 

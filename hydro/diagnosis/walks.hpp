@@ -1,0 +1,16 @@
+// walks.hpp: sums the candidates up as a person would walk. Not installed.
+#pragma once
+
+#include "hydro/diagnosis/analysis.hpp"
+#include "hydro/diagnosis/find_fault.hpp"
+
+#include <vector>
+
+namespace hydro {
+
+WalkKind walk_kind_of(CandidateKind kind);
+
+/// Most probable first.
+std::vector<WalkTo> walks(const Analysis& analysis);
+
+}  // namespace hydro
