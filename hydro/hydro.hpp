@@ -64,7 +64,15 @@
 #include "hydro/what_ifs/smallest_pipe.hpp"
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
-// Floor 6: files in; reports, tables and drawings out.
+// Floor 7: the watering day.
+#include "hydro/watering/application.hpp"
+#include "hydro/watering/bucket.hpp"
+#include "hydro/watering/day_plan.hpp"
+#include "hydro/watering/filling.hpp"
+#include "hydro/watering/missed_water.hpp"
+#include "hydro/watering/run_time.hpp"
+#include "hydro/watering/surge.hpp"
+// Floor 8: files in; reports, tables and drawings out.
 #include "hydro/text/breaks_csv.hpp"
 #include "hydro/text/breaks_drawing.hpp"
 #include "hydro/text/breaks_report.hpp"
