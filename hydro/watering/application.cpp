@@ -38,12 +38,6 @@ void examine(const Solution& solution, const Ground& ground) {
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
 }
 
-int outlets_on(const Layout& layout, const Ground& ground) {
-  int count = 0;
-  for (const std::string& name : ground.lines) count += layout.line(name).outlet_count();
-  return count;
-}
-
 /// Flows of the outlets that count, and what each of them waters [m2].
 struct Gathered {
   std::vector<double> flows;
@@ -82,23 +76,21 @@ struct Gathered {
   }
 };
 
-/// What each outlet of this line waters [m2]; 0: not known.
-double area_per_outlet(const Line& line, const Ground& ground, int outlets) {
-  if (ground.area) return si(*ground.area) / outlets;
-  if (!ground.row_spacing) return 0;
-  return si(ground.outlet_spacing ? *ground.outlet_spacing : line.spacing.value_or(Length{})) *
-         si(*ground.row_spacing);
+/// Adds those of a line of the ground.
+void add(Gathered& gathered,
+         const Solution& solution,
+         const Ground& ground,
+         const std::string& line_name) {
+  const auto area = area_per_outlet(solution.layout(), ground, line_name);
+  gathered.add(solution.line(line_name), si(area.value_or(Area{})));
 }
 
 }  // namespace
 
 Application application(const Solution& solution, const Ground& ground) {
   examine(solution, ground);
-  const int outlets = outlets_on(solution.layout(), ground);
   Gathered gathered;
-  for (const std::string& name : ground.lines)
-    gathered.add(solution.line(name),
-                 area_per_outlet(solution.layout().line(name), ground, outlets));
+  for (const std::string& name : ground.lines) add(gathered, solution, ground, name);
   if (gathered.flows.empty())
     throw InvalidInput("lines", "have no outlet that is whole and open; nothing is watered");
   return gathered.application(ground.lines, ground.outlets_per_plant);
@@ -106,16 +98,28 @@ Application application(const Solution& solution, const Ground& ground) {
 
 std::vector<Application> application_by_line(const Solution& solution, const Ground& ground) {
   examine(solution, ground);
-  const int outlets = outlets_on(solution.layout(), ground);
   std::vector<Application> applications;
   for (const std::string& name : ground.lines) {
     Gathered gathered;
-    gathered.add(solution.line(name),
-                 area_per_outlet(solution.layout().line(name), ground, outlets));
+    add(gathered, solution, ground, name);
     if (!gathered.flows.empty())
       applications.push_back(gathered.application({name}, ground.outlets_per_plant));
   }
   return applications;
+}
+
+std::optional<Area> area_per_outlet(const Layout& layout,
+                                    const Ground& ground,
+                                    std::string_view line_name) {
+  const Line& line = layout.line(line_name);
+  if (ground.area) {
+    int outlets = 0;
+    for (const std::string& name : ground.lines) outlets += layout.line(name).outlet_count();
+    return Area(*ground.area / std::max(1.0, double(outlets)));
+  }
+  const auto apart = ground.outlet_spacing ? ground.outlet_spacing : line.spacing;
+  if (!ground.row_spacing || !apart) return std::nullopt;
+  return Area(*apart * *ground.row_spacing);
 }
 
 std::vector<Problem> problems(const Ground& ground) {

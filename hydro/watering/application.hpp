@@ -25,6 +25,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace hydro {
@@ -69,6 +70,12 @@ Application application(const Solution& solution, const Ground& ground);
 /// Of each line of the ground that has an open outlet; an area is shared by the number of outlets.
 /// @throws InvalidInput
 std::vector<Application> application_by_line(const Solution& solution, const Ground& ground);
+
+/// The ground that each outlet of a line has to water; none: no spacing and no area is known.
+/// @param line_name of one of its lines @throws InvalidInput when the layout has no such line
+std::optional<Area> area_per_outlet(const Layout& layout,
+                                    const Ground& ground,
+                                    std::string_view line_name);
 
 /// What is wrong with the fields; empty when nothing is.
 std::vector<Problem> problems(const Ground& ground);
