@@ -45,7 +45,7 @@ struct PipeWall {
 /// K of water at 20 degC.
 inline constexpr Pressure bulk_modulus_of_water = 2190 * MPa;
 
-/// E of a kind of nominal_pipe.hpp; none: not known. @throws InvalidInput for an unknown kind
+/// E of a kind of nominal_pipe.hpp. @throws InvalidInput for an unknown kind
 Pressure modulus_of(std::string_view kind);
 
 /// a. No wall: stiff pipe, the fastest there can be. @throws InvalidInput
