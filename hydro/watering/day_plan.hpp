@@ -12,7 +12,9 @@
 // Range     Steady flow in each turn. Lines are filled at the flow that moves at `fill_velocity` in
 //           the pipes that begin at the supplies, at most at the turn's own flow; the energy of a
 //           volume filled counts like that of one let out. A line stays full while it is open
-//           from one turn to the next; else it counts as empty.
+//           from one turn to the next; else it counts as empty. Rests between bursts are told, not
+//           planned. Tanks and town mains take no energy. Faults are there all day; the supply is
+//           set as if all were sound.
 // Errors    InvalidInput for sets that the layout does not have or that open no outlet, a need that
 //           fits no line, hours that end before they begin; NotSolved. A day too short is no error:
 //           what is left is told.
@@ -85,14 +87,23 @@ struct Turn {
   Volume pumped() const { return fill + let_out + lost; }
 };
 
+/// Why a set has not all that it needs.
+enum class WhyLeft {
+  day_too_short,
+  not_served  ///< the supply serves it neither alone nor beside any set that is still to run
+};
+
 /// How a set fares.
 struct SetDay {
   std::string set = {};
   Time runs = {};
   double share = 0;  ///< of what it needs [-]
   Volume let_out = {};
-  std::optional<Time> still_needs = {};  ///< none: it has all; alone, or as it ran last
-  std::string why_left = {};  ///< "the day is too short", or what does not serve it; else empty
+  std::optional<Time> still_needs = {};  ///< as it ran last, or alone; none: nothing, or not known
+  std::optional<WhyLeft> why_left = {};  ///< none: it has all
+  std::vector<SupplyLimit> limits = {};  ///< that stand in its way, run alone
+  std::optional<Bursts> bursts =
+      {};  ///< that the soil asks for; none: one is no trouble, or not known
 };
 
 /// The day.

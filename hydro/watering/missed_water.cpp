@@ -1,6 +1,7 @@
 #include "hydro/watering/missed_water.hpp"
 
 #include "hydro/quantities/range.hpp"
+#include "hydro/watering/useful_flow.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -22,32 +23,6 @@ bool have_the_same_outlets(const Solution& one, const Solution& other) {
       });
 }
 
-bool is_whole(OutletState state) {
-  return state != OutletState::broken;
-}
-
-/// Water that is of use to a plant [m3/s].
-double of_use(const LineSolution& line, std::size_t i) {
-  return is_whole(line.state[i]) ? line.flow.si()[i] : 0;
-}
-
-Flow given(const Solution& solution) {
-  double flow = 0;
-  for (const LineSolution& line : solution.lines())
-    for (std::size_t i = 0; i < line.state.size(); ++i) flow += of_use(line, i);
-  return Flow::from_value(flow);
-}
-
-Flow lost(const Solution& solution) {
-  double flow = 0;
-  for (const LineSolution& line : solution.lines()) {
-    for (std::size_t i = 0; i < line.state.size(); ++i)
-      flow += is_whole(line.state[i]) ? 0 : line.flow.si()[i];
-    for (const Opening& opening : line.openings) flow += si(opening.flow);
-  }
-  return Flow::from_value(flow);
-}
-
 /// What each outlet of a line waters; 0: not known.
 Area area_watered(const Layout& layout,
                   const std::string& line,
@@ -67,15 +42,15 @@ MissedOnLine missed_on(const LineSolution& sound,
   std::vector<double> missed, depths;
   double flow_again = 0;
   for (std::size_t i = 0; i < sound.flow.size(); ++i) {
-    const double should = of_use(sound, i) * si(run.planned);
-    const double has =
-        of_use(sound, i) * si(run.broke) + of_use(broken, i) * si(run.stopped - run.broke);
+    const double should = useful_flow(sound, i) * si(run.planned);
+    const double has = useful_flow(sound, i) * si(run.broke) +
+                       useful_flow(broken, i) * si(run.stopped - run.broke);
     missed.push_back(should - has);
     if (area > 0) depths.push_back(missed.back() / area);
     if (!(missed.back() > rounding * should)) continue;
     const int number = static_cast<int>(i) + 1;
     result.missed_in_all += Volume::from_value(missed.back());
-    const double flow = of_use(again, i);
+    const double flow = useful_flow(again, i);
     if (!(flow > 0)) {
       result.out_of_service.push_back(number);
       continue;
@@ -114,9 +89,10 @@ MissedWater missed_water(const Solution& sound,
   const Solution& mended = again ? *again : sound;
   const Time until_broke = run.broke;
   const Time broken_for = run.stopped - run.broke;
-  MissedWater result{.pumped = Volume(sound.inflow() * until_broke + broken.inflow() * broken_for),
-                     .given = Volume(given(sound) * until_broke + given(broken) * broken_for),
-                     .lost = Volume(lost(sound) * until_broke + lost(broken) * broken_for)};
+  MissedWater result{
+      .pumped = Volume(sound.inflow() * until_broke + broken.inflow() * broken_for),
+      .given = Volume(useful_flow(sound) * until_broke + useful_flow(broken) * broken_for),
+      .lost = Volume(lost_flow(sound) * until_broke + lost_flow(broken) * broken_for)};
   for (std::size_t l = 0; l < sound.lines().size(); ++l) {
     if (sound.lines()[l].shut || sound.lines()[l].flow.empty()) continue;
     result.lines.push_back(
