@@ -190,9 +190,10 @@ TEST(DayPlan, TellsBurstsThatTheSoilAsksFor) {
   const DayPlan plan = day_plan(ouzel_strips(),
                                 {for_depth("rows 1 and 2", 20 * mm)},
                                 {.soil = {.intake_rate = 3 * mm_per_h}});
-  ASSERT_TRUE(plan.sets[0].bursts);
-  EXPECT_GT(plan.sets[0].bursts->bursts, 1);
-  EXPECT_FALSE(plan.sets[0].bursts->runs_off);
+  ASSERT_TRUE(plan.sets[0].run);
+  EXPECT_GT(plan.sets[0].run->bursts.bursts, 1);
+  EXPECT_FALSE(plan.sets[0].run->bursts.runs_off);
+  EXPECT_TRUE(plan.sets[0].application->rates);
 }
 
 TEST(DayPlan, StopsWhenItIsTold) {

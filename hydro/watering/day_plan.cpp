@@ -100,7 +100,7 @@ class Day {
       goes_on = take_turn(group, now);
     }
     for (const std::size_t set : pending_) leave(set, WhyLeft::day_too_short);
-    for (std::size_t set = 0; set < sets_.size(); ++set) tell_bursts(set);
+    for (std::size_t set = 0; set < sets_.size(); ++set) tell_application(set);
     add_up();
     return std::move(plan_);
   }
@@ -202,6 +202,7 @@ class Day {
     turn.stop = turn.start + runs;
     turn.let_out = Volume(useful_flow(solution) * runs);
     turn.lost = Volume(lost_flow(solution) * runs);
+    turn.run_out = running.filling.run_out;
     const Time as_if_filled_at_full_flow = Time(turn.fill / turn.flow);
     turn.water_energy = energy(water_power(solution), runs + as_if_filled_at_full_flow);
     if (const auto power = shaft_power(solution))
@@ -226,13 +227,12 @@ class Day {
     if (why == WhyLeft::not_served) day.limits = running_with({set}).limits;
   }
 
-  void tell_bursts(std::size_t set) {
+  void tell_application(std::size_t set) {
     const auto last = last_.find(set);
-    if (last == last_.end() || !sets_[set].need || !options_.soil.intake_rate) return;
-    const RunTime time = run_time(application(running_with(last->second).solution, ground_of(set)),
-                                  *sets_[set].need,
-                                  options_.soil);
-    if (time.bursts.bursts > 1) plan_.sets[set].bursts = time.bursts;
+    if (last == last_.end()) return;
+    SetDay& day = plan_.sets[set];
+    day.application = application(running_with(last->second).solution, ground_of(set));
+    if (sets_[set].need) day.run = run_time(*day.application, *sets_[set].need, options_.soil);
   }
 
   void add_up() {

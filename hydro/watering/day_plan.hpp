@@ -81,6 +81,7 @@ struct Turn {
   Volume fill = {};
   Volume let_out = {};  ///< by whole outlets
   Volume lost = {};     ///< through breaks, leaks and open ends
+  Volume run_out = {};  ///< the most that leaves its lines if all is shut off after it; not pumped
   Energy water_energy = {};
   std::optional<Energy> shaft_energy = {};  ///< none: the efficiency is not known there
 
@@ -102,8 +103,8 @@ struct SetDay {
   std::optional<Time> still_needs = {};  ///< as it ran last, or alone; none: nothing, or not known
   std::optional<WhyLeft> why_left = {};  ///< none: it has all
   std::vector<SupplyLimit> limits = {};  ///< that stand in its way, run alone
-  std::optional<Bursts> bursts =
-      {};  ///< that the soil asks for; none: one is no trouble, or not known
+  std::optional<Application> application = {};  ///< as it ran last; none: it did not run
+  std::optional<RunTime> run = {};  ///< for its need, as it ran last; none: it runs for a time
 };
 
 /// The day.
