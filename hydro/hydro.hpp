@@ -85,6 +85,7 @@
 #include "hydro/text/describe.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
+#include "hydro/text/missed_report.hpp"
 #include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/report.hpp"

@@ -106,7 +106,7 @@ class Bars {
     const double width = x(to) - x(from);
     if (!(width > 0)) return;
     svg.shape({x(from), y - bar_height / 2},
-              fmt::format("h{:.1f}v{:.1f}h-{:.1f}z", width, bar_height, width),
+              fmt::format("m0 0h{:.1f}v{:.1f}h-{:.1f}z", width, bar_height, width),
               filled ? hue : "#ffffff",
               {hue, 1},
               name,
@@ -163,7 +163,7 @@ class Bars {
 
   static void draw_legend(Svg& svg, double y) {
     const auto sample = [&](double at, const char* fill, const char* words) {
-      svg.shape({at, y - bar_height / 2}, "h28v14h-28z", fill, {hue, 1}, "legend", "");
+      svg.shape({at, y - bar_height / 2}, "m0 0h28v14h-28z", fill, {hue, 1}, "legend", "");
       svg.text({at + 36, y + 4}, words);
     };
     sample(page_margin, "#ffffff", "lines fill");

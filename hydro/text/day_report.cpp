@@ -56,7 +56,7 @@ class DayReport {
   }
 
  private:
-  static constexpr std::size_t widest_set = 24;
+  static constexpr std::size_t widest_set = 22;
 
   std::string volume(const Volume& value) const {
     return fmt::format("{:.0f} {}", value / shown_.volume, shown_.volume.symbol);
@@ -185,7 +185,7 @@ class DayReport {
              rate_unit());
         continue;
       }
-      const Unit<Flow>& unit = shown_.small_flow;
+      const Unit<Flow>& unit = figures_.flow_unit(it.to_plant(it.flows.mean));
       const auto flow = [&](const Flow& outlet) {
         return fmt::format("{:.1f}", it.to_plant(outlet) / unit);
       };
