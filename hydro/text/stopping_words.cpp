@@ -43,16 +43,16 @@ void table(Page& page, const std::vector<LineSurge>& surges, const Figures& figu
                        const std::string& rating,
                        const std::string& slowly) {
     page.line(fmt::format(
-        "    {:<{}}  {:>8}  {:>8}  {:>8}  {:>8}", line, widest_line, steady, rise, rating, slowly));
+        "    {:<{}}  {:>8}  {:>9}  {:>8}  {:>8}", line, widest_line, steady, rise, rating, slowly));
   };
-  row("", "running", "more if", "pipe's", "close");
+  row("", "running", "more when", "pipe's", "close");
   row("", "", "stopped", "rating", "in, or");
-  row("", figures.units().pressure.symbol, "at once", "", "longer");
+  row("", figures.units().pressure.symbol, "", "", "longer");
   for (std::size_t i = 0; i < std::min(most_told, surges.size()); ++i) {
     const LineSurge& it = surges[i];
     row(cut(it.line, widest_line),
         figures.pressure(it.steady),
-        figures.pressure(it.rise_at_once),
+        figures.pressure(it.rise),
         it.rating ? figures.pressure(*it.rating) : "?",
         closing(it));
   }
@@ -77,18 +77,23 @@ void write_filling_and_stopping(Page& page,
   std::ranges::copy_if(
       worst, std::back_inserter(told), [](const LineSurge& it) { return !it.is_safe(); });
   if (surges.empty()) return;
+  const std::string quickly = worst.front().closing > Time{}
+                                  ? fmt::format("within {:.3g} s", worst.front().closing / units::s)
+                                  : std::string("at once");
   if (told.empty()) {
     page.paragraph(
         "  - ",
-        fmt::format("No pipe comes to its rating if its water is stopped at once; the "
-                    "highest is {} in {}.",
+        fmt::format("No pipe comes to its rating if its water is stopped {}; the highest "
+                    "is {} in {}.",
+                    quickly,
                     figures.pressure_with_unit(worst.front().steady + worst.front().rise),
                     worst.front().line));
     return;
   }
   page.paragraph("  - ",
-                 "Close valves slowly: water that is stopped at once strikes the pipe. Past their "
-                 "rating, or of no rating that is known:");
+                 fmt::format("Close valves slowly: water that is stopped {} strikes the pipe. Past "
+                             "their rating, or of no rating that is known:",
+                             quickly));
   table(page, told, figures);
   if (std::ranges::any_of(told, [](const LineSurge& it) { return !it.wall_known; }))
     page.paragraph("    ",

@@ -97,17 +97,47 @@ struct Part {
   std::optional<Pressure> rating;
 };
 
-/// Sums over the way from the supply: of L / a [s] and L V [m2/s].
-struct Way {
-  double length = 0;
-  double delay = 0;
-  double momentum = 0;
-
-  void add(double part_length, const Part& part) {
-    length += part_length;
-    delay += part_length / si(part.wave_speed);
-    momentum += part_length * si(part.extremes.highest_velocity);
+/// The way of the water, from where it is stopped back to the supply.
+class Way {
+ public:
+  void add(double length, const Part& part) {
+    stretches_.push_back({length, si(part.wave_speed), si(part.extremes.highest_velocity)});
   }
+
+  double length() const {
+    return sum([](const Stretch& it) { return it.length; });
+  }
+  double delay() const {  // [s]
+    return sum([](const Stretch& it) { return it.length / it.wave_speed; });
+  }
+  /// Sum of L V [m2/s].
+  double momentum() const {
+    return sum([](const Stretch& it) { return it.length * it.velocity; });
+  }
+  /// Of the water that a wave reaches within this time [s].
+  double momentum_within(double time) const {
+    double momentum = 0;
+    for (const Stretch& it : stretches_) {
+      const double passes = std::min(time, it.length / it.wave_speed);
+      momentum += passes * it.wave_speed * it.velocity;
+      time -= passes;
+    }
+    return momentum;
+  }
+
+ private:
+  struct Stretch {
+    double length;      // [m]
+    double wave_speed;  // [m/s]
+    double velocity;    // [m/s]
+  };
+  template <class Of>
+  double sum(Of of) const {
+    double all = 0;
+    for (const Stretch& it : stretches_) all += of(it);
+    return all;
+  }
+  std::vector<Stretch> stretches_;
 };
 
 class Surges {
@@ -150,14 +180,15 @@ class Surges {
     return left * *pipe.pressure_rating;
   }
 
-  Way way_to_far_end_of(std::size_t index) const {
+  /// From the far end of a part of a line back to the supply.
+  Way way_from(std::size_t index, const Part& last) const {
     Way way;
-    Length end = layout_.lines()[index].whole_length();
+    Length end = last.extremes.end;
     for (;;) {
-      for (const Part& part : parts_[index]) {
-        const Length from = part.extremes.start;
-        const Length to = std::min(end, part.extremes.end);
-        if (to > from) way.add(si(to - from), part);
+      const std::vector<Part>& parts = parts_[index];
+      for (auto part = parts.rbegin(); part != parts.rend(); ++part) {
+        const Length to = std::min(end, part->extremes.end);
+        if (to > part->extremes.start) way.add(si(to - part->extremes.start), *part);
       }
       const auto feeder = layout_.feeder_of(index);
       if (!feeder) return way;
@@ -166,34 +197,39 @@ class Surges {
     }
   }
 
-  LineSurge surge_of(std::size_t index) const {
-    const Way way = way_to_far_end_of(index);
+  LineSurge surge_of(std::size_t index, const Part& part) const {
+    const Way way = way_from(index, part);
     const double density = si(solution_.water().density);
+    const double at_once = density * si(part.wave_speed) * si(part.extremes.highest_velocity);
+    const double closing = si(options_.closing);
+    LineSurge surge{.line = layout_.lines()[index].name,
+                    .pipe_name = part.extremes.pipe_name,
+                    .velocity = part.extremes.highest_velocity,
+                    .wave_speed = part.wave_speed,
+                    .wall_known = part.wall_known,
+                    .way = Length::from_value(way.length()),
+                    .reflection = Time::from_value(2 * way.delay()),
+                    .closing = options_.closing,
+                    .rise_at_once = Pressure::from_value(at_once),
+                    .rise = Pressure::from_value(at_once),
+                    .steady = part.extremes.highest_pressure,
+                    .rating = part.rating};
+    if (closing > 0)
+      surge.rise = Pressure::from_value(2 * density * way.momentum_within(closing / 2) / closing);
+    if (!surge.rating) return surge;
+    const double to_spare = si(*surge.rating - surge.steady);
+    if (at_once <= to_spare)
+      surge.shortest_closing = Time{};
+    else if (to_spare > 0)
+      surge.shortest_closing =
+          std::max(surge.reflection, Time::from_value(2 * density * way.momentum() / to_spare));
+    return surge;
+  }
+
+  LineSurge surge_of(std::size_t index) const {
     LineSurge worst;
     for (const Part& part : parts_[index]) {
-      const double at_once = density * si(part.wave_speed) * si(part.extremes.highest_velocity);
-      LineSurge surge{.line = layout_.lines()[index].name,
-                      .pipe_name = part.extremes.pipe_name,
-                      .velocity = part.extremes.highest_velocity,
-                      .wave_speed = part.wave_speed,
-                      .wall_known = part.wall_known,
-                      .way = Length::from_value(way.length),
-                      .reflection = Time::from_value(2 * way.delay),
-                      .rise_at_once = Pressure::from_value(at_once),
-                      .rise = Pressure::from_value(at_once),
-                      .steady = part.extremes.highest_pressure,
-                      .rating = part.rating};
-      if (options_.closing && *options_.closing > surge.reflection)
-        surge.rise = Pressure::from_value(
-            std::min(at_once, 2 * density * way.momentum / si(*options_.closing)));
-      if (surge.rating) {
-        const double to_spare = si(*surge.rating - surge.steady);
-        if (at_once <= to_spare)
-          surge.shortest_closing = Time{};
-        else if (to_spare > 0)
-          surge.shortest_closing =
-              std::max(surge.reflection, Time::from_value(2 * density * way.momentum / to_spare));
-      }
+      LineSurge surge = surge_of(index, part);
       if (worst.line.empty() || has_less_to_spare(surge, worst)) worst = std::move(surge);
     }
     return worst;

@@ -6,8 +6,9 @@
 //           at once (closed within 2 L / a)    rise = rho a V
 //           slowly, in T                       rise = 2 rho L V / T = rho a V (2 L / a) / T
 //           shortest safe closing T = 2 rho L V / (rating - pressure), if rho a V is more than that
-//           K of the water, E of the wall, D bore, t wall, L from the supply; along pipes of
-//           several kinds sum of L / a and sum of L V
+//           K of the water, E of the wall, D bore, t wall, L from the supply
+//           along pipes of several kinds    rise = 2 rho (sum of L V) / T, over what a wave from the
+//           valve reaches in T / 2; of one pipe that is both of the above
 // Source    N. Joukowsky (1898) and D. J. Korteweg (1878), slow closing L. Michaud (1878), as in
 //           textbooks of hydraulics and in A. P. Moser, Buried Pipe Design, chapter 4. E: PVC
 //           400,000 psi (Moser); PE 3408 115,000 psi (a table beside PVC's, seen in a copy; others
@@ -17,7 +18,9 @@
 //           72 %. That the rating's derating with heat holds for surge too: ours, on the safe side.
 // Range     Anchored thin pipe, no air in it (air makes it better or much worse). PE is softer the
 //           longer it is loaded: E is that of a short load. Branches weaken a wave, a dead end
-//           doubles it; neither is followed. A uniform closing in T is meant; most valves take
+//           doubles it; neither is followed. All water on the way is taken to stop, other lines' too.
+//           The sum along pipes leaves out what bounces between them (surge_test.cpp: a short
+//           narrow valve in a main, within 10 %). A uniform closing in T is meant; most valves take
 //           the flow away in the last part of their way: allow several times as long.
 // Accuracy  surge_test.cpp: five published cases, to the last printed digit.
 // Errors    InvalidInput for what is not above 0.
@@ -81,7 +84,7 @@ struct KnownWall {
 /// What is known, and how fast the valves close.
 struct SurgeOptions {
   std::vector<KnownWall> walls = {};
-  std::optional<Time> closing = {};  ///< default at once
+  Time closing = 0.1 * units::s;  ///< as fast as a hand or a flap closes, an estimate; 0: at once
 };
 
 /// The water of one line, stopped where it leaves it.
@@ -93,8 +96,9 @@ struct LineSurge {
   bool wall_known = false;     ///< false: taken for stiff, the worst
   Length way = {};             ///< of the water from the supply to the line's far end
   Time reflection = {};        ///< 2 L / a over that way
+  Time closing = {};           ///< of the options
   Pressure rise_at_once = {};
-  Pressure rise = {};                         ///< with the closing of the options
+  Pressure rise = {};                         ///< with that closing
   Pressure steady = {};                       ///< highest in that pipe
   std::optional<Pressure> rating = {};        ///< with its derating; none: not known
   std::optional<Time> shortest_closing = {};  ///< 0: at once; none: no rating, or none to spare
