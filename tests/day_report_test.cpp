@@ -107,7 +107,7 @@ TEST(DayReport, TellsWhatIsLeft) {
   const Layout poor = pumped_farm(weak);
   const std::string nothing = day_report(poor, planned(poor));
   EXPECT_THAT(nothing, HasSubstr("2 of the 2 sets do NOT get what they need: nothing runs"));
-  EXPECT_THAT(nothing, HasSubstr("the supply does not serve it: the engine's top speed"));
+  EXPECT_THAT(nothing, HasSubstr("alone it passes a limit of the supply (the engine's top speed"));
 }
 
 TEST(DayReport, SpeaksTheUnitsThatAreAskedFor) {

@@ -243,14 +243,17 @@ class DayReport {
       if (!set.why_left) continue;
       std::string text = set.set + ": ";
       if (*set.why_left == WhyLeft::day_too_short)
-        text += set.share > 0 ? fmt::format("the day is too short; it has {} of its water",
+        text += set.share > 0 ? fmt::format("the day is too short: it has {} of its water",
                                             percent(set.share))
-                              : std::string("the day is too short; it has no water");
+                              : std::string("the day is too short: it has no water");
       else
         text += set.limits.empty()
                     ? std::string("the supply does not bring every outlet its pressure")
-                    : "the supply does not serve it: " + in_words(set.limits);
-      if (set.still_needs) text += fmt::format(", and needs {} more", in_words(*set.still_needs));
+                    : fmt::format(
+                          "alone it passes a limit of the supply ({}), and no other set is "
+                          "left to run beside it",
+                          in_words(set.limits));
+      if (set.still_needs) text += fmt::format("; it needs {} more", in_words(*set.still_needs));
       sentences.push_back(text + ".");
     }
     return sentences;

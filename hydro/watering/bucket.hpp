@@ -32,6 +32,7 @@ struct BucketFills {
   Volume last = {};  ///< out of one more; 0: none is needed
   Time time = {};    ///< of running, all fills together
 
+  /// All of them, the last one too where it is in part.
   int fills() const { return whole + (last > Volume{} ? 1 : 0); }
 };
 

@@ -14,7 +14,8 @@
 //           volume filled counts like that of one let out. A line stays full while it is open
 //           from one turn to the next; else it counts as empty. Rests between bursts are told, not
 //           planned. Tanks and town mains take no energy. Faults are there all day; the supply is
-//           set as if all were sound.
+//           set as if all were sound. The order is not searched: another may serve more, where a set
+//           runs only beside others (its flow alone is less than a pump bears).
 // Errors    InvalidInput for sets that the layout does not have or that open no outlet, a need that
 //           fits no line, hours that end before they begin; NotSolved. A day too short is no error:
 //           what is left is told.
@@ -85,6 +86,7 @@ struct Turn {
   Energy water_energy = {};
   std::optional<Energy> shaft_energy = {};  ///< none: the efficiency is not known there
 
+  /// Out of all supplies.
   Volume pumped() const { return fill + let_out + lost; }
 };
 
