@@ -21,6 +21,7 @@
 #include <boost/units/systems/si/acceleration.hpp>
 #include <boost/units/systems/si/area.hpp>
 #include <boost/units/systems/si/dynamic_viscosity.hpp>
+#include <boost/units/systems/si/energy.hpp>
 #include <boost/units/systems/si/frequency.hpp>
 #include <boost/units/systems/si/kinematic_viscosity.hpp>
 #include <boost/units/systems/si/length.hpp>
@@ -50,6 +51,7 @@ using DynamicViscosity = Quantity<boost::units::si::dynamic_viscosity>;
 using KinematicViscosity = Quantity<boost::units::si::kinematic_viscosity>;
 using RotationalSpeed = Quantity<boost::units::si::frequency>;  ///< turns in a time
 using Power = Quantity<boost::units::si::power>;
+using Energy = Quantity<boost::units::si::energy>;
 using Angle = Quantity<boost::units::si::plane_angle>;
 using Temperature = Quantity<boost::units::absolute<boost::units::si::temperature>>;
 using Flow = Quantity<
@@ -141,6 +143,8 @@ inline constexpr Unit<RotationalSpeed> rps{1, 1, 0, 0, "r/s"};
 inline constexpr Unit<Power> kW{1000, 1, 0, 0, "kW"};
 /// 550 ft lbf/s.
 inline constexpr Unit<Power> hp{745.69987158227022, 1, 0, 0, "hp"};
+
+inline constexpr Unit<Energy> kWh{3600000, 1, 0, 0, "kWh"};
 
 inline constexpr Unit<Angle> degree{std::numbers::pi, 180, 0, 0, "deg"};
 
