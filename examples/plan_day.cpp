@@ -102,9 +102,9 @@ void ask_for(hydro::SetToWater& set, const char* option, const std::string& text
   if (const auto time = reads(hydro::Time{}))
     set.time = time;
   else if (const auto depth = reads(hydro::Length{}))
-    set.need = hydro::WaterNeed{.depth = depth};
+    set.need = hydro::WaterAmount{.depth = depth};
   else if (const auto volume = reads(hydro::Volume{}))
-    set.need = hydro::WaterNeed{.per_plant = volume};
+    set.need = hydro::WaterAmount{.per_plant = volume};
   else
     throw hydro::InvalidInput(option,
                               "is " + hydro::in_quotes(text) +
@@ -134,7 +134,7 @@ std::vector<hydro::SetToWater> sets_to_water(const hydro::Layout& layout,
     if (arguments.depth.empty())
       set.time = read<hydro::Time>(for_all, all);
     else
-      set.need = hydro::WaterNeed{.depth = read<hydro::Length>(for_all, all)};
+      set.need = hydro::WaterAmount{.depth = read<hydro::Length>(for_all, all)};
   }
   const auto for_each_named = [&](const char* option, const std::string& text, auto give) {
     const auto [name, value] = parted(text);

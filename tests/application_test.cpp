@@ -190,7 +190,7 @@ TEST(RunTime, ForPlantsGoesByTheirOutlets) {
 TEST(RunTime, AccountsForEveryLitre) {
   const Application rows = application(solve(ouzel_strips().watering({"rows 1 and 2"})),
                                        {.lines = {"row 1", "row 2"}, .row_spacing = 30 * ft});
-  const WaterNeed need{.depth = 12 * mm};
+  const WaterAmount need{.depth = 12 * mm};
   const Volume needed = Volume::from_value(0.012 * 20 * 36 * 30 * 0.09290304);
   for (const double hours : {0.0, 0.5, 1.5, 2.5, 20.0})
     for (const double portion : {0.7, 1.0}) {
@@ -278,7 +278,7 @@ TEST(RunTime, ComparesLongWithShort) {
 TEST(RunTime, RefusesWhatCannotBe) {
   const Application spray =
       application(giving(alike(4, 0.5 * lpm)), {.lines = {"row"}, .area = 4 * m2});
-  const auto refused = [&](const WaterNeed& need, const RunTimeOptions& options = {}) {
+  const auto refused = [&](const WaterAmount& need, const RunTimeOptions& options = {}) {
     return refusal([&] { run_time(spray, need, options); });
   };
   EXPECT_THAT(refused({}), HasSubstr("one of the two is needed"));

@@ -32,7 +32,7 @@ SetToWater for_time(const std::string& set, const Time& time) {
   return {.set = set, .time = time};
 }
 SetToWater for_depth(const std::string& set, const Length& depth) {
-  return {.set = set, .need = WaterNeed{.depth = depth}, .ground = {.row_spacing = 30 * ft}};
+  return {.set = set, .need = WaterAmount{.depth = depth}, .ground = {.row_spacing = 30 * ft}};
 }
 
 /// The strips, fed by a held pressure that serves all four rows at once.
@@ -219,7 +219,7 @@ TEST(DayPlan, RefusesWhatCannotBe) {
   EXPECT_THAT(refused({fine}, {.from = 9 * h, .to = 8 * h}), HasSubstr("must be later than from"));
   EXPECT_THAT(refused({fine}, {.from = std::nan("") * h}), HasSubstr("from: is nan"));
   EXPECT_THAT(refused({fine}, {.prices = {.of_energy = -1}}), HasSubstr("prices.of_energy: is -1"));
-  EXPECT_THAT(refused({{.set = "rows 1 and 2", .need = WaterNeed{.depth = 5 * mm}}}),
+  EXPECT_THAT(refused({{.set = "rows 1 and 2", .need = WaterAmount{.depth = 5 * mm}}}),
               HasSubstr("neither the spacing nor the area"));
 }
 

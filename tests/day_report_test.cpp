@@ -39,7 +39,7 @@ using units::min;
 DayPlan planned(const Layout& layout, const DayOptions& options = {}) {
   return day_plan(layout,
                   {{.set = layout.sets()[0].name,
-                    .need = WaterNeed{.depth = 0.5 * inch},
+                    .need = WaterAmount{.depth = 0.5 * inch},
                     .ground = {.row_spacing = 30 * ft}},
                    {.set = layout.sets()[1].name, .time = 90 * min}},
                   options);

@@ -20,7 +20,7 @@ void throw_if_any(std::vector<Problem> found) {
 /// Outlets, what each gives in a time and what it must give.
 class Ways {
  public:
-  Ways(const Application& application, const WaterNeed& need, const RunTimeOptions& options)
+  Ways(const Application& application, const WaterAmount& need, const RunTimeOptions& options)
       : application_(application), options_(options) {
     Examination examination;
     for (const Problem& problem : problems(need)) examination.add(problem.key, problem.message);
@@ -144,7 +144,7 @@ void require_water(const Ways& ways, ServedBy served) {
 }  // namespace
 
 RunTime run_time(const Application& application,
-                 const WaterNeed& need,
+                 const WaterAmount& need,
                  const RunTimeOptions& options) {
   const Ways ways(application, need, options);
   require_water(ways, options.served);
@@ -169,7 +169,7 @@ RunTime run_time(const Application& application,
 }
 
 Watering watering(const Application& application,
-                  const WaterNeed& need,
+                  const WaterAmount& need,
                   const Time& time,
                   const RunTimeOptions& options) {
   const Ways ways(application, need, options);
@@ -180,7 +180,7 @@ Watering watering(const Application& application,
 }
 
 std::vector<Bursts> long_or_short(const Application& application,
-                                  const WaterNeed& need,
+                                  const WaterAmount& need,
                                   const RunTimeOptions& options,
                                   int most) {
   const Ways ways(application, need, options);
@@ -193,7 +193,7 @@ std::vector<Bursts> long_or_short(const Application& application,
   return all;
 }
 
-std::vector<Problem> problems(const WaterNeed& need) {
+std::vector<Problem> problems(const WaterAmount& need) {
   Examination examination;
   if (need.depth.has_value() == need.per_plant.has_value())
     examination.add("depth, per_plant",

@@ -36,10 +36,10 @@
 namespace hydro {
 
 /// What must come to the roots: exactly one of the two. What is lost on the way comes on top.
-struct WaterNeed {
+struct WaterAmount {
   std::optional<Length> depth = {};
   std::optional<Volume> per_plant = {};
-  bool operator==(const WaterNeed&) const = default;
+  bool operator==(const WaterAmount&) const = default;
 };
 
 /// Whom the run is long enough for.
@@ -89,24 +89,24 @@ struct RunTime {
 
 /// @throws InvalidInput
 RunTime run_time(const Application& application,
-                 const WaterNeed& need,
+                 const WaterAmount& need,
                  const RunTimeOptions& options = {});
 
 /// What a run of this length does. @param time 0 or more @throws InvalidInput
 Watering watering(const Application& application,
-                  const WaterNeed& need,
+                  const WaterAmount& need,
                   const Time& time,
                   const RunTimeOptions& options = {});
 
 /// Long slow watering against short: one burst, two, and so on, side by side. @param most 1 to 100
 /// @throws InvalidInput also where no area is known
 std::vector<Bursts> long_or_short(const Application& application,
-                                  const WaterNeed& need,
+                                  const WaterAmount& need,
                                   const RunTimeOptions& options = {},
                                   int most = 6);
 
 /// What is wrong with the fields; empty when nothing is.
-std::vector<Problem> problems(const WaterNeed& need);
+std::vector<Problem> problems(const WaterAmount& need);
 std::vector<Problem> problems(const RunTimeOptions& options);
 
 }  // namespace hydro
