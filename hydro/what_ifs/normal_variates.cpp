@@ -5,7 +5,6 @@
 #include <bit>
 #include <cstddef>
 #include <cstdint>
-#include <cstring>
 #include <numbers>
 #include <span>
 
@@ -24,207 +23,209 @@ namespace hydro::HWY_NAMESPACE {
 namespace hn = hwy::HWY_NAMESPACE;
 
 using D = hn::ScalableTag<double>;
-using V = hn::Vec<D>;
-using Words = hn::ScalableTag<std::uint64_t>;
+using Counters = hn::ScalableTag<std::uint64_t>;
+using F = hn::ScalableTag<float>;
+using Words = hn::ScalableTag<std::uint32_t>;
+using Whole = hn::ScalableTag<std::int32_t>;
+using V = hn::Vec<F>;
 
 constexpr std::size_t width = HWY_MAX_BYTES / sizeof(double);
-/// So many numbers are made at once: tails, which are few, are gathered from them.
-constexpr std::size_t batch = 256;
-static_assert(batch % (4 * width) == 0 && batch % 64 == 0);
+constexpr std::size_t counters_of_group = 8;
+constexpr std::size_t group = 4 * counters_of_group;
+static_assert(counters_of_group % width == 0);
 
-HWY_INLINE HWY_ATTR hn::Vec<Words> product_of_low_halves(hn::Vec<Words> words,
-                                                         std::uint32_t multiplier) {
-  const Words d;
+constexpr std::uint32_t rounds = 7;
+struct Keys {
+  std::uint64_t of_round[rounds][2];
+};
+
+Keys keys_of(std::uint64_t seed) {
+  constexpr std::uint32_t golden_ratio = 0x9E3779B9;
+  constexpr std::uint32_t root_of_3_less_1 = 0xBB67AE85;
+  Keys keys;
+  for (std::uint32_t round = 0; round < rounds; ++round) {
+    keys.of_round[round][0] = static_cast<std::uint32_t>(seed) + round * golden_ratio;
+    keys.of_round[round][1] = static_cast<std::uint32_t>(seed >> 32) + round * root_of_3_less_1;
+  }
+  return keys;
+}
+
+HWY_INLINE HWY_ATTR std::uint32_t low_half(hn::Vec<Counters> word) {
+  return static_cast<std::uint32_t>(hn::GetLane(word));
+}
+
+HWY_INLINE HWY_ATTR hn::Vec<Counters> product_of_low_halves(hn::Vec<Counters> words,
+                                                            std::uint32_t multiplier) {
+  const Counters d;
 #if HWY_TARGET == HWY_SCALAR
-  const std::uint64_t low = hn::GetLane(words) & 0xFFFFFFFF;
-  return hn::Set(d, low * multiplier);
+  return hn::Set(d, std::uint64_t{low_half(words)} * multiplier);
 #else
-  const hn::Repartition<std::uint32_t, Words> halves;
+  const Words halves;
   return hn::MulEven(hn::BitCast(halves, words),
                      hn::BitCast(halves, hn::Set(d, std::uint64_t{multiplier})));
 #endif
 }
 
-/// The words of counters from `counter` on, one counter's four after another's; as many whole
-/// vectors as hold `count` counters.
-HWY_ATTR void mix_counters(std::uint64_t seed,
-                           const Stream& stream,
-                           std::uint64_t counter,
-                           std::size_t count,
-                           std::uint32_t* HWY_RESTRICT words) {
-  constexpr std::uint32_t rounds = 10;
-  constexpr std::uint32_t golden_ratio = 0x9E3779B9;
-  constexpr std::uint32_t root_of_3_less_1 = 0xBB67AE85;
-  const Words d;
-  const auto low_half = hn::Set(d, std::uint64_t{0xFFFFFFFF});
-  std::uint64_t keys[rounds][2];
-  for (std::uint32_t round = 0; round < rounds; ++round) {
-    keys[round][0] = static_cast<std::uint32_t>(seed) + round * golden_ratio;
-    keys[round][1] = static_cast<std::uint32_t>(seed >> 32) + round * root_of_3_less_1;
+/// The words of a vector of counters, each in the low half: the high half is never looked at.
+struct Mixed {
+  hn::Vec<Counters> w0, w1, w2, w3;
+};
+
+HWY_INLINE HWY_ATTR Mixed mix(const Keys& keys, const Stream& stream, std::uint64_t first) {
+  const Counters d;
+  const auto counters = hn::Iota(d, first);
+  Mixed w{counters,
+          hn::ShiftRight<32>(counters),
+          hn::Set(d, std::uint64_t{stream.low}),
+          hn::Set(d, std::uint64_t{stream.high})};
+  for (const auto& key : keys.of_round) {
+    const auto product_0 = product_of_low_halves(w.w0, 0xD2511F53);
+    const auto product_1 = product_of_low_halves(w.w2, 0xCD9E8D57);
+    w = {hn::Xor(hn::Xor(hn::ShiftRight<32>(product_1), w.w1), hn::Set(d, key[0])),
+         product_1,
+         hn::Xor(hn::Xor(hn::ShiftRight<32>(product_0), w.w3), hn::Set(d, key[1])),
+         product_0};
   }
-  for (std::size_t i = 0; i < count; i += width) {
-    const auto counters = hn::Iota(d, counter + i);
-    // Each in the low half; what is left in the high half is not looked at until the end.
-    auto w0 = counters;
-    auto w1 = hn::ShiftRight<32>(counters);
-    auto w2 = hn::Set(d, std::uint64_t{stream.low});
-    auto w3 = hn::Set(d, std::uint64_t{stream.high});
-    for (const auto& key : keys) {
-      const auto product_0 = product_of_low_halves(w0, 0xD2511F53);
-      const auto product_1 = product_of_low_halves(w2, 0xCD9E8D57);
-      w0 = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_1), w1), hn::Set(d, key[0]));
-      w1 = product_1;
-      w2 = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_0), w3), hn::Set(d, key[1]));
-      w3 = product_0;
-    }
-    const auto first_two = hn::Or(hn::And(w0, low_half), hn::ShiftLeft<32>(w1));
-    const auto last_two = hn::Or(hn::And(w2, low_half), hn::ShiftLeft<32>(w3));
-    // The low word of a pair first, as on all machines that Highway knows.
-    alignas(64) std::uint64_t pairs[2 * width];
-    hn::StoreInterleaved2(first_two, last_two, d, pairs);
-    std::memcpy(words + 4 * i, pairs, sizeof pairs);
-  }
+  return w;
 }
 
 template <std::size_t terms>
-HWY_INLINE HWY_ATTR V polynomial(const double (&coefficients)[terms], V x) {
-  const D d;
+HWY_INLINE HWY_ATTR V polynomial(const float (&coefficients)[terms], V x) {
+  const F d;
   V sum = hn::Set(d, coefficients[terms - 1]);
   for (std::size_t k = 1; k < terms; ++k)
     sum = hn::Add(hn::Mul(sum, x), hn::Set(d, coefficients[terms - 1 - k]));
   return sum;
 }
 
-constexpr double logarithm_terms[] = {2.0,
-                                      2.0 / 3,
-                                      2.0 / 5,
-                                      2.0 / 7,
-                                      2.0 / 9,
-                                      2.0 / 11,
-                                      2.0 / 13,
-                                      2.0 / 15,
-                                      2.0 / 17,
-                                      2.0 / 19,
-                                      2.0 / 21,
-                                      2.0 / 23};
-
-/// Of a normal double: m from sqrt(1/2) to sqrt(2), so that the first term left out is below 2e-19.
-HWY_INLINE HWY_ATTR V natural_logarithm(V x) {
-  constexpr int fraction_bits = 52;
-  const D d;
-  const hn::RebindToSigned<D> whole;
+/// -ln(x / 2^62) of an x up to 2^62.
+HWY_INLINE HWY_ATTR V logarithm_below_62nd_power(V x) {
+  constexpr int fraction_bits = 23;
+  constexpr float root_half = static_cast<float>(0x1p62 * std::numbers::sqrt2 / 2);
+  // The first term left out is below 3e-8.
+  constexpr float terms[] = {2.0F, 2.0F / 3, 2.0F / 5, 2.0F / 7};
+  const F d;
+  const Whole whole;
   const auto bits = hn::BitCast(whole, x);
-  const auto root_half = hn::BitCast(whole, hn::Set(d, std::numbers::sqrt2 / 2));
-  const auto exponent = hn::ShiftRight<fraction_bits>(hn::Sub(bits, root_half));
-  const V m = hn::BitCast(d, hn::Sub(bits, hn::ShiftLeft<fraction_bits>(exponent)));
-  const V one = hn::Set(d, 1.0);
-  const V s = hn::Div(hn::Sub(m, one), hn::Add(m, one));
-  // As the last digits of a number whose last digit is 1.
-  const V large = hn::Set(d, 0x1.8p52);
-  const V power = hn::Sub(hn::BitCast(d, hn::Add(hn::BitCast(whole, large), exponent)), large);
-  return hn::Add(hn::Mul(power, hn::Set(d, std::numbers::ln2)),
-                 hn::Mul(s, polynomial(logarithm_terms, hn::Mul(s, s))));
+  const auto power = hn::ShiftRight<fraction_bits>(
+      hn::Sub(bits, hn::Set(whole, std::bit_cast<std::int32_t>(root_half))));
+  const V m = hn::BitCast(d, hn::Sub(bits, hn::ShiftLeft<fraction_bits>(power)));
+  const V one = hn::Set(d, 0x1p62F);
+  const V s = hn::Div(hn::Sub(one, m), hn::Add(one, m));
+  return hn::Sub(hn::Mul(s, polynomial(terms, hn::Mul(s, s))),
+                 hn::Mul(hn::ConvertTo(d, power), hn::Set(d, std::numbers::ln2_v<float>)));
 }
 
-constexpr double a[] = {3.3871328727963666080e0,
-                        1.3314166789178437745e2,
-                        1.9715909503065514427e3,
-                        1.3731693765509461125e4,
-                        4.5921953931549871457e4,
-                        6.7265770927008700853e4,
-                        3.3430575583588128105e4,
-                        2.5090809287301226727e3};
-constexpr double b[] = {1.0,
-                        4.2313330701600911252e1,
-                        6.8718700749205790830e2,
-                        5.3941960214247511077e3,
-                        2.1213794301586595867e4,
-                        3.9307895800092710610e4,
-                        2.8729085735721942674e4,
-                        5.2264952788528545610e3};
-constexpr double c[] = {1.42343711074968357734e0,
-                        4.63033784615654529590e0,
-                        5.76949722146069140550e0,
-                        3.64784832476320460504e0,
-                        1.27045825245236838258e0,
-                        2.41780725177450611770e-1,
-                        2.27238449892691845833e-2,
-                        7.74545014278341407640e-4};
-constexpr double d_[] = {1.0,
-                         2.05319162663775882187e0,
-                         1.67638483018380384940e0,
-                         6.89767334985100004550e-1,
-                         1.48103976427480074590e-1,
-                         1.51986665636164571966e-2,
-                         5.47593808499534494600e-4,
-                         1.05075007164441684324e-9};
+// Giles, single precision.
+constexpr float below_5[] = {1.50140941F,
+                             0.246640727F,
+                             -0.00417768164F,
+                             -0.00125372503F,
+                             0.00021858087F,
+                             -4.39150654e-06F,
+                             -3.5233877e-06F,
+                             3.43273939e-07F,
+                             2.81022636e-08F};
+// Wichura, PPND7: second branch.
+constexpr float c[] = {1.4234372777F, 2.75681539F, 1.3067284816F, 0.17023821103F};
+constexpr float d_[] = {1.0F, 0.7370016425F, 0.12021132975F};
 
-/// p - 1/2: exact.
-HWY_INLINE double away_from_half(std::uint32_t word) {
-  return (static_cast<double>(word) - 0x1p31 + 0.5) * 0x1p-32;
+/// |z| of the lesser of p and 1 - p, by 2^32.
+HWY_INLINE HWY_ATTR V far_quantiles(V tail) {
+  const F d;
+  const V w = logarithm_below_62nd_power(hn::Mul(tail, hn::Set(d, 0x1p30F)));
+  const V t = hn::Sub(hn::Sqrt(w), hn::Set(d, 1.6F));
+  return hn::Div(polynomial(c, t), polynomial(d_, t));
 }
 
-/// Of whole vectors, `batch` words at most.
-HWY_ATTR void quantiles(const std::uint32_t* HWY_RESTRICT words,
-                        std::size_t count,
-                        double* HWY_RESTRICT out) {
+HWY_INLINE HWY_ATTR V quantiles(hn::Vec<Words> words) {
+  const F d;
+  const Whole whole;
+  const auto bits = hn::BitCast(whole, words);
+  const auto is_above_half = hn::BroadcastSignBit(bits);
+  // Lesser of p and 1 - p, by 2^32: what is near 0 or 1 keeps its digits, and z is odd.
+  const V tail = hn::Add(hn::ConvertTo(d, hn::Xor(bits, is_above_half)), hn::Set(d, 0.5F));
+  const V w = logarithm_below_62nd_power(hn::Mul(tail, hn::Sub(hn::Set(d, 0x1p32F), tail)));
+  const V x = hn::Mul(hn::Sub(hn::Set(d, 0x1p31F), tail),
+                      hn::Set(d, static_cast<float>(0x1p-31 * std::numbers::sqrt2)));
+  V z = hn::Mul(polynomial(below_5, hn::Sub(w, hn::Set(d, 2.5F))), x);
+  const auto is_far = hn::Ge(w, hn::Set(d, 5.0F));
+  if (HWY_UNLIKELY(!hn::AllFalse(d, is_far))) z = hn::IfThenElse(is_far, far_quantiles(tail), z);
+  return hn::Xor(z, hn::AndNot(hn::BitCast(d, is_above_half), hn::SignBit(d)));
+}
+
+/// What words become.
+struct Scale {
+  V farthest;
+  hn::Vec<D> mean;
+  hn::Vec<D> deviation;
+};
+
+HWY_INLINE HWY_ATTR V bounded_quantiles(hn::Vec<Words> words, const Scale& scale) {
+  return hn::Max(hn::Min(quantiles(words), scale.farthest), hn::Neg(scale.farthest));
+}
+
+template <class Z>
+HWY_INLINE HWY_ATTR void put(Z z, const Scale& scale, double* HWY_RESTRICT out) {
   const D d;
-  const hn::Rebind<std::int32_t, D> narrow;
-  const hn::RebindToUnsigned<decltype(narrow)> narrow_words;
-  alignas(64) double tails[batch + width];
-  std::size_t places[batch];
-  std::size_t found = 0;
-  constexpr std::size_t bits = 64;
-  for (std::size_t from = 0; from < count; from += bits) {
-    std::uint64_t are_tails = 0;
-    for (std::size_t i = from; i < std::min(from + bits, count); i += width) {
-      // As signed numbers, half of their range lower.
-      const auto centred = hn::Xor(hn::LoadU(narrow_words, words + i),
-                                   hn::Set(narrow_words, std::uint32_t{0x80000000}));
-      const V q = hn::Mul(hn::Add(hn::PromoteTo(d, hn::BitCast(narrow, centred)), hn::Set(d, 0.5)),
-                          hn::Set(d, 0x1p-32));
-      const V away = hn::Abs(q);
-      const V r = hn::Sub(hn::Set(d, 0.180625), hn::Mul(q, q));
-      const V z = hn::Div(hn::Mul(away, polynomial(a, r)), polynomial(b, r));
-      hn::Store(hn::CopySign(z, q), d, out + i);
-      std::uint8_t of_these[8] = {};
-      hn::StoreMaskBits(d, hn::Gt(away, hn::Set(d, 0.425)), of_these);
-      are_tails |= std::uint64_t{of_these[0]} << (i - from);
-    }
-    if (count - from < bits) are_tails &= (std::uint64_t{1} << (count - from)) - 1;
-    for (; are_tails != 0; are_tails &= are_tails - 1)
-      places[found++] = from + static_cast<std::size_t>(std::countr_zero(are_tails));
+  hn::StoreU(hn::Add(scale.mean, hn::Mul(scale.deviation, hn::PromoteTo(d, z))), d, out);
+}
+
+/// The numbers of two words of a vector of counters.
+HWY_INLINE HWY_ATTR void put_both(hn::Vec<Counters> one,
+                                  hn::Vec<Counters> other,
+                                  const Scale& scale,
+                                  double* HWY_RESTRICT of_one,
+                                  double* HWY_RESTRICT of_other) {
+  const Words words;
+#if HWY_TARGET == HWY_SCALAR
+  put(bounded_quantiles(hn::Set(words, low_half(one)), scale), scale, of_one);
+  put(bounded_quantiles(hn::Set(words, low_half(other)), scale), scale, of_other);
+#else
+  const hn::Half<F> half;
+  const V z = bounded_quantiles(
+      hn::ConcatEven(words, hn::BitCast(words, other), hn::BitCast(words, one)), scale);
+  put(hn::LowerHalf(half, z), scale, of_one);
+  put(hn::UpperHalf(half, z), scale, of_other);
+#endif
+}
+
+/// The numbers of eight counters from this one on.
+HWY_INLINE HWY_ATTR void make_group(const Keys& keys,
+                                    const Stream& stream,
+                                    std::uint64_t counter,
+                                    const Scale& scale,
+                                    double* HWY_RESTRICT out) {
+  for (std::size_t i = 0; i < counters_of_group; i += width) {
+    const Mixed w = mix(keys, stream, counter + i);
+    double* const first = out + i;
+    put_both(w.w0, w.w1, scale, first, first + counters_of_group);
+    put_both(w.w2, w.w3, scale, first + 2 * counters_of_group, first + 3 * counters_of_group);
   }
-  for (std::size_t i = 0; i < found; ++i) tails[i] = away_from_half(words[places[i]]);
-  std::fill_n(tails + found, width - 1, away_from_half(0));
-  for (std::size_t i = 0; i < found; i += width) {
-    const V q = hn::Load(d, tails + i);
-    const V logarithm = natural_logarithm(hn::Sub(hn::Set(d, 0.5), hn::Abs(q)));
-    const V t = hn::Sub(hn::Sqrt(hn::Neg(logarithm)), hn::Set(d, 1.6));
-    hn::StoreU(hn::CopySign(hn::Div(polynomial(c, t), polynomial(d_, t)), q), d, tails + i);
-  }
-  for (std::size_t i = 0; i < found; ++i) out[places[i]] = tails[i];
 }
 
 HWY_ATTR void fill(std::uint64_t seed,
                    const Stream& stream,
                    std::uint64_t first,
+                   const Normal& normal,
                    std::span<double> out) {
-  constexpr std::size_t words_of_a_counter = 4;
-  alignas(64) std::uint32_t words[batch + 2 * width];
-  alignas(64) double made[batch];
-  auto skipped = static_cast<std::size_t>(first % words_of_a_counter);
-  std::uint64_t counter = first / words_of_a_counter;
-  while (!out.empty()) {
-    const std::size_t taken = std::min(out.size(), batch - skipped);
-    const std::size_t needed = skipped + taken;
-    mix_counters(
-        seed, stream, counter, (needed + words_of_a_counter - 1) / words_of_a_counter, words);
-    quantiles(words, needed, made);
-    std::copy_n(made + skipped, taken, out.data());
-    out = out.subspan(taken);
-    counter += batch / words_of_a_counter;
+  const Keys keys = keys_of(seed);
+  const Scale scale{hn::Set(F(), static_cast<float>(normal.farthest)),
+                    hn::Set(D(), normal.mean),
+                    hn::Set(D(), normal.deviation)};
+  std::uint64_t counter = first / group * counters_of_group;
+  auto skipped = static_cast<std::size_t>(first % group);
+  for (; !out.empty(); counter += counters_of_group) {
+    const std::size_t taken = std::min(out.size(), group - skipped);
+    if (taken == group) {
+      make_group(keys, stream, counter, scale, out.data());
+    } else {
+      double made[group];
+      make_group(keys, stream, counter, scale, made);
+      std::copy_n(made + skipped, taken, out.data());
+    }
     skipped = 0;
+    out = out.subspan(taken);
   }
 }
 
@@ -232,16 +233,15 @@ HWY_ATTR void mix_one(std::uint64_t seed,
                       const Stream& stream,
                       std::uint64_t counter,
                       std::uint32_t* words) {
-  alignas(64) std::uint32_t made[4 * width];
-  mix_counters(seed, stream, counter, 1, made);
-  std::copy_n(made, 4, words);
+  const Mixed w = mix(keys_of(seed), stream, counter);
+  words[0] = low_half(w.w0);
+  words[1] = low_half(w.w1);
+  words[2] = low_half(w.w2);
+  words[3] = low_half(w.w3);
 }
 
 HWY_ATTR double quantile(std::uint32_t word) {
-  alignas(64) std::uint32_t words[2 * width] = {word};
-  alignas(64) double made[width];
-  quantiles(words, 1, made);
-  return made[0];
+  return hn::GetLane(quantiles(hn::Set(Words(), word)));
 }
 
 }  // namespace hydro::HWY_NAMESPACE
@@ -257,8 +257,9 @@ HWY_EXPORT(quantile);
 void normal_variates(std::uint64_t seed,
                      const Stream& stream,
                      std::uint64_t first,
+                     const Normal& normal,
                      std::span<double> out) {
-  HWY_DYNAMIC_DISPATCH(fill)(seed, stream, first, out);
+  HWY_DYNAMIC_DISPATCH(fill)(seed, stream, first, normal, out);
 }
 
 std::array<std::uint32_t, 4> mixed(std::array<std::uint32_t, 4> counter,
