@@ -34,6 +34,9 @@ constexpr std::size_t counters_of_group = 8;
 constexpr std::size_t group = 4 * counters_of_group;
 static_assert(counters_of_group % width == 0);
 
+/// Vectors of counters, as each step waits for the one before; as many as the registers hold.
+constexpr std::size_t at_once = width == counters_of_group ? 4 : 2;
+
 constexpr std::uint32_t rounds = 7;
 struct Keys {
   std::uint64_t of_round[rounds][2];
@@ -66,104 +69,131 @@ HWY_INLINE HWY_ATTR hn::Vec<Counters> product_of_low_halves(hn::Vec<Counters> wo
 #endif
 }
 
-/// The words of a vector of counters, each in the low half: the high half is never looked at.
+/// The words of some vectors of counters, each in the low half: the high half is never looked at.
+template <std::size_t some>
 struct Mixed {
-  hn::Vec<Counters> w0, w1, w2, w3;
+  hn::Vec<Counters> w0[some], w1[some], w2[some], w3[some];
 };
 
-HWY_INLINE HWY_ATTR Mixed mix(const Keys& keys, const Stream& stream, std::uint64_t first) {
+template <std::size_t some>
+HWY_INLINE HWY_ATTR Mixed<some> mix(const Keys& keys, const Stream& stream, std::uint64_t first) {
   const Counters d;
-  const auto counters = hn::Iota(d, first);
-  Mixed w{counters,
-          hn::ShiftRight<32>(counters),
-          hn::Set(d, std::uint64_t{stream.low}),
-          hn::Set(d, std::uint64_t{stream.high})};
-  for (const auto& key : keys.of_round) {
-    const auto product_0 = product_of_low_halves(w.w0, 0xD2511F53);
-    const auto product_1 = product_of_low_halves(w.w2, 0xCD9E8D57);
-    w = {hn::Xor(hn::Xor(hn::ShiftRight<32>(product_1), w.w1), hn::Set(d, key[0])),
-         product_1,
-         hn::Xor(hn::Xor(hn::ShiftRight<32>(product_0), w.w3), hn::Set(d, key[1])),
-         product_0};
+  Mixed<some> w;
+  for (std::size_t k = 0; k < some; ++k) {
+    w.w0[k] = hn::Iota(d, first + k * width);
+    w.w1[k] = hn::ShiftRight<32>(w.w0[k]);
+    w.w2[k] = hn::Set(d, std::uint64_t{stream.low});
+    w.w3[k] = hn::Set(d, std::uint64_t{stream.high});
   }
+  for (const auto& key : keys.of_round)
+    for (std::size_t k = 0; k < some; ++k) {
+      const auto product_0 = product_of_low_halves(w.w0[k], 0xD2511F53);
+      const auto product_1 = product_of_low_halves(w.w2[k], 0xCD9E8D57);
+      w.w0[k] = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_1), w.w1[k]), hn::Set(d, key[0]));
+      w.w1[k] = product_1;
+      w.w2[k] = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_0), w.w3[k]), hn::Set(d, key[1]));
+      w.w3[k] = product_0;
+    }
   return w;
 }
 
-template <std::size_t terms>
-HWY_INLINE HWY_ATTR V polynomial(const float (&coefficients)[terms], V x) {
+template <std::size_t some>
+struct Several {
+  V of[some];
+};
+
+template <std::size_t some>
+struct SeveralWords {
+  hn::Vec<Words> of[some];
+};
+
+template <std::size_t some, std::size_t terms>
+HWY_INLINE HWY_ATTR Several<some> polynomial(const float (&coefficients)[terms],
+                                             const Several<some>& x) {
   const F d;
-  V sum = hn::Set(d, coefficients[terms - 1]);
-  for (std::size_t k = 1; k < terms; ++k)
-    sum = hn::Add(hn::Mul(sum, x), hn::Set(d, coefficients[terms - 1 - k]));
+  Several<some> sum;
+  for (V& it : sum.of) it = hn::Set(d, coefficients[terms - 1]);
+  for (std::size_t i = 1; i < terms; ++i)
+    for (std::size_t k = 0; k < some; ++k)
+      sum.of[k] = hn::Add(hn::Mul(sum.of[k], x.of[k]), hn::Set(d, coefficients[terms - 1 - i]));
   return sum;
 }
 
-/// -ln(x / 2^62) of an x up to 2^62.
-HWY_INLINE HWY_ATTR V logarithm_below_62nd_power(V x) {
+/// sqrt(-2 ln((floor(w / 2) + 1/2) / 2^31)).
+template <std::size_t some>
+HWY_INLINE HWY_ATTR Several<some> radii(const SeveralWords<some>& words) {
   constexpr int fraction_bits = 23;
-  constexpr float root_half = static_cast<float>(0x1p62 * std::numbers::sqrt2 / 2);
-  // The first term left out is below 3e-8.
-  constexpr float terms[] = {2.0F, 2.0F / 3, 2.0F / 5, 2.0F / 7};
+  constexpr float root_half = static_cast<float>(0x1p31 * std::numbers::sqrt2 / 2);
+  constexpr float twice_ln2 = 2 * std::numbers::ln2_v<float>;
+  // 4 artanh(s) / s: the first term left out moves -2 ln by less than 1e-7.
+  constexpr float terms[] = {4.0F, 4.0F / 3, 4.0F / 5, 4.0F / 7};
   const F d;
   const Whole whole;
-  const auto bits = hn::BitCast(whole, x);
-  const auto power = hn::ShiftRight<fraction_bits>(
-      hn::Sub(bits, hn::Set(whole, std::bit_cast<std::int32_t>(root_half))));
-  const V m = hn::BitCast(d, hn::Sub(bits, hn::ShiftLeft<fraction_bits>(power)));
-  const V one = hn::Set(d, 0x1p62F);
-  const V s = hn::Div(hn::Sub(one, m), hn::Add(one, m));
-  return hn::Sub(hn::Mul(s, polynomial(terms, hn::Mul(s, s))),
-                 hn::Mul(hn::ConvertTo(d, power), hn::Set(d, std::numbers::ln2_v<float>)));
+  const V one = hn::Set(d, 0x1p31F);
+  Several<some> power, s, squared;
+  for (std::size_t k = 0; k < some; ++k) {
+    const V u = hn::Add(hn::ConvertTo(d, hn::BitCast(whole, hn::ShiftRight<1>(words.of[k]))),
+                        hn::Set(d, 0.5F));
+    const auto bits = hn::BitCast(whole, u);
+    const auto exponent = hn::ShiftRight<fraction_bits>(
+        hn::Sub(bits, hn::Set(whole, std::bit_cast<std::int32_t>(root_half))));
+    const V m = hn::BitCast(d, hn::Sub(bits, hn::ShiftLeft<fraction_bits>(exponent)));
+    power.of[k] = hn::Mul(hn::ConvertTo(d, exponent), hn::Set(d, twice_ln2));
+    s.of[k] = hn::Div(hn::Sub(one, m), hn::Add(one, m));
+    squared.of[k] = hn::Mul(s.of[k], s.of[k]);
+  }
+  Several<some> result = polynomial(terms, squared);
+  for (std::size_t k = 0; k < some; ++k)
+    result.of[k] = hn::Sqrt(hn::Sub(hn::Mul(s.of[k], result.of[k]), power.of[k]));
+  return result;
 }
 
-// Giles, single precision.
-constexpr float below_5[] = {1.50140941F,
-                             0.246640727F,
-                             -0.00417768164F,
-                             -0.00125372503F,
-                             0.00021858087F,
-                             -4.39150654e-06F,
-                             -3.5233877e-06F,
-                             3.43273939e-07F,
-                             2.81022636e-08F};
-// Wichura, PPND7: second branch.
-constexpr float c[] = {1.4234372777F, 2.75681539F, 1.3067284816F, 0.17023821103F};
-constexpr float d_[] = {1.0F, 0.7370016425F, 0.12021132975F};
+template <std::size_t some>
+struct Points {
+  Several<some> cosine, sine;
+};
 
-/// |z| of the lesser of p and 1 - p, by 2^32.
-HWY_INLINE HWY_ATTR V far_quantiles(V tail) {
+/// Of the angle 2 pi w / 2^32 - pi/4.
+template <std::size_t some>
+HWY_INLINE HWY_ATTR Points<some> points(const SeveralWords<some>& words) {
+  // Series up to pi/4: the first terms left out are below 4e-7.
+  constexpr float sine_terms[] = {1.0F, -1.0F / 6, 1.0F / 120, -1.0F / 5040};
+  constexpr float cosine_terms[] = {1.0F, -1.0F / 2, 1.0F / 24, -1.0F / 720, 1.0F / 40320};
   const F d;
-  const V w = logarithm_below_62nd_power(hn::Mul(tail, hn::Set(d, 0x1p30F)));
-  const V t = hn::Sub(hn::Sqrt(w), hn::Set(d, 1.6F));
-  return hn::Div(polynomial(c, t), polynomial(d_, t));
-}
-
-HWY_INLINE HWY_ATTR V quantiles(hn::Vec<Words> words) {
-  const F d;
+  const Words integers;
   const Whole whole;
-  const auto bits = hn::BitCast(whole, words);
-  const auto is_above_half = hn::BroadcastSignBit(bits);
-  // Lesser of p and 1 - p, by 2^32: what is near 0 or 1 keeps its digits, and z is odd.
-  const V tail = hn::Add(hn::ConvertTo(d, hn::Xor(bits, is_above_half)), hn::Set(d, 0.5F));
-  const V w = logarithm_below_62nd_power(hn::Mul(tail, hn::Sub(hn::Set(d, 0x1p32F), tail)));
-  const V x = hn::Mul(hn::Sub(hn::Set(d, 0x1p31F), tail),
-                      hn::Set(d, static_cast<float>(0x1p-31 * std::numbers::sqrt2)));
-  V z = hn::Mul(polynomial(below_5, hn::Sub(w, hn::Set(d, 2.5F))), x);
-  const auto is_far = hn::Ge(w, hn::Set(d, 5.0F));
-  if (HWY_UNLIKELY(!hn::AllFalse(d, is_far))) z = hn::IfThenElse(is_far, far_quantiles(tail), z);
-  return hn::Xor(z, hn::AndNot(hn::BitCast(d, is_above_half), hn::SignBit(d)));
+  Several<some> angle, squared;
+  for (std::size_t k = 0; k < some; ++k) {
+    // In its quarter: 30 bits, as a signed number.
+    const auto rest = hn::BitCast(whole, hn::ShiftLeft<2>(words.of[k]));
+    angle.of[k] = hn::Mul(hn::ConvertTo(d, rest),
+                          hn::Set(d, static_cast<float>(0x1p-31 * std::numbers::pi / 4)));
+    squared.of[k] = hn::Mul(angle.of[k], angle.of[k]);
+  }
+  const Several<some> sine = polynomial(sine_terms, squared);
+  const Several<some> cosine = polynomial(cosine_terms, squared);
+  Points<some> result;
+  for (std::size_t k = 0; k < some; ++k) {
+    const V s = hn::Mul(sine.of[k], angle.of[k]);
+    const auto is_odd_quarter = hn::ShiftLeft<1>(words.of[k]);  // by its sign
+    const auto sign = hn::BitCast(integers, hn::SignBit(d));
+    const auto sine_sign = hn::And(words.of[k], sign);
+    const auto cosine_sign = hn::And(hn::Xor(words.of[k], is_odd_quarter), sign);
+    const V odd = hn::BitCast(d, is_odd_quarter);
+    result.cosine.of[k] =
+        hn::Xor(hn::IfNegativeThenElse(odd, s, cosine.of[k]), hn::BitCast(d, cosine_sign));
+    result.sine.of[k] =
+        hn::Xor(hn::IfNegativeThenElse(odd, cosine.of[k], s), hn::BitCast(d, sine_sign));
+  }
+  return result;
 }
 
-/// What words become.
+/// What z becomes.
 struct Scale {
   V farthest;
   hn::Vec<D> mean;
   hn::Vec<D> deviation;
 };
-
-HWY_INLINE HWY_ATTR V bounded_quantiles(hn::Vec<Words> words, const Scale& scale) {
-  return hn::Max(hn::Min(quantiles(words), scale.farthest), hn::Neg(scale.farthest));
-}
 
 template <class Z>
 HWY_INLINE HWY_ATTR void put(Z z, const Scale& scale, double* HWY_RESTRICT out) {
@@ -171,37 +201,85 @@ HWY_INLINE HWY_ATTR void put(Z z, const Scale& scale, double* HWY_RESTRICT out) 
   hn::StoreU(hn::Add(scale.mean, hn::Mul(scale.deviation, hn::PromoteTo(d, z))), d, out);
 }
 
-/// The numbers of two words of a vector of counters.
-HWY_INLINE HWY_ATTR void put_both(hn::Vec<Counters> one,
-                                  hn::Vec<Counters> other,
-                                  const Scale& scale,
-                                  double* HWY_RESTRICT of_one,
-                                  double* HWY_RESTRICT of_other) {
-  const Words words;
+constexpr std::size_t last_words = 2 * counters_of_group;  ///< from the first two on
+
 #if HWY_TARGET == HWY_SCALAR
-  put(bounded_quantiles(hn::Set(words, low_half(one)), scale), scale, of_one);
-  put(bounded_quantiles(hn::Set(words, low_half(other)), scale), scale, of_other);
-#else
-  const hn::Half<F> half;
-  const V z = bounded_quantiles(
-      hn::ConcatEven(words, hn::BitCast(words, other), hn::BitCast(words, one)), scale);
-  put(hn::LowerHalf(half, z), scale, of_one);
-  put(hn::UpperHalf(half, z), scale, of_other);
-#endif
+
+/// Two words of a vector of counters have a vector each.
+constexpr std::size_t vectors_of_two_words = 2;
+
+template <std::size_t some>
+HWY_INLINE HWY_ATTR SeveralWords<2 * some> low_halves(const hn::Vec<Counters> (&one)[some],
+                                                      const hn::Vec<Counters> (&other)[some]) {
+  SeveralWords<2 * some> result;
+  for (std::size_t k = 0; k < some; ++k) {
+    result.of[2 * k] = hn::Set(Words(), low_half(one[k]));
+    result.of[2 * k + 1] = hn::Set(Words(), low_half(other[k]));
+  }
+  return result;
 }
 
-/// The numbers of eight counters from this one on.
-HWY_INLINE HWY_ATTR void make_group(const Keys& keys,
-                                    const Stream& stream,
-                                    std::uint64_t counter,
-                                    const Scale& scale,
-                                    double* HWY_RESTRICT out) {
-  for (std::size_t i = 0; i < counters_of_group; i += width) {
-    const Mixed w = mix(keys, stream, counter + i);
-    double* const first = out + i;
-    put_both(w.w0, w.w1, scale, first, first + counters_of_group);
-    put_both(w.w2, w.w3, scale, first + 2 * counters_of_group, first + 3 * counters_of_group);
+HWY_INLINE HWY_ATTR void put_both(const V* z, const Scale& scale, double* HWY_RESTRICT out) {
+  put(z[0], scale, out);
+  put(z[1], scale, out + last_words);
+}
+
+#else
+
+/// Two words of a vector of counters have the halves of one vector.
+constexpr std::size_t vectors_of_two_words = 1;
+
+template <std::size_t some>
+HWY_INLINE HWY_ATTR SeveralWords<some> low_halves(const hn::Vec<Counters> (&one)[some],
+                                                  const hn::Vec<Counters> (&other)[some]) {
+  const Words d;
+  SeveralWords<some> result;
+  for (std::size_t k = 0; k < some; ++k)
+    result.of[k] = hn::ConcatEven(d, hn::BitCast(d, other[k]), hn::BitCast(d, one[k]));
+  return result;
+}
+
+HWY_INLINE HWY_ATTR void put_both(const V* z, const Scale& scale, double* HWY_RESTRICT out) {
+  const hn::Half<F> half;
+  put(hn::LowerHalf(half, *z), scale, out);
+  put(hn::UpperHalf(half, *z), scale, out + last_words);
+}
+
+#endif
+
+/// The numbers of some vectors of counters from this one on, the first of its group or in it.
+template <std::size_t some>
+HWY_INLINE HWY_ATTR void make_some(const Keys& keys,
+                                   const Stream& stream,
+                                   std::uint64_t first,
+                                   std::size_t from,
+                                   const Scale& scale,
+                                   double* HWY_RESTRICT out) {
+  const Mixed<some> w = mix<some>(keys, stream, first + from);
+  const auto radius = radii(low_halves(w.w0, w.w2));
+  auto point = points(low_halves(w.w1, w.w3));
+  for (std::size_t k = 0; k < vectors_of_two_words * some; ++k)
+    for (V* const z : {&point.cosine.of[k], &point.sine.of[k]})
+      *z = hn::Max(hn::Min(hn::Mul(radius.of[k], *z), scale.farthest), hn::Neg(scale.farthest));
+  for (std::size_t k = 0; k < some; ++k) {
+    const std::size_t counter = from + k * width;
+    double* const to = out + counter / counters_of_group * group + counter % counters_of_group;
+    put_both(point.cosine.of + k * vectors_of_two_words, scale, to);
+    put_both(point.sine.of + k * vectors_of_two_words, scale, to + counters_of_group);
   }
+}
+
+/// The numbers of counters of whole groups.
+HWY_INLINE HWY_ATTR void make_groups(const Keys& keys,
+                                     const Stream& stream,
+                                     std::uint64_t first,
+                                     std::size_t count,
+                                     const Scale& scale,
+                                     double* HWY_RESTRICT out) {
+  std::size_t i = 0;
+  for (; i + at_once * width <= count; i += at_once * width)
+    make_some<at_once>(keys, stream, first, i, scale, out);
+  for (; i < count; i += width) make_some<1>(keys, stream, first, i, scale, out);
 }
 
 HWY_ATTR void fill(std::uint64_t seed,
@@ -214,18 +292,20 @@ HWY_ATTR void fill(std::uint64_t seed,
                     hn::Set(D(), normal.mean),
                     hn::Set(D(), normal.deviation)};
   std::uint64_t counter = first / group * counters_of_group;
-  auto skipped = static_cast<std::size_t>(first % group);
-  for (; !out.empty(); counter += counters_of_group) {
+  if (const auto skipped = static_cast<std::size_t>(first % group); skipped > 0) {
+    double made[group];
+    make_groups(keys, stream, counter, counters_of_group, scale, made);
     const std::size_t taken = std::min(out.size(), group - skipped);
-    if (taken == group) {
-      make_group(keys, stream, counter, scale, out.data());
-    } else {
-      double made[group];
-      make_group(keys, stream, counter, scale, made);
-      std::copy_n(made + skipped, taken, out.data());
-    }
-    skipped = 0;
+    std::copy_n(made + skipped, taken, out.data());
     out = out.subspan(taken);
+    counter += counters_of_group;
+  }
+  const std::size_t whole = out.size() / group;
+  make_groups(keys, stream, counter, whole * counters_of_group, scale, out.data());
+  if (out.size() > whole * group) {
+    double made[group];
+    make_groups(keys, stream, counter + whole * counters_of_group, counters_of_group, scale, made);
+    std::copy_n(made, out.size() - whole * group, out.data() + whole * group);
   }
 }
 
@@ -233,15 +313,19 @@ HWY_ATTR void mix_one(std::uint64_t seed,
                       const Stream& stream,
                       std::uint64_t counter,
                       std::uint32_t* words) {
-  const Mixed w = mix(keys_of(seed), stream, counter);
-  words[0] = low_half(w.w0);
-  words[1] = low_half(w.w1);
-  words[2] = low_half(w.w2);
-  words[3] = low_half(w.w3);
+  const Mixed<1> w = mix<1>(keys_of(seed), stream, counter);
+  words[0] = low_half(w.w0[0]);
+  words[1] = low_half(w.w1[0]);
+  words[2] = low_half(w.w2[0]);
+  words[3] = low_half(w.w3[0]);
 }
 
-HWY_ATTR double quantile(std::uint32_t word) {
-  return hn::GetLane(quantiles(hn::Set(Words(), word)));
+HWY_ATTR void pair(std::uint32_t word, std::uint32_t next, double* z) {
+  const Words d;
+  const V radius = radii(SeveralWords<1>{{hn::Set(d, word)}}).of[0];
+  const Points<1> point = points(SeveralWords<1>{{hn::Set(d, next)}});
+  z[0] = hn::GetLane(hn::Mul(radius, point.cosine.of[0]));
+  z[1] = hn::GetLane(hn::Mul(radius, point.sine.of[0]));
 }
 
 }  // namespace hydro::HWY_NAMESPACE
@@ -252,7 +336,7 @@ namespace hydro {
 
 HWY_EXPORT(fill);
 HWY_EXPORT(mix_one);
-HWY_EXPORT(quantile);
+HWY_EXPORT(pair);
 
 void normal_variates(std::uint64_t seed,
                      const Stream& stream,
@@ -273,8 +357,10 @@ std::array<std::uint32_t, 4> mixed(std::array<std::uint32_t, 4> counter,
   return words;
 }
 
-double normal_quantile(std::uint32_t word) {
-  return HWY_DYNAMIC_DISPATCH(quantile)(word);
+std::array<double, 2> normal_pair(std::uint32_t word, std::uint32_t next) {
+  std::array<double, 2> z{};
+  HWY_DYNAMIC_DISPATCH(pair)(word, next, z.data());
+  return z;
 }
 
 }  // namespace hydro

@@ -55,7 +55,7 @@ void normal_variates(std::uint64_t seed,
 std::array<std::uint32_t, 4> mixed(std::array<std::uint32_t, 4> counter,
                                    std::array<std::uint32_t, 2> key);
 
-/// The normal quantile of (word + 1/2) / 2^32.
-double normal_quantile(std::uint32_t word);
+/// Two numbers of two words.
+std::array<double, 2> normal_pair(std::uint32_t word, std::uint32_t next);
 
 }  // namespace hydro
