@@ -115,8 +115,11 @@ Scenarios scenarios_of(const Tree& tree) {
 void draw_factors(std::size_t block, std::vector<Lane>& factors) {
   constexpr double coefficient_of_variation = 0.05;
   for (std::size_t i = 0; i < factors.size(); ++i) {
-    normal_variates(seed, {static_cast<std::uint32_t>(i), 0}, block * lanes, factors[i].at);
-    for (double& it : factors[i].at) it = 1 + coefficient_of_variation * it;
+    normal_variates(seed,
+                    {static_cast<std::uint32_t>(i), 0},
+                    block * lanes,
+                    {.mean = 1, .deviation = coefficient_of_variation},
+                    factors[i].at);
   }
 }
 

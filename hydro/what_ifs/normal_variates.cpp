@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <numbers>
 #include <span>
+#include <utility>
 
 #undef HWY_TARGET_INCLUDE
 #define HWY_TARGET_INCLUDE "hydro/what_ifs/normal_variates.cpp"
@@ -34,8 +35,8 @@ constexpr std::size_t counters_of_group = 8;
 constexpr std::size_t group = 4 * counters_of_group;
 static_assert(counters_of_group % width == 0);
 
-/// Vectors of counters, as each step waits for the one before; as many as the registers hold.
-constexpr std::size_t at_once = width == counters_of_group ? 4 : 2;
+/// Vectors of counters, as each step waits for the one before.
+constexpr std::size_t at_once = 4;
 
 constexpr std::uint32_t rounds = 7;
 struct Keys {
@@ -76,6 +77,27 @@ struct Mixed {
 };
 
 template <std::size_t some>
+HWY_INLINE HWY_ATTR void mix_once(const std::uint64_t (&key)[2], Mixed<some>& w) {
+  const Counters d;
+  for (std::size_t k = 0; k < some; ++k) {
+    const auto product_0 = product_of_low_halves(w.w0[k], 0xD2511F53);
+    const auto product_1 = product_of_low_halves(w.w2[k], 0xCD9E8D57);
+    w.w0[k] = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_1), w.w1[k]), hn::Set(d, key[0]));
+    w.w1[k] = product_1;
+    w.w2[k] = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_0), w.w3[k]), hn::Set(d, key[1]));
+    w.w3[k] = product_0;
+  }
+}
+
+/// Not a loop: through it compilers would keep all words in memory.
+template <std::size_t some, std::size_t... each_round>
+HWY_INLINE HWY_ATTR void mix_by_all(const Keys& keys,
+                                    std::index_sequence<each_round...>,
+                                    Mixed<some>& w) {
+  (mix_once(keys.of_round[each_round], w), ...);
+}
+
+template <std::size_t some>
 HWY_INLINE HWY_ATTR Mixed<some> mix(const Keys& keys, const Stream& stream, std::uint64_t first) {
   const Counters d;
   Mixed<some> w;
@@ -85,15 +107,7 @@ HWY_INLINE HWY_ATTR Mixed<some> mix(const Keys& keys, const Stream& stream, std:
     w.w2[k] = hn::Set(d, std::uint64_t{stream.low});
     w.w3[k] = hn::Set(d, std::uint64_t{stream.high});
   }
-  for (const auto& key : keys.of_round)
-    for (std::size_t k = 0; k < some; ++k) {
-      const auto product_0 = product_of_low_halves(w.w0[k], 0xD2511F53);
-      const auto product_1 = product_of_low_halves(w.w2[k], 0xCD9E8D57);
-      w.w0[k] = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_1), w.w1[k]), hn::Set(d, key[0]));
-      w.w1[k] = product_1;
-      w.w2[k] = hn::Xor(hn::Xor(hn::ShiftRight<32>(product_0), w.w3[k]), hn::Set(d, key[1]));
-      w.w3[k] = product_0;
-    }
+  mix_by_all(keys, std::make_index_sequence<rounds>(), w);
   return w;
 }
 
@@ -153,7 +167,7 @@ struct Points {
   Several<some> cosine, sine;
 };
 
-/// Of the angle 2 pi w / 2^32 - pi/4.
+/// Of the angle in quarters: the first two bits of w, more the others as a signed part of one.
 template <std::size_t some>
 HWY_INLINE HWY_ATTR Points<some> points(const SeveralWords<some>& words) {
   // Series up to pi/4: the first terms left out are below 4e-7.
@@ -175,15 +189,15 @@ HWY_INLINE HWY_ATTR Points<some> points(const SeveralWords<some>& words) {
   Points<some> result;
   for (std::size_t k = 0; k < some; ++k) {
     const V s = hn::Mul(sine.of[k], angle.of[k]);
-    const auto is_odd_quarter = hn::ShiftLeft<1>(words.of[k]);  // by its sign
-    const auto sign = hn::BitCast(integers, hn::SignBit(d));
+    const auto sign = hn::Set(integers, std::uint32_t{1} << 31);
     const auto sine_sign = hn::And(words.of[k], sign);
-    const auto cosine_sign = hn::And(hn::Xor(words.of[k], is_odd_quarter), sign);
-    const V odd = hn::BitCast(d, is_odd_quarter);
+    const auto cosine_sign = hn::And(hn::Xor(words.of[k], hn::ShiftLeft<1>(words.of[k])), sign);
+    const auto is_odd_quarter =
+        hn::RebindMask(d, hn::TestBit(words.of[k], hn::Set(integers, std::uint32_t{1} << 30)));
     result.cosine.of[k] =
-        hn::Xor(hn::IfNegativeThenElse(odd, s, cosine.of[k]), hn::BitCast(d, cosine_sign));
+        hn::Xor(hn::IfThenElse(is_odd_quarter, s, cosine.of[k]), hn::BitCast(d, cosine_sign));
     result.sine.of[k] =
-        hn::Xor(hn::IfNegativeThenElse(odd, cosine.of[k], s), hn::BitCast(d, sine_sign));
+        hn::Xor(hn::IfThenElse(is_odd_quarter, cosine.of[k], s), hn::BitCast(d, sine_sign));
   }
   return result;
 }
@@ -258,9 +272,13 @@ HWY_INLINE HWY_ATTR void make_some(const Keys& keys,
   const Mixed<some> w = mix<some>(keys, stream, first + from);
   const auto radius = radii(low_halves(w.w0, w.w2));
   auto point = points(low_halves(w.w1, w.w3));
-  for (std::size_t k = 0; k < vectors_of_two_words * some; ++k)
-    for (V* const z : {&point.cosine.of[k], &point.sine.of[k]})
-      *z = hn::Max(hn::Min(hn::Mul(radius.of[k], *z), scale.farthest), hn::Neg(scale.farthest));
+  const auto held = [&](V z) HWY_ATTR {
+    return hn::Max(hn::Min(z, scale.farthest), hn::Neg(scale.farthest));
+  };
+  for (std::size_t k = 0; k < vectors_of_two_words * some; ++k) {
+    point.cosine.of[k] = held(hn::Mul(radius.of[k], point.cosine.of[k]));
+    point.sine.of[k] = held(hn::Mul(radius.of[k], point.sine.of[k]));
+  }
   for (std::size_t k = 0; k < some; ++k) {
     const std::size_t counter = from + k * width;
     double* const to = out + counter / counters_of_group * group + counter % counters_of_group;
@@ -279,6 +297,7 @@ HWY_INLINE HWY_ATTR void make_groups(const Keys& keys,
   std::size_t i = 0;
   for (; i + at_once * width <= count; i += at_once * width)
     make_some<at_once>(keys, stream, first, i, scale, out);
+  for (; i + 2 * width <= count; i += 2 * width) make_some<2>(keys, stream, first, i, scale, out);
   for (; i < count; i += width) make_some<1>(keys, stream, first, i, scale, out);
 }
 
