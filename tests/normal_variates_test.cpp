@@ -1,5 +1,5 @@
-// The random numbers against the answers their makers published, against another's quantile, and
-// against what normally distributed numbers must show.
+// The random numbers against the answers their makers published, against the formula by other
+// functions, and against what normally distributed numbers must show.
 //
 // A tolerance of a moment is 5 of its standard errors: one test of 1,700,000 would fail by chance,
 // but the numbers are always the same.
@@ -12,7 +12,7 @@
 #include <cstdint>
 #include <vector>
 
-#include <boost/math/distributions/normal.hpp>
+#include <boost/math/constants/constants.hpp>
 #include <boost/math/statistics/univariate_statistics.hpp>
 #include <gmock/gmock.h>
 #include <hwy/targets.h>
@@ -30,72 +30,68 @@ std::vector<double> variates(std::uint64_t seed,
                              std::uint64_t first,
                              std::size_t count) {
   std::vector<double> numbers(count);
-  normal_variates(seed, stream, first, numbers);
+  normal_variates(seed, stream, first, {}, numbers);
   return numbers;
 }
 
-/// The word whose quantile is the first at or above that of p.
-std::uint32_t word_at(double p) {
-  return static_cast<std::uint32_t>(std::llround(p * 4294967296.0 - 0.5));
-}
-
-// Random123, tests/kat_vectors, the lines "philox4x32 10" (read in copies).
+// Random123, tests/kat_vectors, the lines "philox4x32 7" (read in copies).
 TEST(Mixing, GivesThePublishedAnswers) {
   constexpr std::uint32_t ones = 0xffffffff;
   EXPECT_THAT(mixed({0, 0, 0, 0}, {0, 0}),
-              ElementsAre(0x6627e8d5, 0xe169c58d, 0xbc57ac4c, 0x9b00dbd8));
+              ElementsAre(0x5f6fb709, 0x0d893f64, 0x4f121f81, 0x4f730a48));
   EXPECT_THAT(mixed({ones, ones, ones, ones}, {ones, ones}),
-              ElementsAre(0x408f276d, 0x41c83b0e, 0xa20bc7c6, 0x6d5451fd));
+              ElementsAre(0x5207ddc2, 0x45165e59, 0x4d8ee751, 0x8c52f662));
   EXPECT_THAT(mixed({0x243f6a88, 0x85a308d3, 0x13198a2e, 0x03707344}, {0xa4093822, 0x299f31d0}),
-              ElementsAre(0xd16cfe09, 0x94fdcceb, 0x5001e420, 0x24126ea1));
+              ElementsAre(0x4dfccaba, 0x190a87f0, 0xc47362ba, 0xb6b5242a));
 }
 
-// Wichura's own test data, printed with AS 241 (read in copies): z of 0.25 and of 0.001; that of
-// 1e-20 lies beyond 32 bits. The words nearest to these p are off by up to 2^-33, which moves z by
-// that over the density.
-TEST(Quantile, IsThatOfItsAuthor) {
-  const auto moved_by = [](double z) {
-    return std::ldexp(1, -33) / pdf(boost::math::normal(), z) + 1e-15;
-  };
-  constexpr double of_quarter = -0.6744897501960817;
-  constexpr double of_thousandth = -3.090232306167814;
-  EXPECT_NEAR(normal_quantile(word_at(0.25)), of_quarter, moved_by(of_quarter));
-  EXPECT_NEAR(normal_quantile(word_at(0.001)), of_thousandth, moved_by(of_thousandth));
-}
-
-// Boost's quantile in long double. The approximation is off by 1e-16 (AS 241); some 15 roundings to
-// 2^-53, of which some cancel, add less than 1e-15.
-TEST(Quantile, IsAsAccurateAsItSays) {
-  using boost::math::normal_distribution;
-  const normal_distribution<long double> reference;
+// The formula in long double. Roundings are of 2^-24: two of u, which move r^2 by 2^-23 and so r by
+// 2^-24 / r, or by the root of 2^-23 where u is rounded to 1; and some ten of the sine, the
+// logarithm and the products, with what is left of the series of the sine, 4e-7.
+TEST(Pair, IsAsAccurateAsItSays) {
   double largest = 0;
-  const auto look = [&](std::uint32_t word) {
-    const long double p = (static_cast<long double>(word) + 0.5L) / 4294967296.0L;
-    const long double z = p < 0.5L ? quantile(reference, p)
-                                   : -quantile(reference, 1 - p);  // 1 - p has 33 bits: exact
-    const auto error =
-        static_cast<double>(std::abs(static_cast<long double>(normal_quantile(word)) - z));
-    largest = std::max(largest, error / std::max(0.1, static_cast<double>(std::abs(z))));
+  const auto look = [&](std::uint32_t word, std::uint32_t next) {
+    constexpr long double pi = boost::math::constants::pi<long double>();
+    const long double u = (static_cast<long double>(word / 2) + 0.5L) / 2147483648.0L;
+    const long double r = std::sqrt(-2 * std::log(u));
+    constexpr std::uint32_t quarter = 1U << 30;
+    const auto rest = static_cast<long double>(next % quarter) / quarter;
+    const long double a = pi / 2 * (next / quarter + (rest < 0.5L ? rest : rest - 1));
+    const auto z = normal_pair(word, next);
+    const auto error = static_cast<double>(
+        std::max(std::abs(z[0] - r * std::cos(a)), std::abs(z[1] - r * std::sin(a))));
+    const auto radius = static_cast<double>(r);
+    largest = std::max(largest, error / (1e-6 * radius + std::min(1e-7 / radius, 4e-4)));
   };
-  for (std::uint64_t word = 0; word < 4294967296; word += 107'374)
-    look(static_cast<std::uint32_t>(word));
-  for (std::uint32_t word = 0; word < 1000; ++word) {
-    look(word);
-    look(~word);
-    look(word_at(0.075) - 500 + word);
-    look(word_at(0.925) - 500 + word);
+  constexpr std::uint64_t end = 1ULL << 32;
+  std::uint32_t next = 0;
+  for (std::uint64_t word = 0; word < end; word += 10'007)
+    look(static_cast<std::uint32_t>(word), next += 2'654'435'769);
+  for (std::uint32_t word = 0; word < 10'000; ++word) {
+    look(word, next += 2'654'435'769);
+    look(~word, next += 2'654'435'769);
+    for (const std::uint32_t quarter : {0U, 1U << 30, 2U << 30, 3U << 30})
+      look(12'345'678, quarter - 5'000 + word);
   }
-  EXPECT_LT(largest, 1e-15);
+  EXPECT_LT(largest, 1);
 }
 
-TEST(Quantile, RisesAndIsOdd) {
-  double before = -10;
-  for (std::uint64_t word = 0; word < 4294967296; word += 65'537) {
-    const double z = normal_quantile(static_cast<std::uint32_t>(word));
-    EXPECT_GT(z, before);
-    before = z;
-    EXPECT_EQ(normal_quantile(~static_cast<std::uint32_t>(word)), -z);
+// Words of the quarters differ in their first two bits alone.
+TEST(Pair, TurnsByQuarters) {
+  constexpr std::uint32_t quarter = 1U << 30;
+  for (std::uint64_t word = 0; word < 1ULL << 32; word += 65'537 * 101) {
+    const auto radius = static_cast<std::uint32_t>(word * 40'503);
+    const auto angle = static_cast<std::uint32_t>(word);
+    const auto [x, y] = normal_pair(radius, angle);
+    EXPECT_THAT(normal_pair(radius, angle + quarter), ElementsAre(-y, x));
+    EXPECT_THAT(normal_pair(radius, angle + 2 * quarter), ElementsAre(-x, -y));
   }
+}
+
+// r of the least and the greatest u.
+TEST(Pair, ReachesFromSixDeviationsToNone) {
+  EXPECT_NEAR(normal_pair(0, 0)[0], std::sqrt(64 * std::log(2)), 1e-5);
+  EXPECT_EQ(normal_pair(0xffffffff, 0)[0], 0);
 }
 
 // Standard errors of the moments of N normal numbers: mean 1/sqrt(N), variance sqrt(2/N), skewness
@@ -127,6 +123,18 @@ TEST(Variates, AreDistributedNormally) {
   EXPECT_LT(std::sqrt(static_cast<double>(many)) * distance, 2.23);
 }
 
+// Of N, N q are expected beyond, with a deviation of sqrt(N q).
+TEST(Variates, HaveTheTailsOfTheNormalDistribution) {
+  constexpr std::size_t more = 8 * many;
+  const auto numbers = variates(4, {2, 1}, 0, more);
+  for (const double far : {-4.5, -4.0, -3.0, 3.0, 4.0, 4.5}) {
+    const double expected = static_cast<double>(more) * std::erfc(std::abs(far) / std::sqrt(2)) / 2;
+    const auto beyond = static_cast<double>(
+        std::ranges::count_if(numbers, [&](double z) { return far < 0 ? z < far : z > far; }));
+    EXPECT_NEAR(beyond, expected, 5 * std::sqrt(expected)) << far;
+  }
+}
+
 TEST(Variates, DoNotGoTogether) {
   const auto correlation = [](const std::vector<double>& one, const std::vector<double>& other) {
     double sum = 0;
@@ -141,6 +149,21 @@ TEST(Variates, DoNotGoTogether) {
   EXPECT_NEAR(correlation(numbers, variates(1ULL << 32, {5, 0}, 0, many)), 0, five_errors);
   EXPECT_NEAR(correlation(numbers, variates(1, {5, 0}, 1, many)), 0, five_errors);
   EXPECT_NEAR(correlation(numbers, variates(1, {5, 0}, 4, many)), 0, five_errors);
+  // Of one radius; their squares less 1, of which each varies by sqrt(2), as well.
+  auto others = variates(1, {5, 0}, 8, many);
+  EXPECT_NEAR(correlation(numbers, others), 0, five_errors);
+  auto squares = numbers;
+  for (double& z : squares) z = z * z - 1;
+  for (double& z : others) z = z * z - 1;
+  EXPECT_NEAR(correlation(squares, others), 0, 2 * five_errors);
+}
+
+TEST(Variates, AreScaledAndHeld) {
+  const auto numbers = variates(6, {3, 0}, 5, 1000);
+  std::vector<double> scaled(numbers.size());
+  normal_variates(6, {3, 0}, 5, {.mean = 3, .deviation = 0.25, .farthest = 1.5}, scaled);
+  for (std::size_t i = 0; i < numbers.size(); ++i)
+    EXPECT_EQ(scaled[i], 3 + 0.25 * std::clamp(numbers[i], -1.5, 1.5));
 }
 
 TEST(Variates, AreTheSameWhereverTheyBegin) {
@@ -156,14 +179,21 @@ TEST(Variates, AreTheSameWhereverTheyBegin) {
   }
 }
 
-// As it is defined: word r mod 4 of counter r / 4.
-TEST(Variates, AreQuantilesOfTheirWords) {
+// As it is defined.
+TEST(Variates, AreOfTheirWords) {
   const std::uint64_t seed = 0x299f31d0a4093822;
-  const std::uint64_t counter = 0x85a308d3243f6a88;
-  const auto numbers = variates(seed, {0x13198a2e, 0x03707344}, counter % (1ULL << 62) * 4, 4);
-  const auto words =
-      mixed({0x243f6a88, 0x05a308d3, 0x13198a2e, 0x03707344}, {0xa4093822, 0x299f31d0});
-  for (std::size_t i = 0; i < 4; ++i) EXPECT_EQ(numbers[i], normal_quantile(words[i]));
+  const std::uint64_t counter = 0x05a308d3243f6a88;  // of a multiple of 8
+  const auto numbers = variates(seed, {0x13198a2e, 0x03707344}, counter * 4, 32);
+  for (std::uint32_t i = 0; i < 8; ++i) {
+    const auto words =
+        mixed({0x243f6a88 + i, 0x05a308d3, 0x13198a2e, 0x03707344}, {0xa4093822, 0x299f31d0});
+    const auto first = normal_pair(words[0], words[1]);
+    const auto last = normal_pair(words[2], words[3]);
+    EXPECT_EQ(numbers[i], first[0]);
+    EXPECT_EQ(numbers[i + 8], first[1]);
+    EXPECT_EQ(numbers[i + 16], last[0]);
+    EXPECT_EQ(numbers[i + 24], last[1]);
+  }
 }
 
 // On this machine: from the widest vectors it has down to one number at a time.

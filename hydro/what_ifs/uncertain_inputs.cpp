@@ -210,28 +210,26 @@ void UncertainInputs::draw(const UncertainInput& input,
                            std::uint64_t first,
                            std::span<double> out) {
   constexpr double farthest = 4;
-  normal_variates(seed, input.stream(), first, out);
-  // Not std::clamp, of which no vectors are made.
-  for (double& z : out) z = std::min(std::max(z, -farthest), farthest);
   const double s = input.deviation;
+  const auto draw_normal = [&](double mean, double deviation) {
+    normal_variates(seed, input.stream(), first, {mean, deviation, farthest}, out);
+  };
   switch (input.kind) {
     case InputKind::outlet:
     case InputKind::rating:
     case InputKind::inside_diameter:
     case InputKind::pump_head:
-      for (double& z : out) z = 1 + s * z;
-      return;
+      return draw_normal(1, s);
     case InputKind::wall:
     case InputKind::loss_coefficient: {
       const double variance = std::log1p(s * s);
-      const double deviation = std::sqrt(variance);
-      for (double& z : out) z = std::exp(deviation * z - variance / 2);
+      draw_normal(-variance / 2, std::sqrt(variance));
+      for (double& it : out) it = std::exp(it);
       return;
     }
     case InputKind::supply_pressure:
     case InputKind::elevation:
-      for (double& z : out) z *= s;
-      return;
+      return draw_normal(0, s);
   }
 }
 
