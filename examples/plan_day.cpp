@@ -9,7 +9,8 @@
 //            [--csv FILE] [--svg FILE] [--date 2026-06-14 --calendar FILE] [--units us|si]
 //
 // The report goes to standard output, once the files that are asked for are written: each whole or
-// not at all. Without --set all sets of the file are watered, in its order.
+// not at all. Without --set all sets of the file are watered, in its order; without --depth and --time
+// too, those whose ground needs it today, by the file's [weather] and [block.NAME].
 //
 // Exit status: 0 every set gets what it needs; 1 some do not: the day is too short, or the supply
 // does not serve them; 2 bad input; 3 not solved.
@@ -166,6 +167,34 @@ std::vector<hydro::SetToWater> sets_to_water(const hydro::Layout& layout,
   return sets;
 }
 
+/// By weather and blocks of the file.
+struct Needed {
+  std::string report;
+  hydro::TodaysSets sets;
+};
+
+Needed needed_today(const hydro::Layout& layout, const std::string& file, hydro::UnitSystem units) {
+  const hydro::Blocks read = hydro::read_blocks(file);
+  if (!read.weather || read.blocks.empty())
+    throw hydro::InvalidInput(
+        file,
+        "has no [weather] and [block.NAME] to tell what the ground needs; give "
+        "them, or --set, --depth or --time");
+  const hydro::ReferenceEvapotranspiration weather =
+      hydro::reference_evapotranspiration(*read.weather);
+  std::vector<hydro::WaterDay> past;
+  hydro::WaterDay today{.reference_evapotranspiration = weather.rate};
+  if (read.since_rain) {
+    past = hydro::days_since_rain(*read.since_rain, weather.rate);
+    if (read.since_rain->days == 0) today.rain = read.since_rain->rain;
+  }
+  std::vector<hydro::WaterNeed> needs;
+  for (const hydro::Block& block : read.blocks)
+    needs.push_back(hydro::water_need(block, past, today));
+  return {hydro::need_report(read.blocks, needs, weather, units),
+          hydro::todays_sets(layout, read.blocks, needs)};
+}
+
 hydro::DayOptions day_options(const Arguments& arguments, hydro::UnitSystem units) {
   hydro::DayOptions options{.from = read_clock("--from", arguments.from),
                             .to = read_clock("--to", arguments.to),
@@ -214,10 +243,24 @@ int plan_day(const Arguments& arguments) {
   const hydro::UnitSystem units = arguments.units.empty()   ? layout.units()
                                   : arguments.units == "us" ? hydro::UnitSystem::us
                                                             : hydro::UnitSystem::si;
-  const hydro::DayPlan plan = hydro::day_plan(
-      layout, sets_to_water(layout, arguments), day_options(arguments, units), with_progress());
-  const std::string text =
-      hydro::day_report(layout, plan, {.units = units, .surges = surges_of(layout, plan)});
+  const bool is_told =
+      !arguments.sets.empty() || !arguments.depth.empty() || !arguments.time.empty();
+  std::string text;
+  std::vector<hydro::SetToWater> sets;
+  if (is_told) {
+    sets = sets_to_water(layout, arguments);
+  } else {
+    Needed needed = needed_today(layout, arguments.file, units);
+    text = needed.report + "\n";
+    sets = std::move(needed.sets.to_water);
+    if (sets.empty()) {
+      std::cout << text << "No set need run today.\n";
+      return all_fits;
+    }
+  }
+  const hydro::DayPlan plan =
+      hydro::day_plan(layout, sets, day_options(arguments, units), with_progress());
+  text += hydro::day_report(layout, plan, {.units = units, .surges = surges_of(layout, plan)});
   if (!arguments.csv.empty()) hydro::write_file(arguments.csv, hydro::to_csv(plan));
   if (!arguments.svg.empty())
     hydro::write_file(arguments.svg, hydro::to_svg(layout, plan, {.units = units}));

@@ -84,6 +84,7 @@
 #include "hydro/watering/soil.hpp"
 #include "hydro/watering/soil_water.hpp"
 #include "hydro/watering/surge.hpp"
+#include "hydro/watering/todays_sets.hpp"
 // Floor 8: files in; reports, tables and drawings out.
 #include "hydro/text/breaks_csv.hpp"
 #include "hydro/text/breaks_drawing.hpp"
@@ -98,6 +99,7 @@
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
 #include "hydro/text/missed_report.hpp"
+#include "hydro/text/need_report.hpp"
 #include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/read_blocks.hpp"
 #include "hydro/text/read_layout.hpp"
