@@ -136,7 +136,10 @@ TEST(DayPlan, RunsTogetherWhatTheSupplyServes) {
   EXPECT_EQ(plan.turns[1].fill, Volume{});
   EXPECT_THAT(day_plan(strong(), sets, {.together = false}).turns, SizeIs(2));
   // The pump does not serve four rows at once.
-  for (const Turn& turn : day_plan(ouzel_strips(), sets).turns) EXPECT_THAT(turn.sets, SizeIs(1));
+  const DayPlan apart = day_plan(ouzel_strips(), sets);
+  EXPECT_THAT(apart.turns, SizeIs(2));
+  for (const Turn& turn : apart.turns) EXPECT_THAT(turn.sets, SizeIs(1));
+  EXPECT_TRUE(apart.all_fits());
 }
 
 TEST(DayPlan, OfADepthGoesOnWhereItWasWhenOthersStop) {
@@ -219,8 +222,9 @@ TEST(DayPlan, RefusesWhatCannotBe) {
   EXPECT_THAT(refused({fine}, {.from = 9 * h, .to = 8 * h}), HasSubstr("must be later than from"));
   EXPECT_THAT(refused({fine}, {.from = std::nan("") * h}), HasSubstr("from: is nan"));
   EXPECT_THAT(refused({fine}, {.prices = {.of_energy = -1}}), HasSubstr("prices.of_energy: is -1"));
-  EXPECT_THAT(refused({{.set = "rows 1 and 2", .need = WaterNeed{.depth = 5 * mm}}}),
-              HasSubstr("neither the spacing nor the area"));
+  EXPECT_THAT(
+      refused({{.set = "rows 1 and 2", .need = WaterNeed{.depth = 5 * mm}}}),
+      HasSubstr("set \"rows 1 and 2\": depth: is needed, but neither the spacing nor the area"));
 }
 
 }  // namespace
