@@ -142,6 +142,26 @@ TEST(DayPlan, RunsTogetherWhatTheSupplyServes) {
   EXPECT_TRUE(apart.all_fits());
 }
 
+TEST(DayPlan, PutsApartWhatWouldMist) {
+  // Sprinklers that want 50 psi, and sprays that mist above 30 psi.
+  const Pipe pipe{.inside_diameter = 50 * mm, .hazen_williams = 150};
+  const auto row = [&](const char* name, const Outlet& outlet) {
+    return Line{.name = name, .pipe = pipe, .outlet = outlet, .count = 4, .spacing = 5 * ft};
+  };
+  const Outlet sprinkler{.flow = 3 * gpm, .at = 50 * psi};
+  const Outlet spray{.flow = 1 * gpm, .at = 20 * psi, .maximum = 30 * psi};
+  const Layout farm({.pressure = 60 * psi},
+                    {row("strip", sprinkler), row("bed", spray)},
+                    {},
+                    {},
+                    {{"strips", {"strip"}}, {"beds", {"bed"}}});
+  const DayPlan plan = day_plan(farm, {for_time("strips", 1 * h), for_time("beds", 1 * h)});
+  ASSERT_THAT(plan.turns, SizeIs(2));
+  EXPECT_THAT(plan.turns[0].sets, ElementsAre("strips"));
+  EXPECT_THAT(plan.turns[1].sets, ElementsAre("beds"));
+  EXPECT_TRUE(plan.all_fits());
+}
+
 TEST(DayPlan, OfADepthGoesOnWhereItWasWhenOthersStop) {
   // A set's need is met in full though its flows change when the other one stops.
   const DayPlan plan =
