@@ -136,7 +136,30 @@ TEST(DayPlan, RunsTogetherWhatTheSupplyServes) {
   EXPECT_EQ(plan.turns[1].fill, Volume{});
   EXPECT_THAT(day_plan(strong(), sets, {.together = false}).turns, SizeIs(2));
   // The pump does not serve four rows at once.
-  for (const Turn& turn : day_plan(ouzel_strips(), sets).turns) EXPECT_THAT(turn.sets, SizeIs(1));
+  const DayPlan apart = day_plan(ouzel_strips(), sets);
+  EXPECT_THAT(apart.turns, SizeIs(2));
+  for (const Turn& turn : apart.turns) EXPECT_THAT(turn.sets, SizeIs(1));
+  EXPECT_TRUE(apart.all_fits());
+}
+
+TEST(DayPlan, PutsApartWhatWouldMist) {
+  // Sprinklers that want 50 psi, and sprays that mist above 30 psi.
+  const Pipe pipe{.inside_diameter = 50 * mm, .hazen_williams = 150};
+  const auto row = [&](const char* name, const Outlet& outlet) {
+    return Line{.name = name, .pipe = pipe, .outlet = outlet, .count = 4, .spacing = 5 * ft};
+  };
+  const Outlet sprinkler{.flow = 3 * gpm, .at = 50 * psi};
+  const Outlet spray{.flow = 1 * gpm, .at = 20 * psi, .maximum = 30 * psi};
+  const Layout farm({.pressure = 60 * psi},
+                    {row("strip", sprinkler), row("bed", spray)},
+                    {},
+                    {},
+                    {{"strips", {"strip"}}, {"beds", {"bed"}}});
+  const DayPlan plan = day_plan(farm, {for_time("strips", 1 * h), for_time("beds", 1 * h)});
+  ASSERT_THAT(plan.turns, SizeIs(2));
+  EXPECT_THAT(plan.turns[0].sets, ElementsAre("strips"));
+  EXPECT_THAT(plan.turns[1].sets, ElementsAre("beds"));
+  EXPECT_TRUE(plan.all_fits());
 }
 
 TEST(DayPlan, OfADepthGoesOnWhereItWasWhenOthersStop) {
@@ -219,8 +242,9 @@ TEST(DayPlan, RefusesWhatCannotBe) {
   EXPECT_THAT(refused({fine}, {.from = 9 * h, .to = 8 * h}), HasSubstr("must be later than from"));
   EXPECT_THAT(refused({fine}, {.from = std::nan("") * h}), HasSubstr("from: is nan"));
   EXPECT_THAT(refused({fine}, {.prices = {.of_energy = -1}}), HasSubstr("prices.of_energy: is -1"));
-  EXPECT_THAT(refused({{.set = "rows 1 and 2", .need = WaterAmount{.depth = 5 * mm}}}),
-              HasSubstr("neither the spacing nor the area"));
+  EXPECT_THAT(
+      refused({{.set = "rows 1 and 2", .need = WaterAmount{.depth = 5 * mm}}}),
+      HasSubstr("set \"rows 1 and 2\": depth: is needed, but neither the spacing nor the area"));
 }
 
 }  // namespace

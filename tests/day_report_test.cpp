@@ -323,6 +323,19 @@ TEST(DayDrawing, HasABarForEachTimeASetRuns) {
               0.02 * (at[1] - at[0]));  // places are written to 0.1 px
 }
 
+TEST(DayDrawing, HasOneBarWhereASetRunsOnAndTwoWhereItRests) {
+  const Layout farm = ouzel_strips({.pressure = 90 * psi});  // enough for all four rows at once
+  const auto bars = [&](const Time& changeover) {
+    const DayPlan plan =
+        day_plan(farm,
+                 {{.set = "rows 1 and 2", .time = 2 * h}, {.set = "rows 3 and 4", .time = 1 * h}},
+                 {.changeover = changeover});
+    return Picture(to_svg(farm, plan)).marks_by_class().at("waters");
+  };
+  EXPECT_EQ(bars(Time{}), 2);
+  EXPECT_EQ(bars(10 * min), 3);
+}
+
 TEST(DayDrawing, TellsWhatIsLeftAndRefusesNoNumbers) {
   const Layout farm = pumped_farm();
   DayPlan plan = planned(farm, {.from = 6 * h, .to = 8 * h, .together = false});

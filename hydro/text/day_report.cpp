@@ -205,9 +205,11 @@ class DayReport {
       const Watering& does = set.run->does;
       const auto share = [&](const Volume& part) { return percent(part / does.let_out); };
       std::string text = fmt::format(
-          "{}: of the water let out {} stays with the roots, {} runs deeper, {} is lost to the air",
+          "{}: distribution uniformity (low quarter) {}, application efficiency {}: so much of the "
+          "water let out stays with the roots; {} runs deeper, {} is lost to the air",
           set.set,
-          share(does.to_the_roots),
+          percent(set.application->distribution / 100),
+          percent(does.efficiency),
           share(does.deeper),
           share(does.to_the_air));
       if (set.run->served == ServedBy::low_quarter &&

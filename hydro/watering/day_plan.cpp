@@ -160,8 +160,14 @@ class Day {
 
   Time time_for_all(std::size_t set, const Solution& solution) const {
     if (sets_[set].time) return *sets_[set].time;
-    return run_time(application(solution, ground_of(set)), *sets_[set].need, options_.soil)
-        .does.time;
+    try {
+      return run_time(application(solution, ground_of(set)), *sets_[set].need, options_.soil)
+          .does.time;
+    } catch (const InvalidInput& error) {
+      std::vector<Problem> found = error.problems();
+      for (Problem& problem : found) problem.place = "set " + in_quotes(sets_[set].set);
+      throw InvalidInput(std::move(found));
+    }
   }
 
   /// Whether the day goes on after it.

@@ -9,7 +9,7 @@
 //           water energy = rho g H Q t of the pumps; with a held pressure, p Q t
 //           shaft energy = water energy / efficiency, where the efficiency is known
 // Source    Volume balance; energy as in operating_point.hpp.
-// Range     Steady flow in each turn. Lines are filled at the flow that moves at `fill_velocity` in
+// Range     Steady flow in each turn. While lines fill nothing counts as watered. Lines are filled at the flow that moves at `fill_velocity` in
 //           the pipes that begin at the supplies, at most at the turn's own flow; the energy of a
 //           volume filled counts like that of one let out. A line stays full while it is open
 //           from one turn to the next; else it counts as empty. Rests between bursts are told, not
