@@ -20,9 +20,9 @@ SolvedBreak solve_alone(const Layout& layout,
   try {
     return read_break(solve(layout_with(candidate, layout, fault_sizes, u)));
   } catch (const NotSolved& error) {
-    return {.not_solved = error.what()};
+    return not_solved(error.what());
   } catch (const InvalidInput& error) {
-    return {.not_solved = error.what()};
+    return not_solved(error.what());
   }
 }
 

@@ -25,9 +25,7 @@ SolvedBreak solve_alone(const Layout& layout, const Fault& fault) {
   try {
     return read_break(solve(layout.with_fault(fault)));
   } catch (const NotSolved& error) {
-    SolvedBreak not_solved;
-    not_solved.not_solved = error.what();
-    return not_solved;
+    return not_solved(error.what());
   }
 }
 
@@ -168,6 +166,12 @@ SuppliesAfter read_supplies(const Layout& layout,
   const std::vector<Supply>& further = layout.further_supplies_as_they_are();
   for (std::size_t i = 0; i < further.size(); ++i) after.inflow += flow_of(further[i], i + 1);
   return after;
+}
+
+SolvedBreak not_solved(const std::string& why) {
+  SolvedBreak found;
+  found.not_solved = why;
+  return found;
 }
 
 SolvedBreak read_break(const Solution& solution) {

@@ -45,6 +45,7 @@ SuppliesAfter read_supplies(const Layout& layout,
                             const WaterProperties& water);
 
 SolvedBreak read_break(const Solution& solution);
+SolvedBreak not_solved(const std::string& why);
 
 /// Solves the layout with each of these faults in turn; each acts at an outlet that can have it.
 /// @param take is called once for each index into `faults`, from any thread and in any order
