@@ -196,8 +196,8 @@ Needed needed_today(const hydro::Layout& layout, const std::string& file, hydro:
 }
 
 hydro::DayOptions day_options(const Arguments& arguments, hydro::UnitSystem units) {
-  hydro::DayOptions options{.from = read_clock("--from", arguments.from),
-                            .to = read_clock("--to", arguments.to),
+  hydro::DayOptions options{.earliest = read_clock("--from", arguments.from),
+                            .latest = read_clock("--to", arguments.to),
                             .together = !arguments.one_by_one};
   if (!arguments.changeover.empty())
     options.changeover = read<hydro::Time>("--changeover", arguments.changeover);
