@@ -263,7 +263,7 @@ int plan_day(const Arguments& arguments) {
   text += hydro::day_report(layout, plan, {.units = units, .surges = surges_of(layout, plan)});
   if (!arguments.csv.empty()) hydro::write_file(arguments.csv, hydro::to_csv(plan));
   if (!arguments.svg.empty())
-    hydro::write_file(arguments.svg, hydro::to_svg(layout, plan, {.units = units}));
+    hydro::write_file(arguments.svg, hydro::to_svg_of_day(layout, plan, {.units = units}));
   if (!arguments.calendar.empty())
     hydro::write_file(arguments.calendar,
                       hydro::to_calendar(layout, plan, hydro::read_date(arguments.date), units));

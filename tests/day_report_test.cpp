@@ -299,7 +299,7 @@ TEST(DayCalendar, RefusesDaysThatAreNone) {
 TEST(DayDrawing, HasABarForEachTimeASetRuns) {
   const Layout farm = pumped_farm();
   const DayPlan plan = planned(farm, {.together = false});
-  const Picture picture(to_svg(farm, plan));
+  const Picture picture(to_svg_of_day(farm, plan));
   EXPECT_THAT(picture.title(), HasSubstr("the watering day"));
   const std::map<std::string, int> bars = picture.marks_by_class();
   EXPECT_EQ(bars.at("waters"), 2);
@@ -326,10 +326,10 @@ TEST(DayDrawing, HasABarForEachTimeASetRuns) {
 TEST(DayDrawing, TellsWhatIsLeftAndRefusesNoNumbers) {
   const Layout farm = pumped_farm();
   DayPlan plan = planned(farm, {.earliest = 6 * h, .latest = 8 * h, .together = false});
-  const Picture picture(to_svg(farm, plan));
+  const Picture picture(to_svg_of_day(farm, plan));
   EXPECT_TRUE(picture.has("needs " + in_words(*plan.sets[1].still_needs) + " more"));
   plan.turns[0].stop = std::numeric_limits<double>::quiet_NaN() * h;
-  EXPECT_THAT(refusal([&] { to_svg(farm, plan); }), HasSubstr("finite"));
+  EXPECT_THAT(refusal([&] { to_svg_of_day(farm, plan); }), HasSubstr("finite"));
 }
 
 // ---- after a break

@@ -182,7 +182,9 @@ class Bars {
 
 }  // namespace
 
-std::string to_svg(const Layout& layout, const DayPlan& plan, const DrawingOptions& options) {
+std::string to_svg_of_day(const Layout& layout,
+                          const DayPlan& plan,
+                          const DrawingOptions& options) {
   const Figures figures(options.units.value_or(layout.units()));
   return Bars(layout, plan, figures).draw();
 }
