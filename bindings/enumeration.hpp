@@ -12,6 +12,11 @@
 #include "hydro/physics/valve.hpp"
 #include "hydro/quantities/unit_system.hpp"
 #include "hydro/solver/solution.hpp"
+#include "hydro/watering/day_plan.hpp"
+#include "hydro/watering/reference_evapotranspiration.hpp"
+#include "hydro/watering/run_time.hpp"
+#include "hydro/watering/soil.hpp"
+#include "hydro/watering/soil_water.hpp"
 #include "hydro/what_ifs/break_every_outlet.hpp"
 #include "hydro/what_ifs/inlet_position.hpp"
 #include "hydro/what_ifs/limits.hpp"
@@ -240,6 +245,48 @@ struct Enumeration<FlowFigure::Kind> {
                                                         {FlowFigure::Kind::inflow, "inflow"},
                                                         {FlowFigure::Kind::supply, "supply"},
                                                         {FlowFigure::Kind::all, "all"}};
+};
+
+template <>
+struct Enumeration<EvapotranspirationMethod> {
+  static constexpr const char* name = "EvapotranspirationMethod";
+  static constexpr Choice<EvapotranspirationMethod> values[] = {
+      {EvapotranspirationMethod::typed, "typed"},
+      {EvapotranspirationMethod::penman_monteith, "penman_monteith"},
+      {EvapotranspirationMethod::hargreaves, "hargreaves"}};
+};
+template <>
+struct Enumeration<WeatherEstimate> {
+  static constexpr const char* name = "WeatherEstimate";
+  static constexpr Choice<WeatherEstimate> values[] = {
+      {WeatherEstimate::sea_level, "sea_level"},
+      {WeatherEstimate::dew_point_of_minimum, "dew_point_of_minimum"},
+      {WeatherEstimate::radiation_of_temperatures, "radiation_of_temperatures"},
+      {WeatherEstimate::usual_wind, "usual_wind"}};
+};
+template <>
+struct Enumeration<SoilKind> {
+  static constexpr const char* name = "SoilKind";
+  static constexpr auto values = choices<SoilKind>;
+};
+template <>
+struct Enumeration<WaterReason> {
+  static constexpr const char* name = "WaterReason";
+  static constexpr Choice<WaterReason> values[] = {{WaterReason::enough, "enough"},
+                                                   {WaterReason::today, "today"},
+                                                   {WaterReason::used_up, "used_up"}};
+};
+template <>
+struct Enumeration<ServedBy> {
+  static constexpr const char* name = "ServedBy";
+  static constexpr Choice<ServedBy> values[] = {{ServedBy::low_quarter, "low_quarter"},
+                                                {ServedBy::average, "average"}};
+};
+template <>
+struct Enumeration<WhyLeft> {
+  static constexpr const char* name = "WhyLeft";
+  static constexpr Choice<WhyLeft> values[] = {{WhyLeft::day_too_short, "day_too_short"},
+                                               {WhyLeft::not_served, "not_served"}};
 };
 
 template <class E>

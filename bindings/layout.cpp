@@ -6,6 +6,12 @@
 #include "hydro/layout/fault.hpp"
 #include "hydro/layout/line.hpp"
 #include "hydro/quantities/error.hpp"
+#include "hydro/watering/block.hpp"
+#include "hydro/watering/crop_coefficient.hpp"
+#include "hydro/watering/day_plan.hpp"
+#include "hydro/watering/missed_water.hpp"
+#include "hydro/watering/reference_evapotranspiration.hpp"
+#include "hydro/watering/soil_water.hpp"
 #include "hydro/what_ifs/priced_pipe.hpp"
 #include "hydro/what_ifs/uncertainty.hpp"
 
@@ -292,7 +298,18 @@ void bind_problems(py::module_& module) {
                                  Riser,
                                  Water,
                                  Site,
-                                 PricedPipe>(part);
+                                 PricedPipe,
+                                 Weather,
+                                 StageLengths,
+                                 Climate,
+                                 Soil,
+                                 Block,
+                                 WaterDay,
+                                 Ground,
+                                 WaterAmount,
+                                 RunTimeOptions,
+                                 SetToWater,
+                                 InterruptedRun>(part);
         if (!found)
           refuse({"part"}, part, "part of a layout", "write a Line, a Pipe or another part", "");
         return py::cast(*found);
@@ -300,11 +317,13 @@ void bind_problems(py::module_& module) {
       "problems(part, line=None)\n--\n\n"
       "problems(part: Supply | Pump | Suction | Filter | Gauge | Tank | Hole | Hydrant | Line | "
       "Valve | "
-      "Pipe | Outlet | Riser | Water | Site | PricedPipe | Fault | Uncertainty, line: Line | "
-      "Supply | "
-      "Layout | None = None) -> list[Problem]\n\n"
-      "What is wrong with one part of a layout, with a fault on a line or of a supply, or with an "
-      "uncertainty of a layout; empty when nothing is.\n\n"
+      "Pipe | Outlet | Riser | Water | Site | PricedPipe | Weather | StageLengths | Climate | Soil "
+      "| "
+      "Block | WaterDay | Ground | WaterAmount | RunTimeOptions | SetToWater | InterruptedRun | "
+      "Fault | Uncertainty, line: Line | Supply | Layout | None = None) -> list[Problem]\n\n"
+      "What is wrong with one part of a layout or of a watering day, with a fault on a line or of "
+      "a "
+      "supply, or with an uncertainty of a layout; empty when nothing is.\n\n"
       ">>> problems(Pipe(inside_diameter=2 * inch, hazen_williams=900))[0].text()\n"
       "'hazen_williams: is 900, must be from 10 to 200'");
   def(module,

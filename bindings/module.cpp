@@ -70,6 +70,10 @@ PYBIND11_MODULE(_hydro, module) {
   bind_pipe_choice(module);
   bind_breaks(module);
   bind_chances(module);
+  bind_soil_water(module);
+  bind_watering(module);
+  bind_day_plan(module);
   bind_text(module);
+  bind_watering_text(module);
   guard_classes(module);
 }

@@ -282,6 +282,9 @@ void bind_quantities(py::module_& module) {
   add_product<Velocity, Area, Flow>(operations);
   add_product<Flow, Time, Volume>(operations);
   add_product<Pressure, Flow, Power>(operations);
+  add_product<Pressure, Volume, Energy>(operations);
+  add_product<Power, Time, Energy>(operations);
+  add_product<Irradiance, Area, Power>(operations);
   add_product<Density, KinematicViscosity, DynamicViscosity>(operations);
   bind_series(module, operations);
   operations.define();

@@ -5,6 +5,7 @@
 #include "hydro/text/breaks_report.hpp"
 #include "hydro/text/chances_report.hpp"
 #include "hydro/text/csv.hpp"
+#include "hydro/text/day_csv.hpp"
 #include "hydro/text/drawing.hpp"
 #include "hydro/text/json.hpp"
 #include "hydro/text/pocket_sheet.hpp"
@@ -33,15 +34,20 @@ struct MaybeSolution {
   const Solution* solution = nullptr;
 };
 
-/// What can be drawn, and written as a table.
+/// What can be drawn.
 struct SolutionOrBreaks {
   const Solution* solution = nullptr;
   const Breaks* breaks = nullptr;
 };
 
+/// What can be written as a table.
+struct Tabled : SolutionOrBreaks {
+  const DayPlan* plan = nullptr;
+};
+
 /// Breaks tell themselves what was before.
 void refuse_after(const SolutionOrBreaks& told, const MaybeSolution& after) {
-  if (told.breaks && after.solution)
+  if (!told.solution && after.solution)
     throw py::type_error("after: goes with a Solution; Breaks have what was before in them");
 }
 
@@ -71,6 +77,15 @@ struct Type<SolutionOrBreaks> {
   static SolutionOrBreaks from(py::handle given, const Where& where) {
     if (py::isinstance<Breaks>(given)) return {.breaks = &given.cast<const Breaks&>()};
     return {.solution = &Type<Solution>::from(given, where)};
+  }
+};
+
+template <>
+struct Type<Tabled> {
+  static std::string accepts() { return "Solution | Breaks | DayPlan"; }
+  static Tabled from(py::handle given, const Where& where) {
+    if (py::isinstance<DayPlan>(given)) return {{}, &given.cast<const DayPlan&>()};
+    return {Type<SolutionOrBreaks>::from(given, where), nullptr};
   }
 };
 
@@ -211,8 +226,9 @@ void bind_writers(py::module_& module) {
   def(
       module,
       "to_csv",
-      [](const SolutionOrBreaks& told, const MaybeSolution& after) {
+      [](const Tabled& told, const MaybeSolution& after) {
         refuse_after(told, after);
+        if (told.plan) return to_csv(*told.plan);
         if (told.breaks) return to_csv(*told.breaks);
         return after.solution ? to_csv(*told.solution, *after.solution) : to_csv(*told.solution);
       },
@@ -220,7 +236,7 @@ void bind_writers(py::module_& module) {
       "One row for each outlet (RFC 4180); numbers in SI, the unit in the column's name. The last "
       "five columns are followed by those of the first solution when two are given. Of Breaks, "
       "what "
-      "each outlet does to the others when it breaks.\n\n"
+      "each outlet does to the others when it breaks; of a DayPlan, one row for each turn.\n\n"
       ">>> lateral = nominal_pipe(\"1-1/2 in\", \"PVC Class 160\")\n"
       ">>> row = Line(name=\"row 1\", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),\n"
       "...            count=24, spacing=20 * ft)\n"

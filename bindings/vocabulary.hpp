@@ -31,7 +31,8 @@ struct Vocabulary<Length> {
 template <>
 struct Vocabulary<Area> {
   static constexpr const char* name = "Area";
-  static constexpr NamedUnit<Area> units[] = {{"ft2", ft2}, {"m2", m2}, {"cm2", cm2}};
+  static constexpr NamedUnit<Area> units[] = {
+      {"ft2", ft2}, {"m2", m2}, {"cm2", cm2}, {"acre", acre}, {"hectare", hectare}};
 };
 template <>
 struct Vocabulary<Volume> {
@@ -41,13 +42,20 @@ struct Vocabulary<Volume> {
 template <>
 struct Vocabulary<Time> {
   static constexpr const char* name = "Time";
-  static constexpr NamedUnit<Time> units[] = {
-      {"units.s", units::s}, {"units.min", units::min}, {"units.h", units::h}};
+  static constexpr NamedUnit<Time> units[] = {{"units.s", units::s},
+                                              {"units.min", units::min},
+                                              {"units.h", units::h},
+                                              {"units.day", units::day}};
 };
 template <>
 struct Vocabulary<Velocity> {
   static constexpr const char* name = "Velocity";
-  static constexpr NamedUnit<Velocity> units[] = {{"ft_per_s", ft_per_s}, {"m_per_s", m_per_s}};
+  static constexpr NamedUnit<Velocity> units[] = {{"ft_per_s", ft_per_s},
+                                                  {"m_per_s", m_per_s},
+                                                  {"inch_per_h", inch_per_h},
+                                                  {"mm_per_h", mm_per_h},
+                                                  {"inch_per_day", inch_per_day},
+                                                  {"mm_per_day", mm_per_day}};
 };
 template <>
 struct Vocabulary<Pressure> {
@@ -107,6 +115,23 @@ struct Vocabulary<Power> {
   static constexpr NamedUnit<Power> units[] = {{"hp", hp}, {"kW", kW}, {"units.W", units::W}};
 };
 
+template <>
+struct Vocabulary<Energy> {
+  static constexpr const char* name = "Energy";
+  static constexpr NamedUnit<Energy> units[] = {{"kWh", kWh}, {"units.J", units::J}};
+};
+template <>
+struct Vocabulary<Angle> {
+  static constexpr const char* name = "Angle";
+  static constexpr NamedUnit<Angle> units[] = {{"degree", degree}, {"radian", radian}};
+};
+template <>
+struct Vocabulary<Irradiance> {
+  static constexpr const char* name = "Irradiance";
+  static constexpr NamedUnit<Irradiance> units[] = {{"MJ_per_m2_day", MJ_per_m2_day},
+                                                    {"W_per_m2", W_per_m2}};
+};
+
 /// Calls `visit` with a null pointer to each quantity, in the order in which classes are made.
 template <class Visitor>
 void for_each_quantity(const Visitor& visit) {
@@ -123,7 +148,10 @@ void for_each_quantity(const Visitor& visit) {
       static_cast<const Temperature*>(nullptr),
       static_cast<const Flow*>(nullptr),
       static_cast<const RotationalSpeed*>(nullptr),
-      static_cast<const Power*>(nullptr));
+      static_cast<const Power*>(nullptr),
+      static_cast<const Energy*>(nullptr),
+      static_cast<const Angle*>(nullptr),
+      static_cast<const Irradiance*>(nullptr));
 }
 
 }  // namespace hydro::bindings

@@ -19,6 +19,7 @@ from hydro import _hydro
 HEADER = '''\
 """The compiled part of the package: all that is public is in hydro, under the same names."""
 
+import datetime
 import os
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any, ClassVar, NoReturn, TypeAlias, overload
@@ -33,6 +34,7 @@ from .enumerations import (
     CheckValveState,
     CurveShape,
     DrainEnd,
+    EvapotranspirationMethod,
     FirstFall,
     FirstOutlet,
     FlowFigureKind,
@@ -47,10 +49,15 @@ from .enumerations import (
     RegulatorState,
     RemedyKind,
     RoomEnd,
+    ServedBy,
+    SoilKind,
     SupplyLimit,
     UnitSystem,
     ValveKind,
     ValveOpening,
+    WaterReason,
+    WeatherEstimate,
+    WhyLeft,
 )
 
 __version__: str

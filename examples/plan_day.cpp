@@ -196,8 +196,8 @@ Needed needed_today(const hydro::Layout& layout, const std::string& file, hydro:
 }
 
 hydro::DayOptions day_options(const Arguments& arguments, hydro::UnitSystem units) {
-  hydro::DayOptions options{.from = read_clock("--from", arguments.from),
-                            .to = read_clock("--to", arguments.to),
+  hydro::DayOptions options{.earliest = read_clock("--from", arguments.from),
+                            .latest = read_clock("--to", arguments.to),
                             .together = !arguments.one_by_one};
   if (!arguments.changeover.empty())
     options.changeover = read<hydro::Time>("--changeover", arguments.changeover);
@@ -263,7 +263,7 @@ int plan_day(const Arguments& arguments) {
   text += hydro::day_report(layout, plan, {.units = units, .surges = surges_of(layout, plan)});
   if (!arguments.csv.empty()) hydro::write_file(arguments.csv, hydro::to_csv(plan));
   if (!arguments.svg.empty())
-    hydro::write_file(arguments.svg, hydro::to_svg(layout, plan, {.units = units}));
+    hydro::write_file(arguments.svg, hydro::to_svg_of_day(layout, plan, {.units = units}));
   if (!arguments.calendar.empty())
     hydro::write_file(arguments.calendar,
                       hydro::to_calendar(layout, plan, hydro::read_date(arguments.date), units));

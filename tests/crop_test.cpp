@@ -259,11 +259,11 @@ TEST(AllowedDepletion, GoesWithTheUse) {
 // ---- soils
 
 TEST(Soil, HoldsWhatTable19Says) {
-  EXPECT_EQ(available_water_range(SoilKind::sand).from, 0.05);
-  EXPECT_EQ(available_water_range(SoilKind::sand).to, 0.11);
-  EXPECT_EQ(available_water_range(SoilKind::silt_loam).from, 0.13);
-  EXPECT_EQ(available_water_range(SoilKind::silt_loam).to, 0.19);
-  EXPECT_EQ(available_water_range(SoilKind::clay).to, 0.20);
+  EXPECT_EQ(available_water_range(SoilKind::sand).least, 0.05);
+  EXPECT_EQ(available_water_range(SoilKind::sand).most, 0.11);
+  EXPECT_EQ(available_water_range(SoilKind::silt_loam).least, 0.13);
+  EXPECT_EQ(available_water_range(SoilKind::silt_loam).most, 0.19);
+  EXPECT_EQ(available_water_range(SoilKind::clay).most, 0.20);
   // Example 36: loamy sand 90 mm of water in 1 m
   EXPECT_DOUBLE_EQ(available_water({.kind = SoilKind::loamy_sand}), 0.09);
   EXPECT_EQ(available_water({.kind = SoilKind::loamy_sand, .available_water = 0.12}), 0.12);

@@ -177,7 +177,7 @@ TEST(DayPlan, OfADepthGoesOnWhereItWasWhenOthersStop) {
 TEST(DayPlan, SaysWhatADayTooShortLeaves) {
   const DayPlan plan = day_plan(ouzel_strips(),
                                 {for_time("rows 1 and 2", 2 * h), for_time("rows 3 and 4", 2 * h)},
-                                {.from = 6 * h, .to = 9 * h});
+                                {.earliest = 6 * h, .latest = 9 * h});
   EXPECT_FALSE(plan.all_fits());
   ASSERT_THAT(plan.turns, SizeIs(2));
   EXPECT_EQ(plan.turns.back().stop, 9 * h);
@@ -187,8 +187,8 @@ TEST(DayPlan, SaysWhatADayTooShortLeaves) {
   EXPECT_NEAR((plan.sets[1].runs + *plan.sets[1].still_needs) / h, 2, 1e-12);
   EXPECT_NEAR(plan.sets[1].share, plan.sets[1].runs / (2 * h), 1e-12);
   // Too short for the lines to fill.
-  const DayPlan nothing =
-      day_plan(ouzel_strips(), {for_time("rows 1 and 2", 2 * h)}, {.from = 6 * h, .to = 6.01 * h});
+  const DayPlan nothing = day_plan(
+      ouzel_strips(), {for_time("rows 1 and 2", 2 * h)}, {.earliest = 6 * h, .latest = 6.01 * h});
   EXPECT_THAT(nothing.turns, IsEmpty());
   EXPECT_NEAR(*nothing.sets[0].still_needs / h, 2, 1e-12);
   EXPECT_EQ(nothing.pumped, Volume{});
@@ -239,8 +239,9 @@ TEST(DayPlan, RefusesWhatCannotBe) {
   EXPECT_THAT(refused({fine, fine}), HasSubstr("again"));
   EXPECT_THAT(refused({{.set = "rows 1 and 2"}}), HasSubstr("one of the two is needed"));
   EXPECT_THAT(refused({for_time("rows 1 and 2", -1 * h)}), HasSubstr("time: is -1 h"));
-  EXPECT_THAT(refused({fine}, {.from = 9 * h, .to = 8 * h}), HasSubstr("must be later than from"));
-  EXPECT_THAT(refused({fine}, {.from = std::nan("") * h}), HasSubstr("from: is nan"));
+  EXPECT_THAT(refused({fine}, {.earliest = 9 * h, .latest = 8 * h}),
+              HasSubstr("must be later than earliest"));
+  EXPECT_THAT(refused({fine}, {.earliest = std::nan("") * h}), HasSubstr("earliest: is nan"));
   EXPECT_THAT(refused({fine}, {.prices = {.of_energy = -1}}), HasSubstr("prices.of_energy: is -1"));
   EXPECT_THAT(
       refused({{.set = "rows 1 and 2", .need = WaterAmount{.depth = 5 * mm}}}),

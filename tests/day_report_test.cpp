@@ -98,7 +98,7 @@ TEST(DayReport, HasTheNumbersOfThePlan) {
 TEST(DayReport, TellsWhatIsLeft) {
   const Layout farm = pumped_farm();
   const std::string text =
-      day_report(farm, planned(farm, {.from = 6 * h, .to = 8 * h, .together = false}));
+      day_report(farm, planned(farm, {.earliest = 6 * h, .latest = 8 * h, .together = false}));
   EXPECT_THAT(text, HasSubstr("1 of the 2 sets does NOT get what it needs"));
   EXPECT_THAT(text, HasSubstr("Left for another time"));
   EXPECT_THAT(text, HasSubstr("high: the day is too short"));
@@ -252,7 +252,7 @@ TEST(DayCalendar, HasAnEventForEachTurn) {
 
 TEST(DayCalendar, GoesOnAfterMidnightAndTheEndOfTheYear) {
   const Layout farm = pumped_farm();
-  const DayPlan plan = planned(farm, {.from = 23.5 * h, .to = 40 * h, .together = false});
+  const DayPlan plan = planned(farm, {.earliest = 23.5 * h, .latest = 40 * h, .together = false});
   const std::vector<Event> events = read_calendar(to_calendar(farm, plan, {2027, 12, 31}));
   EXPECT_EQ(events.at(0).properties.at("DTSTART"), "20271231T233000");
   EXPECT_THAT(events.at(0).properties.at("DTEND"), StartsWith("20280101T0"));
@@ -299,7 +299,7 @@ TEST(DayCalendar, RefusesDaysThatAreNone) {
 TEST(DayDrawing, HasABarForEachTimeASetRuns) {
   const Layout farm = pumped_farm();
   const DayPlan plan = planned(farm, {.together = false});
-  const Picture picture(to_svg(farm, plan));
+  const Picture picture(to_svg_of_day(farm, plan));
   EXPECT_THAT(picture.title(), HasSubstr("the watering day"));
   const std::map<std::string, int> bars = picture.marks_by_class();
   EXPECT_EQ(bars.at("waters"), 2);
@@ -338,11 +338,11 @@ TEST(DayDrawing, HasOneBarWhereASetRunsOnAndTwoWhereItRests) {
 
 TEST(DayDrawing, TellsWhatIsLeftAndRefusesNoNumbers) {
   const Layout farm = pumped_farm();
-  DayPlan plan = planned(farm, {.from = 6 * h, .to = 8 * h, .together = false});
-  const Picture picture(to_svg(farm, plan));
+  DayPlan plan = planned(farm, {.earliest = 6 * h, .latest = 8 * h, .together = false});
+  const Picture picture(to_svg_of_day(farm, plan));
   EXPECT_TRUE(picture.has("needs " + in_words(*plan.sets[1].still_needs) + " more"));
   plan.turns[0].stop = std::numeric_limits<double>::quiet_NaN() * h;
-  EXPECT_THAT(refusal([&] { to_svg(farm, plan); }), HasSubstr("finite"));
+  EXPECT_THAT(refusal([&] { to_svg_of_day(farm, plan); }), HasSubstr("finite"));
 }
 
 // ---- after a break

@@ -315,6 +315,82 @@ class FlowFigureKind(Word):
     """out of all supplies together"""
 
 
+class EvapotranspirationMethod(Word):
+    """How a reference evapotranspiration was had."""
+
+    __module__ = "hydro"
+
+    typed = "typed"
+    """as it was given"""
+    penman_monteith = "penman_monteith"
+    """FAO-56 equation 6"""
+    hargreaves = "hargreaves"
+    """FAO-56 equation 52"""
+
+
+class WeatherEstimate(Word):
+    """What stood in for a reading that was not there."""
+
+    __module__ = "hydro"
+
+    sea_level = "sea_level"
+    """no altitude"""
+    dew_point_of_minimum = "dew_point_of_minimum"
+    """no humidity: the dew point is the minimum temperature"""
+    radiation_of_temperatures = "radiation_of_temperatures"
+    """no sunshine: by the span of the temperatures"""
+    usual_wind = "usual_wind"
+    """no wind: 2 m/s"""
+
+
+class SoilKind(Word):
+    """By texture, as FAO-56 table 19 lists them."""
+
+    __module__ = "hydro"
+
+    sand = "sand"
+    loamy_sand = "loamy sand"
+    sandy_loam = "sandy loam"
+    loam = "loam"
+    silt_loam = "silt loam"
+    silt = "silt"
+    silty_clay_loam = "silty clay loam"
+    silty_clay = "silty clay"
+    clay = "clay"
+
+
+class WaterReason(Word):
+    """Why a block needs water today, or not."""
+
+    __module__ = "hydro"
+
+    enough = "enough"
+    """today's use stays within what may be used up"""
+    today = "today"
+    """it would pass it today"""
+    used_up = "used_up"
+    """nothing of it is left: the crop suffers"""
+
+
+class ServedBy(Word):
+    """Whom a run is long enough for."""
+
+    __module__ = "hydro"
+
+    low_quarter = "low_quarter"
+    average = "average"
+
+
+class WhyLeft(Word):
+    """Why a set has not all that it needs."""
+
+    __module__ = "hydro"
+
+    day_too_short = "day_too_short"
+    not_served = "not_served"
+    """the supply serves it neither alone nor beside any set that is still to run"""
+
+
 class Input(Word):
     """What can be a little more: a size, by the share, or (h) a height, by the metre."""
 

@@ -43,6 +43,9 @@ SI_UNITS = {
     _hydro.Power: units.W,
     _hydro.RotationalSpeed: _hydro.rps,
     _hydro.Temperature: units.K,
+    _hydro.Time: units.s,
+    _hydro.Area: _hydro.m2,
+    _hydro.Energy: units.J,
 }
 
 

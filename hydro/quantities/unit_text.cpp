@@ -66,6 +66,11 @@ struct Vocabulary<Power> {
   static constexpr Spelling<Power> units[] = {{kW}, {hp}, {units::W}};
 };
 template <>
+struct Vocabulary<Energy> {
+  static constexpr std::string_view name = "an energy";
+  static constexpr Spelling<Energy> units[] = {{kWh}, {units::J}};
+};
+template <>
 struct Vocabulary<Velocity> {
   static constexpr std::string_view name = "a velocity";
   static constexpr Spelling<Velocity> units[] = {
@@ -80,7 +85,7 @@ struct Vocabulary<Time> {
 template <>
 struct Vocabulary<Angle> {
   static constexpr std::string_view name = "an angle";
-  static constexpr Spelling<Angle> units[] = {{degree}};
+  static constexpr Spelling<Angle> units[] = {{degree}, {radian}};
 };
 template <>
 struct Vocabulary<Irradiance> {
@@ -222,6 +227,7 @@ Q from_text(std::string_view text) {
                                                   Time,
                                                   RotationalSpeed,
                                                   Power,
+                                                  Energy,
                                                   Angle,
                                                   Irradiance,
                                                   Temperature,
@@ -246,6 +252,7 @@ template Velocity from_text(std::string_view);
 template Time from_text(std::string_view);
 template RotationalSpeed from_text(std::string_view);
 template Power from_text(std::string_view);
+template Energy from_text(std::string_view);
 template Angle from_text(std::string_view);
 template Irradiance from_text(std::string_view);
 template Temperature from_text(std::string_view);

@@ -147,6 +147,7 @@ inline constexpr Unit<Power> hp{745.69987158227022, 1, 0, 0, "hp"};
 inline constexpr Unit<Energy> kWh{3600000, 1, 0, 0, "kWh"};
 
 inline constexpr Unit<Angle> degree{std::numbers::pi, 180, 0, 0, "deg"};
+inline constexpr Unit<Angle> radian{1, 1, 0, 0, "rad"};
 
 inline constexpr Unit<Irradiance> W_per_m2{1, 1, 0, 0, "W/m2"};
 inline constexpr Unit<Irradiance> MJ_per_m2_day{1000000, 86400, 0, 0, "MJ/m2/day"};
@@ -172,6 +173,7 @@ inline constexpr Unit<Time> min{60, 1, 0, 0, "min"};
 inline constexpr Unit<Time> h{3600, 1, 0, 0, "h"};
 inline constexpr Unit<Time> day{86400, 1, 0, 0, "day"};
 inline constexpr Unit<Power> W{1, 1, 0, 0, "W"};
+inline constexpr Unit<Energy> J{1, 1, 0, 0, "J"};
 /// Plain numbers (coefficients, shares), so that ranges treat them like quantities.
 inline constexpr Unit<double> plain{1, 1, 0, 0, ""};
 }  // namespace units

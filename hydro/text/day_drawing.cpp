@@ -29,8 +29,8 @@ class Bars {
       : layout_(layout), plan_(plan), figures_(figures) {
     for (const SetDay& set : plan.sets)
       left_ = std::max(left_, page_margin + 8 + width_of(cut(set.set, widest_name), 12));
-    from_ = std::floor(plan.from / units::h);
-    to_ = std::max(from_ + 1, std::ceil(plan.to / units::h));
+    from_ = std::floor(plan.earliest / units::h);
+    to_ = std::max(from_ + 1, std::ceil(plan.latest / units::h));
   }
 
   std::string draw() {
@@ -92,7 +92,7 @@ class Bars {
                clock(hour * units::h),
                {.anchor = "middle", .colour = grey, .size = small});
     }
-    for (const Time& end : {plan_.from, plan_.to})
+    for (const Time& end : {plan_.earliest, plan_.latest})
       svg.line({x(end), top - 4}, {x(end), bottom}, {grey, 1, "4 3"});
   }
 
@@ -182,7 +182,9 @@ class Bars {
 
 }  // namespace
 
-std::string to_svg(const Layout& layout, const DayPlan& plan, const DrawingOptions& options) {
+std::string to_svg_of_day(const Layout& layout,
+                          const DayPlan& plan,
+                          const DrawingOptions& options) {
   const Figures figures(options.units.value_or(layout.units()));
   return Bars(layout, plan, figures).draw();
 }

@@ -21,6 +21,8 @@ namespace hydro {
 
 /// What is not UTF-8 in a name is replaced by U+FFFD. @throws InvalidInput when a number is not
 /// finite.
-std::string to_svg(const Layout& layout, const DayPlan& plan, const DrawingOptions& options = {});
+std::string to_svg_of_day(const Layout& layout,
+                          const DayPlan& plan,
+                          const DrawingOptions& options = {});
 
 }  // namespace hydro

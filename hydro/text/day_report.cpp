@@ -39,8 +39,8 @@ class DayReport {
     page_.paragraph("",
                     fmt::format("The watering day, from {} to {}, every outlet at its rated "
                                 "pressure or more",
-                                clock(plan_.from),
-                                clock(plan_.to)));
+                                clock(plan_.earliest),
+                                clock(plan_.latest)));
     page_.line();
     summary();
     turns();

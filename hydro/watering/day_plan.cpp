@@ -81,13 +81,13 @@ class Day {
       const Work& work)
       : layout_(layout), sets_(sets), options_(options), work_(work) {
     for (const SetToWater& it : sets) plan_.sets.push_back({.set = it.set});
-    plan_.from = options.from;
-    plan_.to = options.to;
+    plan_.earliest = options.earliest;
+    plan_.latest = options.latest;
     for (std::size_t i = 0; i < sets.size(); ++i) pending_.push_back(i);
   }
 
   DayPlan run() {
-    Time now = options_.from;
+    Time now = options_.earliest;
     bool goes_on = true;
     while (!pending_.empty() && goes_on) {
       tell_progress();
@@ -187,9 +187,9 @@ class Day {
     }
     turn.start =
         turn.fill_from + Time(turn.fill / std::min(running.filling.gentle_flow, turn.flow));
-    if (!(turn.start < options_.to)) return false;
+    if (!(turn.start < options_.latest)) return false;
 
-    Time runs = options_.to - turn.start;
+    Time runs = options_.latest - turn.start;
     const auto needs = [&](std::size_t set) { return (1 - share(set)) * running.needs.at(set); };
     for (const std::size_t i : group) runs = std::min(runs, Time(needs(i)));
     for (const std::size_t i : group) {
@@ -216,7 +216,7 @@ class Day {
     now = turn.stop;
     full_ = std::move(full);
     plan_.turns.push_back(std::move(turn));
-    return now < options_.to;
+    return now < options_.latest;
   }
 
   double share(std::size_t set) const { return plan_.sets[set].share; }
@@ -333,12 +333,12 @@ std::vector<Problem> problems(const DayOptions& options) {
   constexpr Range<Time> of_the_day{0, 48, units::h};
   const Range<double> money{0, 1e9, units::plain};
   Examination examination;
-  examination.within("from", options.from, of_the_day);
-  examination.within("to", options.to, of_the_day);
-  if (!(options.from < options.to))
-    examination.add("to",
-                    "is " + to_message(options.to, units::h) + ", must be later than from, " +
-                        to_message(options.from, units::h));
+  examination.within("earliest", options.earliest, of_the_day);
+  examination.within("latest", options.latest, of_the_day);
+  if (!(options.earliest < options.latest))
+    examination.add("latest",
+                    "is " + to_message(options.latest, units::h) +
+                        ", must be later than earliest, " + to_message(options.earliest, units::h));
   examination.within("changeover", options.changeover, Range<Time>{0, 24, units::h});
   examination.within("fill_velocity", options.fill_velocity, Range<Velocity>{0, 10, m_per_s, true});
   examination.within("share", options.share, Range<double>{0, 5, units::plain, true});

@@ -57,8 +57,8 @@ struct WaterPrices {
 
 /// When, and how.
 struct DayOptions {
-  Time from = 6 * units::h;  ///< since midnight: daylight, or when the pump may run
-  Time to = 20 * units::h;
+  Time earliest = 6 * units::h;  ///< since midnight: daylight, or when the pump may run
+  Time latest = 20 * units::h;
   bool together = true;                   ///< sets that can
   Time changeover = {};                   ///< between two turns: valves are turned
   Velocity fill_velocity = 1 * ft_per_s;  ///< common practice, no source
@@ -113,8 +113,8 @@ struct SetDay {
 struct DayPlan {
   std::vector<Turn> turns = {};
   std::vector<SetDay> sets = {};  ///< in the order in which they were asked for
-  Time from = {};
-  Time to = {};
+  Time earliest = {};             ///< as it was asked for
+  Time latest = {};
   Volume pumped = {};
   Volume let_out = {};
   Volume lost = {};

@@ -50,7 +50,7 @@ double available_water(const Soil& soil) {
     throw InvalidInput("available_water",
                        "is not given, nor is the kind of soil, of which it would be known");
   const AvailableWater range = available_water_range(*soil.kind);
-  return (range.from + range.to) / 2;
+  return (range.least + range.most) / 2;
 }
 
 Velocity intake_rate(const Soil& soil) {

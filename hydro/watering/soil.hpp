@@ -61,8 +61,8 @@ struct Soil {
 
 /// A published range of available water [-].
 struct AvailableWater {
-  double from = 0;
-  double to = 0;
+  double least = 0;
+  double most = 0;
 };
 /// Table 19, between field capacity and wilting point.
 AvailableWater available_water_range(SoilKind kind);

@@ -12,12 +12,16 @@ import hydro._hydro as inside
 ELSEWHERE = {
     "BreakOptions": "the keywords of break_every_outlet",
     "ChanceOptions": "the keywords of chances",
+    "CalendarDate": "datetime.date",
     "Choice": "a value and its word: a member of a StrEnum",
     "chosen": 'ValveOpening("half closed")',
     "word_of": "the member itself is its word",
+    "DayOptions": "the keywords of day_plan",
+    "DayReportOptions": "the keywords of day_report",
     "DrainOptions": "the keywords of drain",
     "DrawingOptions": "the keywords of to_svg",
     "EmissionDesign": "the keywords of design_emission_uniformity",
+    "FillOptions": "the keywords of filling",
     "InletPositionOptions": "the keywords of inlet_position",
     "LongestLineOptions": "the keywords of longest_line",
     "PumpReadingPlace": "the keywords of pump_from_readings",
@@ -26,7 +30,9 @@ ELSEWHERE = {
     "RoomOptions": "the keywords of room_on_line",
     "SetsTogetherOptions": "the keywords of sets_together",
     "SmallestPipeOptions": "the keywords of smallest_pipe",
+    "SoilWaterOptions": "the keywords of water_need",
     "SolveOptions": "the keywords of solve",
+    "SurgeOptions": "the keywords of surges",
     "Work": "the keywords threads and progress of what takes long",
     "Influence": "a template; its classes have names: PressureInfluence",
     "Quantity": "a template; its classes have names: Pressure",
@@ -37,6 +43,7 @@ ELSEWHERE = {
     "Uniformity": "a template; its classes have names: FlowUniformity",
     "Unit": "a template; its classes have names: PressureUnit",
     "Acceleration": "only gravity is one, which is a number",
+    "read_date": "datetime.date.fromisoformat",
     "from_text": 'Pressure("25 psi")',
     "si": "the .si of a series; of one quantity .to(unit)",
     "plain": "a number needs no unit",
@@ -46,13 +53,16 @@ ELSEWHERE = {
     "listed_at_most": "likewise",
     "is_control": "likewise",
 }
-RISKY_UNITS = {"K", "W", "h", "min", "s"}  # namesakes of common variables live in hydro.units
+RISKY_UNITS = {"J", "K", "W", "day", "h", "min", "s"}  # namesakes of common variables live in hydro.units
 KEYWORDS = {
     "BreakOptions": "break_every_outlet",
     "ChanceOptions": "chances",
+    "DayOptions": "day_plan",
+    "DayReportOptions": "day_report",
     "DrainOptions": "drain",
     "DrawingOptions": "to_svg",
     "EmissionDesign": "design_emission_uniformity",
+    "FillOptions": "filling",
     "InletPositionOptions": "inlet_position",
     "LongestLineOptions": "longest_line",
     "PumpReadingPlace": "pump_from_readings",
@@ -61,7 +71,9 @@ KEYWORDS = {
     "RoomOptions": "room_on_line",
     "SetsTogetherOptions": "sets_together",
     "SmallestPipeOptions": "smallest_pipe",
+    "SoilWaterOptions": "water_need",
     "SolveOptions": "solve",
+    "SurgeOptions": "surges",
     "Work": "chances",
 }
 TEMPLATES = {
