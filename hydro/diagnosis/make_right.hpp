@@ -1,16 +1,17 @@
 // make_right.hpp: what to do now about the fault that was found, and what it is worth.
 //
-// What      Up to four ways: go on as it is; stop for a moment, cap the outlet and go on without it;
-//           stop until it is mended; mend it at once. Of each: which outlets fall short meanwhile,
-//           what escapes, and how long each line has to run on afterwards, when all is mended, so
-//           that no outlet has had less water than without the fault.
-// Formula   extra time of a line = run_time x largest of (1 - q / q without the fault) over its
-//           outlets that let out water, and not below 0; the broken outlet itself is judged nowhere
-//           what escapes = flow of the broken outlets and open places less what such outlets give
-//           without the fault; of a valve left open, all that the line takes
-// Source    Water is flow by time. What to choose is common practice, no source: go on where no outlet
-//           stops working that did not before, and no outlet is broken; else cap it where that much
-//           is so then; else stop.
+// What      The ways that there are: water on as it is; stop for a moment, cap the outlet and water on
+//           without it; stop until it is mended; mend it at once. Of each: which outlets fall short
+//           meanwhile, what escapes, and how long each line has to run on afterwards, when all is
+//           mended, so that no outlet has had less water than without the fault.
+// Formula   extra time of a line = run_time x the largest of (1 - q / q without the fault) over its
+//           outlets, and not below 0; the faulty outlet itself is left out
+//           escaping = flow of broken outlets, of open places and of lines that should be shut, less
+//           that without the fault
+// Source    Water is flow by time. Which way to choose is common practice, no source: what a hand
+//           mends in minutes (a valve, an end, the throttle, a filter) is mended; else one waters on
+//           where nothing escapes and no outlet stops working that did before; else the outlet is
+//           capped where then none does; else one stops.
 // Range     Steady flow; filling and draining of lines are left out.
 // Errors    InvalidInput when run_time is out of its interval, or the layout cannot have the fault;
 //           NotSolved.
@@ -33,13 +34,13 @@ namespace hydro {
 
 /// What may be done when a fault is found.
 enum class Deed {
-  go_on,  ///< water as it is, mend it afterwards
-  cap,    ///< stop, cap the outlet, go on without it
-  stop,   ///< stop until it is mended; what ran short is made up for by a whole run
-  mend    ///< put it right, then go on
+  go_on,  ///< mend it afterwards
+  cap,    ///< stop, cap the outlet, water on without it
+  stop,   ///< until it is mended
+  mend    ///< now
 };
 
-/// "cap the riser and go on".
+/// "cap the outlet and water on".
 std::string_view words_of(Deed deed);
 
 /// How long a line has to run on.
