@@ -94,7 +94,7 @@ class DiagnosisDrawing {
     heading();
     supply();
     for (const std::size_t line : drawn_) strip(line);
-    y_ += row_height / 2;
+    y_ += 1.5 * row_height;
     if (!left_out_.empty())
       remark(fmt::format(
           "Not drawn, less than 1 in 100 each: {}{}.",
@@ -289,7 +289,7 @@ class DiagnosisDrawing {
                             chance_in_percent(walk.probability));
     if (!text.empty()) svg_.text({pipe_from + 16, y_ + 4}, cut(text, 70), {.size = small});
     if (first) frame({pipe_from - 12, y_ - 12}, {totals_at - 12, y_ + 12});
-    tell_total(likely, first);
+    tell_total(first ? found_.walk.front().probability : likely, first);
     y_ += 12;
     for (std::size_t i = 0; i < readings_.size(); ++i)
       if (!is_on_line(readings_[i].place)) tell_reading(i, pipe_from, y_ - 6);
@@ -337,7 +337,7 @@ class DiagnosisDrawing {
     const double width = std::clamp(0.7 * cell(line), 1.5, 14.0);
     for (const Bar& bar : all)
       draw_bar(bar, layout_.lines()[line].outlet_count() == 0 ? 14.0 : width);
-    tell_total(total(line), first);
+    tell_total(first ? found_.walk.front().probability : total(line), first);
     if (shut) {
       svg_.text({x(length(line)) + 6, y_ + 4}, "should be shut", {.colour = grey, .size = small});
       y_ += 8;
@@ -351,7 +351,7 @@ class DiagnosisDrawing {
       const double at = is_at_outlet(it.place)                ? x_of_outlet(line, it.outlet)
                         : it.place == ReadingPlace::flush_end ? x(length(line))
                                                               : pipe_from;
-      tell_reading(i, at, pipe_y_ + 3);
+      tell_reading(i, at, y_ - 2);
     }
   }
 

@@ -71,7 +71,8 @@ class DiagnosisReport {
     if (options_.make_right) make_it_right(*options_.make_right);
     for (const SeenBy& gauge : options_.seen_by) what_is_seen_by(gauge);
     page_.list("To keep in mind", kept_in_mind());
-    page_.list("Assumed", assumed());
+    page_.list("Assumed of faults and readings", assumed());
+    page_.list("Assumed, because it was not given", assumptions(layout_, figures_.system()));
     write_cautions(page_);
     return page_.take();
   }
@@ -112,8 +113,7 @@ class DiagnosisReport {
                           too_much ? "much" : "little");
     }
     page_.paragraph(
-        "* ",
-        fmt::format("The likeliest of all single ones ({}): {}.", chance(first.probability), text));
+        "* ", fmt::format("The likeliest single cause ({}): {}.", chance(first.probability), text));
   }
 
   void look_alikes() {
@@ -231,7 +231,7 @@ class DiagnosisReport {
     const FoundFault* first = found_.faults.empty() ? nullptr : &found_.faults.front();
     if (first == sound) first = nullptr;
     if (!readings_.empty())
-      page_.line(cells("", "read", "when sound", first ? "with the first" : ""));
+      page_.line(cells("", "read", "when sound", first ? "by likeliest" : ""));
     for (std::size_t i = 0; i < readings_.size(); ++i) {
       const auto predicted = [&](const FoundFault* by) {
         if (!by || i >= by->fits.size()) return std::string();
@@ -246,7 +246,7 @@ class DiagnosisReport {
                        predicted(first)));
     }
     for (const Sight& sight : sights_) page_.paragraph("  ", in_words(sight));
-    if (first) page_.paragraph("  ", "The first: " + in_words(first->candidate) + ".");
+    if (first) page_.paragraph("  ", "The likeliest: " + in_words(first->candidate) + ".");
   }
 
   void make_it_right(const MakeRight& it) {
@@ -338,7 +338,8 @@ class DiagnosisReport {
     page_.paragraph(
         "", fmt::format("What {} can see of a fault of middling size", where(gauge.reading)));
     page_.paragraph("  sees: ", seen.empty() ? "nothing" : seen);
-    if (!not_seen.empty()) page_.paragraph("  does not: ", not_seen);
+    if (!not_seen.empty())
+      page_.paragraph("  does not: ", not_seen + "; there, use the bucket and your eyes");
   }
 
   std::vector<std::string> kept_in_mind() const {
@@ -376,9 +377,26 @@ class DiagnosisReport {
         figures_.pressure_with_unit(by.gauge_bias),
         1 / std::max(by.blunder, 1e-6),
         100 * by.model_error));
-    for (const std::string& sentence : assumptions(layout_, figures_.system()))
-      sentences.push_back(sentence);
+    sentences.push_back(input_errors());
     return sentences;
+  }
+
+  std::string input_errors() const {
+    const Uncertainty by = options_.find_fault.uncertainty.value_or(assumed_uncertainty(layout_));
+    std::string text;
+    const auto add = [&](const char* what, const std::string& error) {
+      text += fmt::format("{}{} {}", text.empty() ? "" : ", ", what, error);
+    };
+    const auto share = [&](const char* what, const auto& error) {
+      if (error && *error > 0) add(what, fmt::format("{:.0f} %", 100 * *error));
+    };
+    share("outlets", std::optional(by.manufacturing_variation));
+    share("ratings of a kind", std::optional(by.rating));
+    share("bores", std::optional(by.inside_diameter));
+    share("walls", std::optional(by.wall));
+    share("loss coefficients", std::optional(by.loss_coefficient));
+    share("the pump's head", std::optional(by.pump_head));
+    return "The description is off by, as standard errors: " + text + ".";
   }
 
   const Layout& layout_;
