@@ -45,6 +45,7 @@ class LayoutReader {
     for (const toml::table* table : root_.tables("set")) read_set(*table);
     for (const toml::table* table : root_.tables("fault")) read_fault(*table);
     for (const char* reserved : {"block", "weather"}) root_.accept(reserved);  // read_blocks.hpp
+    for (const char* reserved : {"reading", "sight"}) root_.accept(reserved);  // read_readings.hpp
     root_.finish();
 
     place_all(problems(supply_, lines_, water_, site_, sets_, faults_, further_supplies_));

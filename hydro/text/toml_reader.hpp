@@ -1,5 +1,5 @@
 // toml_reader.hpp: TOML read field by field, with the position of every mistake.
-// Not installed; for the two files that read TOML, since its library is slow to compile.
+// Not installed; for the files that read TOML, since its library is slow to compile.
 #pragma once
 
 #define TOML_HEADER_ONLY 1
@@ -112,6 +112,8 @@ template <>
 inline constexpr std::string_view example<Velocity> = "\"6 mm/day\"";
 template <>
 inline constexpr std::string_view example<Time> = "\"9.5 h\"";
+template <>
+inline constexpr std::string_view example<Volume> = "\"5 gal\"";
 template <>
 inline constexpr std::string_view example<Angle> = "\"45.7 deg\"";
 template <>
