@@ -65,8 +65,10 @@
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
 // Floor 6: which fault explains what was read.
+#include "hydro/diagnosis/calibrate.hpp"
 #include "hydro/diagnosis/candidate.hpp"
 #include "hydro/diagnosis/detectable.hpp"
+#include "hydro/diagnosis/drift.hpp"
 #include "hydro/diagnosis/find_fault.hpp"
 #include "hydro/diagnosis/next_reading.hpp"
 #include "hydro/diagnosis/reading.hpp"
