@@ -19,13 +19,13 @@ namespace hydro {
 
 /// Residuals, and how each input moves them.
 struct Linearised {
-  Eigen::VectorXd residuals;
-  Eigen::MatrixXd jacobian;
+  Eigen::VectorXd residuals = {};
+  Eigen::MatrixXd jacobian = {};
 };
 
 struct LeastSquares {
   Eigen::VectorXd inputs;
-  Linearised there;
+  Linearised there = {};
   int steps = 0;
   double last_step = 0;  ///< |J d|
   bool is_settled = false;
