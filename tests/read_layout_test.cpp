@@ -710,9 +710,9 @@ const BadFile wrong_keys_and_tables[] = {
      {"line \"row 1\": riser.\"bore\": is not a key known here; accepted are darcy_factor, "
       "hazen_williams, height, inside_diameter, kind, loss_coefficient, roughness, size"}},
     {"misspelt_table",
-     {.more = "[@sight]\naltitude = \"400 ft\"\n"},
-     {"\"sight\": is not a key known here; accepted are fault, further_supply, line, name, "
-      "outlet, pipe, set, site, supply, water"}},
+     {.more = "[@syte]\naltitude = \"400 ft\"\n"},
+     {"\"syte\": is not a key known here; accepted are block, fault, further_supply, line, name, "
+      "outlet, pipe, reading, set, sight, site, supply, water, weather"}},
     {"capital_letters",
      {.top = "@Name = \"Plover Flat\"\n"},
      {"\"Name\": is not a key known here"}},

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <initializer_list>
+#include <numbers>
 #include <random>
 #include <string>
 #include <string_view>
@@ -110,13 +111,28 @@ TEST(UnitText, ReadsEveryUnitOfFlow) {
 }
 
 TEST(UnitText, ReadsEveryOtherUnit) {
-  expect_read<Area>({{"1 m2", 1 * m2}, {"1 cm2", 1e-4 * m2}, {"1 ft2", 0.09290304 * m2}});
+  expect_read<Area>({{"1 m2", 1 * m2},
+                     {"1 cm2", 1e-4 * m2},
+                     {"1 ft2", 0.09290304 * m2},
+                     {"1 ha", 10000 * m2},
+                     {"1 acre", 4046.8564224 * m2}});
   expect_read<Volume>({{"1 gal", 3.785411784e-3 * m3},
                        {"1 gallon", 3.785411784e-3 * m3},
                        {"1 L", 0.001 * m3},
                        {"1 m3", 1 * m3}});
-  expect_read<Velocity>({{"1 m/s", 1 * m_per_s}, {"1 ft/s", 0.3048 * m_per_s}});
-  expect_read<Time>({{"1 s", 1 * units::s}, {"1 min", 60 * units::s}, {"1 h", 3600 * units::s}});
+  expect_read<Velocity>({{"1 m/s", 1 * m_per_s},
+                         {"1 ft/s", 0.3048 * m_per_s},
+                         {"3.6 mm/h", 1e-6 * m_per_s},
+                         {"86.4 mm/day", 1e-6 * m_per_s},
+                         {"1 in/h", 0.0254 / 3600 * m_per_s},
+                         {"1 in/day", 0.0254 / 86400 * m_per_s}});
+  expect_read<Time>({{"1 s", 1 * units::s},
+                     {"1 min", 60 * units::s},
+                     {"1 h", 3600 * units::s},
+                     {"1 day", 86400 * units::s},
+                     {"2 days", 172800 * units::s}});
+  expect_read<Angle>({{"-180 deg", Angle::from_value(-std::numbers::pi)}});
+  expect_read<Irradiance>({{"1 W/m2", 1 * W_per_m2}, {"0.0864 MJ/m2/day", 1 * W_per_m2}});
   expect_read<Temperature>({{"20 degC", 293.15 * units::K},
                             {"0 degC", 273.15 * units::K},
                             {"68 degF", 293.15 * units::K},

@@ -18,7 +18,6 @@ InputErrors::InputErrors(Solution solution, const Uncertainty& uncertainty)
 }
 
 void InputErrors::list() {
-  const std::vector<Line>& lines = inputs_.layout().lines();
   for (std::size_t i = 0; i < inputs_.inputs().size(); ++i) {
     const UncertainInput& input = inputs_.inputs()[i];
     const Column column{i, input.deviation};
@@ -39,10 +38,7 @@ void InputErrors::list() {
         list_losses(input.at, column);
         break;
       case InputKind::elevation:
-        columns_[{input.number == 0 ? Input::ground_rise : Input::ground,
-                  lines[input.at].name,
-                  input.number}]
-            .push_back(column);
+        list_elevation(input, column);
         break;
       case InputKind::supply_pressure:
       case InputKind::pump_head:
@@ -85,6 +81,32 @@ void InputErrors::list_losses(std::size_t line_index, const Column& column) {
         {column.which, column.share * own / (own + certain)});
   columns_[{Input::outlet_loss_coefficient, line.name, 0}].push_back(column);
   columns_[{Input::riser_loss_coefficient, line.name, 0}].push_back(column);
+}
+
+void InputErrors::list_elevation(const UncertainInput& input, const Column& column) {
+  const Line& line = inputs_.layout().lines()[input.at];
+  if (input.number > 0) return columns_[{Input::ground, line.name, input.number}].push_back(column);
+  columns_[{Input::ground_rise, line.name, 0}].push_back(column);
+  keep_listed(input.at, {}, column);
+}
+
+/// Where elevations are listed they stay, whatever the line rises by that feeds them.
+void InputErrors::keep_listed(std::size_t feeder,
+                              std::optional<double> share_of_rise,
+                              const Column& column) {
+  const Layout& layout = inputs_.layout();
+  const Line& line = layout.lines()[feeder];
+  for (std::size_t i = 0; i < layout.lines().size(); ++i) {
+    if (layout.feeder_of(i) != feeder) continue;
+    const Line& fed = layout.lines()[i];
+    const double rises = share_of_rise.value_or(begins_at(fed, line) / line.whole_length());
+    if (fed.elevations.empty()) {
+      keep_listed(i, rises, column);
+      continue;
+    }
+    for (int number = 1; number <= fed.outlet_count(); ++number)
+      columns_[{Input::ground, fed.name, number}].push_back({column.which, -rises * column.share});
+  }
 }
 
 void InputErrors::list_supply(const UncertainInput& input, std::size_t which) {

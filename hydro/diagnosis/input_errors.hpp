@@ -4,7 +4,8 @@
 //           deviation. All figures are moved by the same inputs: that is how their errors hang
 //           together.
 // Formula   covariance of two figures = sum over inputs of (dF/dx s)(dG/dx s)
-// Range     Straight lines through the solution. Lognormal inputs are taken as normal ones. Of the
+// Range     Straight lines through the solution. A line that hangs on one whose elevations are listed is
+//           taken to go up with what feeds that one. Lognormal inputs are taken as normal ones. Of the
 //           losses at an inlet a valve's own part is certain.
 // Threads   const functions may be called from many threads at once.
 #pragma once
@@ -17,6 +18,8 @@
 
 #include <cstddef>
 #include <map>
+#include <optional>
+#include <string>
 #include <tuple>
 #include <vector>
 
@@ -49,6 +52,8 @@ class InputErrors {
   void list_outlet(std::size_t line, int number, const Column& column);
   void list_pipe(const UncertainInputs::PipePlace& place, InputKind kind, const Column& column);
   void list_losses(std::size_t line, const Column& column);
+  void list_elevation(const UncertainInput& input, const Column& column);
+  void keep_listed(std::size_t feeder, std::optional<double> share_of_rise, const Column& column);
   void list_supply(const UncertainInput& input, std::size_t which);
 
   Sensitivities sensitivities_;

@@ -48,7 +48,7 @@ struct Vocabulary<Flow> {
 template <>
 struct Vocabulary<Area> {
   static constexpr std::string_view name = "an area";
-  static constexpr Spelling<Area> units[] = {{m2}, {cm2}, {ft2}};
+  static constexpr Spelling<Area> units[] = {{m2}, {cm2}, {ft2}, {hectare}, {acre}};
 };
 template <>
 struct Vocabulary<Volume> {
@@ -68,12 +68,24 @@ struct Vocabulary<Power> {
 template <>
 struct Vocabulary<Velocity> {
   static constexpr std::string_view name = "a velocity";
-  static constexpr Spelling<Velocity> units[] = {{m_per_s}, {ft_per_s}};
+  static constexpr Spelling<Velocity> units[] = {
+      {m_per_s}, {ft_per_s}, {mm_per_h}, {mm_per_day}, {inch_per_h}, {inch_per_day}};
 };
 template <>
 struct Vocabulary<Time> {
   static constexpr std::string_view name = "a time";
-  static constexpr Spelling<Time> units[] = {{units::s}, {units::min}, {units::h}};
+  static constexpr Spelling<Time> units[] = {
+      {units::s}, {units::min}, {units::h}, {units::day, "days"}};
+};
+template <>
+struct Vocabulary<Angle> {
+  static constexpr std::string_view name = "an angle";
+  static constexpr Spelling<Angle> units[] = {{degree}};
+};
+template <>
+struct Vocabulary<Irradiance> {
+  static constexpr std::string_view name = "an irradiance";
+  static constexpr Spelling<Irradiance> units[] = {{W_per_m2}, {MJ_per_m2_day}};
 };
 template <>
 struct Vocabulary<Temperature> {
@@ -210,6 +222,8 @@ Q from_text(std::string_view text) {
                                                   Time,
                                                   RotationalSpeed,
                                                   Power,
+                                                  Angle,
+                                                  Irradiance,
                                                   Temperature,
                                                   Density,
                                                   DynamicViscosity,
@@ -232,6 +246,8 @@ template Velocity from_text(std::string_view);
 template Time from_text(std::string_view);
 template RotationalSpeed from_text(std::string_view);
 template Power from_text(std::string_view);
+template Angle from_text(std::string_view);
+template Irradiance from_text(std::string_view);
 template Temperature from_text(std::string_view);
 template Density from_text(std::string_view);
 template DynamicViscosity from_text(std::string_view);

@@ -14,6 +14,8 @@
 // Threads   Constants and pure functions.
 #pragma once
 
+#include <numbers>
+
 #include <boost/units/absolute.hpp>
 #include <boost/units/quantity.hpp>
 #include <boost/units/systems/si/acceleration.hpp>
@@ -23,6 +25,7 @@
 #include <boost/units/systems/si/kinematic_viscosity.hpp>
 #include <boost/units/systems/si/length.hpp>
 #include <boost/units/systems/si/mass_density.hpp>
+#include <boost/units/systems/si/plane_angle.hpp>
 #include <boost/units/systems/si/power.hpp>
 #include <boost/units/systems/si/pressure.hpp>
 #include <boost/units/systems/si/temperature.hpp>
@@ -47,9 +50,13 @@ using DynamicViscosity = Quantity<boost::units::si::dynamic_viscosity>;
 using KinematicViscosity = Quantity<boost::units::si::kinematic_viscosity>;
 using RotationalSpeed = Quantity<boost::units::si::frequency>;  ///< turns in a time
 using Power = Quantity<boost::units::si::power>;
+using Angle = Quantity<boost::units::si::plane_angle>;
 using Temperature = Quantity<boost::units::absolute<boost::units::si::temperature>>;
 using Flow = Quantity<
     boost::units::divide_typeof_helper<boost::units::si::volume, boost::units::si::time>::type>;
+/// Power of radiation on an area.
+using Irradiance = Quantity<
+    boost::units::divide_typeof_helper<boost::units::si::power, boost::units::si::area>::type>;
 
 /// The value in SI units, for the inner loops.
 template <class SiUnit>
@@ -112,6 +119,9 @@ inline constexpr Unit<Flow> ft3_per_s{28316846592., 1e12, 0, 0, "ft3/s"};
 inline constexpr Unit<Area> m2{1, 1, 0, 0, "m2"};
 inline constexpr Unit<Area> cm2{1, 10000, 0, 0, "cm2"};
 inline constexpr Unit<Area> ft2{9290304, 1e8, 0, 0, "ft2"};
+inline constexpr Unit<Area> hectare{10000, 1, 0, 0, "ha"};
+/// The international acre, 43,560 square feet.
+inline constexpr Unit<Area> acre{40468564224., 1e7, 0, 0, "acre"};
 
 inline constexpr Unit<Volume> gallon{3785411784., 1e12, 0, 0, "gal"};
 inline constexpr Unit<Volume> litre{1, 1000, 0, 0, "L"};
@@ -119,6 +129,11 @@ inline constexpr Unit<Volume> m3{1, 1, 0, 0, "m3"};
 
 inline constexpr Unit<Velocity> m_per_s{1, 1, 0, 0, "m/s"};
 inline constexpr Unit<Velocity> ft_per_s{3048, 10000, 0, 0, "ft/s"};
+/// Depths of water in a time: evapotranspiration, application and intake rates.
+inline constexpr Unit<Velocity> mm_per_h{1, 3600000, 0, 0, "mm/h"};
+inline constexpr Unit<Velocity> mm_per_day{1, 86400000, 0, 0, "mm/day"};
+inline constexpr Unit<Velocity> inch_per_h{254, 36000000, 0, 0, "in/h"};
+inline constexpr Unit<Velocity> inch_per_day{254, 864000000, 0, 0, "in/day"};
 
 inline constexpr Unit<RotationalSpeed> rpm{1, 60, 0, 0, "rpm"};
 inline constexpr Unit<RotationalSpeed> rps{1, 1, 0, 0, "r/s"};
@@ -126,6 +141,11 @@ inline constexpr Unit<RotationalSpeed> rps{1, 1, 0, 0, "r/s"};
 inline constexpr Unit<Power> kW{1000, 1, 0, 0, "kW"};
 /// 550 ft lbf/s.
 inline constexpr Unit<Power> hp{745.69987158227022, 1, 0, 0, "hp"};
+
+inline constexpr Unit<Angle> degree{std::numbers::pi, 180, 0, 0, "deg"};
+
+inline constexpr Unit<Irradiance> W_per_m2{1, 1, 0, 0, "W/m2"};
+inline constexpr Unit<Irradiance> MJ_per_m2_day{1000000, 86400, 0, 0, "MJ/m2/day"};
 
 inline constexpr Unit<Temperature> degC{1, 1, 0, 273.15, "degC"};
 inline constexpr Unit<Temperature> degF{5, 9, -32, 273.15, "degF"};
@@ -146,6 +166,7 @@ inline constexpr Unit<Temperature> K{1, 1, 0, 0, "K"};
 inline constexpr Unit<Time> s{1, 1, 0, 0, "s"};
 inline constexpr Unit<Time> min{60, 1, 0, 0, "min"};
 inline constexpr Unit<Time> h{3600, 1, 0, 0, "h"};
+inline constexpr Unit<Time> day{86400, 1, 0, 0, "day"};
 inline constexpr Unit<Power> W{1, 1, 0, 0, "W"};
 /// Plain numbers (coefficients, shares), so that ranges treat them like quantities.
 inline constexpr Unit<double> plain{1, 1, 0, 0, ""};

@@ -4,12 +4,10 @@
 #include "hydro/text/read_supply.hpp"
 
 #include <algorithm>
-#include <fstream>
 #include <map>
 #include <optional>
 #include <set>
 #include <string>
-#include <system_error>
 #include <utility>
 #include <vector>
 
@@ -46,6 +44,8 @@ class LayoutReader {
     read_lines(root_.tables("line"));
     for (const toml::table* table : root_.tables("set")) read_set(*table);
     for (const toml::table* table : root_.tables("fault")) read_fault(*table);
+    for (const char* reserved : {"block", "weather"}) root_.accept(reserved);  // read_blocks.hpp
+    for (const char* reserved : {"reading", "sight"}) root_.accept(reserved);  // read_readings.hpp
     root_.finish();
 
     place_all(problems(supply_, lines_, water_, site_, sets_, faults_, further_supplies_));
@@ -340,23 +340,6 @@ class LayoutReader {
   std::set<std::string>
       unread_;  // places of faults of no known kind, which something else stands for
 };
-
-std::string contents_of(const std::filesystem::path& file) {
-  const std::string name = file.empty() ? "\"\"" : printable(file.string());
-  std::error_code error;
-  if (std::filesystem::is_directory(file, error))
-    throw InvalidInput(name, "is a directory; a description file is wanted");
-  std::ifstream stream(file, std::ios::binary);
-  if (!stream)
-    throw InvalidInput(
-        name,
-        std::filesystem::exists(file, error) ? "cannot be opened for reading" : "does not exist");
-  std::string text(most_bytes + 1, '\0');
-  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (stream.bad()) throw InvalidInput(name, "cannot be read");
-  text.resize(static_cast<std::size_t>(stream.gcount()));
-  return text;
-}
 
 }  // namespace
 

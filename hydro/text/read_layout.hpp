@@ -5,6 +5,8 @@
 //           [[fault]]; the keys are the fields of
 //           the structs of the same names, the words of a choice those of choices.hpp. Every
 //           quantity is a text with its unit.
+//           [block.NAME] and [weather] are left to read_blocks.hpp, [[reading]] and [[sight]] to
+//           read_readings.hpp.
 // Source    TOML 1.0.0 (toml.io), read by toml++.
 // Range     At most 8 MiB of text.
 // Errors    InvalidInput with every mistake of meaning at once, or the first mistake of syntax; the

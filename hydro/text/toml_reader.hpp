@@ -1,5 +1,5 @@
 // toml_reader.hpp: TOML read field by field, with the position of every mistake.
-// Not installed; for the one file that reads TOML, since its library is slow to compile.
+// Not installed; for the files that read TOML, since its library is slow to compile.
 #pragma once
 
 #define TOML_HEADER_ONLY 1
@@ -8,11 +8,15 @@
 
 #include <algorithm>
 #include <charconv>
+#include <chrono>
 #include <cstdint>
+#include <filesystem>
+#include <fstream>
 #include <optional>
 #include <set>
 #include <string>
 #include <string_view>
+#include <system_error>
 #include <type_traits>
 #include <utility>
 #include <vector>
@@ -105,6 +109,16 @@ inline constexpr std::string_view example<RotationalSpeed> = "\"2600 rpm\"";
 template <>
 inline constexpr std::string_view example<Power> = "\"13 hp\"";
 template <>
+inline constexpr std::string_view example<Velocity> = "\"6 mm/day\"";
+template <>
+inline constexpr std::string_view example<Time> = "\"9.5 h\"";
+template <>
+inline constexpr std::string_view example<Volume> = "\"5 gal\"";
+template <>
+inline constexpr std::string_view example<Angle> = "\"45.7 deg\"";
+template <>
+inline constexpr std::string_view example<Irradiance> = "\"22 MJ/m2/day\"";
+template <>
 inline constexpr std::string_view example<Temperature> = "\"68 degF\"";
 template <>
 inline constexpr std::string_view example<Density> = "\"998 kg/m3\"";
@@ -176,6 +190,18 @@ class TableReader {
       return std::nullopt;
     }
     return node->as_boolean()->get();
+  }
+
+  /// 2026-05-02
+  std::optional<std::chrono::year_month_day> date(const char* key) {
+    const toml::node* node = find(key);
+    if (!node) return std::nullopt;
+    const auto value = node->value<toml::date>();
+    if (!value || !node->is_date()) {
+      wrong(*node, key, "write a date, 2026-05-02, without quotes");
+      return std::nullopt;
+    }
+    return std::chrono::year(value->year) / value->month / value->day;
   }
 
   /// One of the words of choices.hpp.
@@ -389,6 +415,24 @@ class TableReader {
   Mistakes& mistakes_;
   std::set<std::string> asked_;
 };
+
+/// The text of a file, or more than most_bytes of it.
+inline std::string contents_of(const std::filesystem::path& file) {
+  const std::string name = file.empty() ? "\"\"" : printable(file.string());
+  std::error_code error;
+  if (std::filesystem::is_directory(file, error))
+    throw InvalidInput(name, "is a directory; a description file is wanted");
+  std::ifstream stream(file, std::ios::binary);
+  if (!stream)
+    throw InvalidInput(
+        name,
+        std::filesystem::exists(file, error) ? "cannot be opened for reading" : "does not exist");
+  std::string text(most_bytes + 1, '\0');
+  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
+  if (stream.bad()) throw InvalidInput(name, "cannot be read");
+  text.resize(static_cast<std::size_t>(stream.gcount()));
+  return text;
+}
 
 /// Dotted keys nest tables, one in another, and they are taken apart by recursion: hundreds of
 /// thousands would exhaust the stack. Follows TOML's texts and comments, in which dots do not
