@@ -77,6 +77,7 @@
 #include "hydro/text/breaks_csv.hpp"
 #include "hydro/text/breaks_drawing.hpp"
 #include "hydro/text/breaks_report.hpp"
+#include "hydro/text/calibration_report.hpp"
 #include "hydro/text/chances_report.hpp"
 #include "hydro/text/csv.hpp"
 #include "hydro/text/describe.hpp"
