@@ -65,8 +65,10 @@
 #include "hydro/what_ifs/uncertainty.hpp"
 #include "hydro/what_ifs/work.hpp"
 // Floor 6: which fault explains what was read.
+#include "hydro/diagnosis/calibrate.hpp"
 #include "hydro/diagnosis/candidate.hpp"
 #include "hydro/diagnosis/detectable.hpp"
+#include "hydro/diagnosis/drift.hpp"
 #include "hydro/diagnosis/find_fault.hpp"
 #include "hydro/diagnosis/make_right.hpp"
 #include "hydro/diagnosis/next_reading.hpp"
@@ -90,6 +92,7 @@
 #include "hydro/text/breaks_csv.hpp"
 #include "hydro/text/breaks_drawing.hpp"
 #include "hydro/text/breaks_report.hpp"
+#include "hydro/text/calibration_report.hpp"
 #include "hydro/text/chances_report.hpp"
 #include "hydro/text/csv.hpp"
 #include "hydro/text/day_calendar.hpp"
