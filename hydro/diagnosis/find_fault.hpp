@@ -13,7 +13,7 @@
 //           (sensitivity.hpp) of the layout without the fault, S their variances, each outlet's own
 //           among them; M the model's own error, a share of each figure by itself. One reading, any
 //           one, may be a blunder with probability `blunder`: then its error is ten times as large.
-//           Between the sizes that are solved (2 to 5) predictions follow monotone cubics; the
+//           Between the sizes that are solved (5 or 7) predictions follow monotone cubics; the
 //           integral is exact for straight pieces between 32 steps.
 //           Sights: one after another each changes the normal distribution of the pressures it
 //           hangs on to the normal one with the same mean and covariance (assumed density
