@@ -78,7 +78,7 @@ class Analysis {
   double own_variance(const Reading& reading, double size) const;
   /// Once the readings are known.
   static double variance_left(const Figure& figure, const Evidence& evidence);
-  /// How it hangs with the readings if the candidate's gauge is wrong, else as it does; and its variance.
+  /// With the larger bias if it is the candidate's gauge that is wrong.
   Figure figure_if(const Figure& figure, const Candidate& candidate) const;
   /// The pressure by which a look judges, likewise.
   Figure figure(const Look& look) const;

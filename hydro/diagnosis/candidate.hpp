@@ -139,8 +139,8 @@ std::string describe(const Candidate& candidate);
 /// Whether its size is not known.
 bool has_size(CandidateKind kind);
 
-/// The fault at a size that many standard normal deviations u from its median, -2.5 to 2.5; none for no fault, a supply
-/// that is low and a wrong gauge.
+/// The fault of a size u standard normal deviations from its median, -2.5 to 2.5; none for no fault, a
+/// supply that is low and a wrong gauge.
 std::optional<Fault> fault_of(const Candidate& candidate,
                               const Layout& layout,
                               const FaultSizes& sizes,

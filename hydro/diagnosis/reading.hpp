@@ -12,7 +12,8 @@
 //           mark to 2 %, a meter to 2 %, an engine's counter to 1 %. One-sided evidence with a probit:
 //           any textbook of ordered or binary response, e.g. C. E. Rasmussen and C. K. I. Williams,
 //           Gaussian Processes for Machine Learning (2006), section 3.3 (from memory).
-// Range     Places at the supply are the first supply's. The inlet of a line is one that is open. A gauge shows nothing below 0.
+// Range     Places at the supply are the first supply's. The inlet of a line can be read while that is
+//           open, and not where a regulator is stuck shut. A gauge shows nothing below 0.
 // Errors    problems() names each field that is out of its accepted interval, a place that is not in
 //           the layout, and readings of one place that no error explains.
 // Threads   Plain values and pure functions.
