@@ -124,6 +124,12 @@ TEST(FindFault, TellsThePluckedHeadByAPlume) {
   const FoundFaults turning = find_fault(
       farm, readings, {{.seen = Seen::turning, .line = "row 1", .outlet = 1, .to_outlet = 10}});
   EXPECT_EQ(turning.walk.front().line, "row 2");
+  // What turns is not broken: one look in fifty is wrong.
+  const auto is_row_1 = [](const WalkTo& it) {
+    return it.kind == WalkKind::broken_outlet && it.line == "row 1";
+  };
+  EXPECT_LT(std::ranges::find_if(turning.walk, is_row_1)->probability,
+            0.02 / 0.98 * 1.5 * turning.walk.front().probability);
 }
 
 // ---- Each kind, from readings enough ----
