@@ -264,7 +264,7 @@ TEST(Calibrate, LeavesWhatWasAssumedWhereNothingIsRead) {
   EXPECT_NEAR(it.uncertainty.wall, 0.15, 1e-6);
   EXPECT_NEAR(it.uncertainty.pump_head, 0.05, 1e-6);
   const Calibration one = calibrate(strips(), {read_exactly(strips())[0]});
-  EXPECT_THAT(one.notes, testing::ElementsAre(testing::HasSubstr("1 readings for")));
+  EXPECT_THAT(one.notes, testing::ElementsAre(testing::HasSubstr("1 reading for")));
 }
 
 TEST(Calibrate, NamesEveryMistakeAndWhatDidNotSettle) {

@@ -12,8 +12,10 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <functional>
 #include <iterator>
 #include <map>
+#include <optional>
 #include <utility>
 
 #include <Eigen/Cholesky>
@@ -89,7 +91,9 @@ class Calibrator {
       x = std::move(found.inputs);
       steps = found.steps;
       if (!found.is_settled) {
-        const VectorXd misfits = found.there.residuals.head(read_.size());
+        const Shown reached = shown(x).value_or(before_);
+        const VectorXd misfits =
+            (read_ - reached.figures).cwiseQuotient(covariance_.diagonal().cwiseSqrt());
         throw NotCalibrated(steps, found.last_step, {misfits.begin(), misfits.end()});
       }
       after = *shown(x);
@@ -277,7 +281,6 @@ class Calibrator {
   void tell_uncertainty(const VectorXd& x, const MatrixXd& left, Calibration& result) const {
     const VectorXd shares = cover(left);
     result.uncertainty = inputs_.shrunk(x, shares);
-    result.uncertainty.manufacturing_variation = uncertainty_.manufacturing_variation;
     result.gauge_bias = options_.gauge_bias;
     if (!gauges_.empty())
       result.gauge_bias *= std::sqrt(shares.tail(static_cast<Index>(gauges_.size())).maxCoeff());
@@ -324,8 +327,9 @@ class Calibrator {
     }
     if (static_cast<Index>(count) < all())
       result.notes.push_back(
-          fmt::format("{} readings for {} inputs: what they do not tell stays as it was assumed",
+          fmt::format("{} reading{} for {} inputs: what they do not tell stays as it was assumed",
                       count,
+                      count == 1 ? "" : "s",
                       all()));
     const Reading& first = readings_.front();
     const auto is_at_first = [&](const Reading& it) {

@@ -136,8 +136,10 @@ class NotCalibrated : public std::runtime_error {
  public:
   NotCalibrated(int steps, double last_step, std::vector<double> misfits);
   int steps() const { return steps_; }
-  double last_step() const { return last_step_; }                  ///< in standard errors
-  const std::vector<double>& misfits() const { return misfits_; }  ///< of readings, as reached
+  /// In standard errors.
+  double last_step() const { return last_step_; }
+  /// Of readings, each in its own standard errors, as reached.
+  const std::vector<double>& misfits() const { return misfits_; }
 
  private:
   int steps_;

@@ -16,7 +16,7 @@ namespace hydro {
 namespace {
 
 /// What was read at one place, day by day.
-struct Series {
+struct DayByDay {
   Reading place;
   std::vector<std::size_t> days;  // of the log
   std::vector<double> values;     // SI
@@ -31,9 +31,9 @@ bool is_same(const Reading& one, const Reading& other) {
 }
 
 /// Readings of one place on one day count as their mean.
-void add(std::vector<Series>& all, std::size_t day, const Reading& reading) {
+void add(std::vector<DayByDay>& all, std::size_t day, const Reading& reading) {
   auto series =
-      std::ranges::find_if(all, [&](const Series& it) { return is_same(it.place, reading); });
+      std::ranges::find_if(all, [&](const DayByDay& it) { return is_same(it.place, reading); });
   if (series == all.end()) {
     Reading place = reading;
     place.pressure.reset();
@@ -41,15 +41,15 @@ void add(std::vector<Series>& all, std::size_t day, const Reading& reading) {
     place.speed.reset();
     place.volume.reset();
     place.time.reset();
-    series = all.insert(series, Series{std::move(place), {}, {}, {}});
+    series = all.insert(series, DayByDay{std::move(place), {}, {}, {}});
   }
   series->days.push_back(day);
   series->values.push_back(figure_of(reading));
   series->errors.push_back(own_error(reading));
 }
 
-void take_means(Series& series) {
-  Series means{std::move(series.place), {}, {}, {}};
+void take_means(DayByDay& series) {
+  DayByDay means{std::move(series.place), {}, {}, {}};
   for (std::size_t i = 0; i < series.days.size();) {
     std::size_t last = i;
     double sum = 0, error = 0;
@@ -71,7 +71,7 @@ struct Normal {
   double scatter = 0;
 };
 
-Normal normal_of(const Series& series, std::size_t days) {
+Normal normal_of(const DayByDay& series, std::size_t days) {
   const auto count = static_cast<double>(days);
   const auto end = series.values.begin() + static_cast<std::ptrdiff_t>(days);
   const double mean = std::accumulate(series.values.begin(), end, 0.0) / count;
@@ -83,7 +83,7 @@ Normal normal_of(const Series& series, std::size_t days) {
   return {mean, std::max(error, std::sqrt(squares / (count - 1)))};
 }
 
-void tell_trend(const Series& series,
+void tell_trend(const DayByDay& series,
                 const Normal& normal,
                 const std::vector<DayOfReadings>& log,
                 PlaceDrift& drift) {
@@ -103,7 +103,7 @@ void tell_trend(const Series& series,
   drift.trend_error = 1 / std::sqrt(of_days);
 }
 
-void tell_figures(const Series& series, const Normal& normal, PlaceDrift& drift) {
+void tell_figures(const DayByDay& series, const Normal& normal, PlaceDrift& drift) {
   const double last = series.values.back();
   if (is_pressure(series.place.place)) {
     drift.normal_pressure = Pressure::from_value(normal.mean);
@@ -137,7 +137,7 @@ void tell_alarm(const Sums& sums,
   }
 }
 
-PlaceDrift drift_of(const Series& series,
+PlaceDrift drift_of(const DayByDay& series,
                     const std::vector<DayOfReadings>& log,
                     const DriftOptions& options) {
   const auto normal_days = static_cast<std::size_t>(options.normal_days);
@@ -211,12 +211,12 @@ Drift find_drift(const Layout& layout,
                  const DriftOptions& options) {
   if (auto found = problems(log, options, layout); !found.empty())
     throw InvalidInput(std::move(found));
-  std::vector<Series> all;
+  std::vector<DayByDay> all;
   for (std::size_t i = 0; i < log.size(); ++i)
     for (const Reading& reading : log[i].readings) add(all, i, reading);
   Drift result;
   if (all.empty()) result.notes.emplace_back("nothing was read on any day");
-  for (Series& series : all) {
+  for (DayByDay& series : all) {
     take_means(series);
     const std::size_t needed = static_cast<std::size_t>(options.normal_days) + 1;
     if (series.days.size() < needed) {
