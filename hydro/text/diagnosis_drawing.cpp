@@ -2,6 +2,7 @@
 
 #include "hydro/diagnosis/walks.hpp"
 #include "hydro/text/axis.hpp"
+#include "hydro/text/diagnosis_report.hpp"
 #include "hydro/text/diagnosis_words.hpp"
 #include "hydro/text/doings.hpp"
 #include "hydro/text/figures.hpp"
@@ -232,8 +233,8 @@ class DiagnosisDrawing {
   }
 
   bool is_first(const std::string& line) const {
-    return !found_.walk.empty() && found_.explained && found_.walk.front().line == line &&
-           found_.walk.front().kind != WalkKind::nothing;
+    return !found_.walk.empty() && found_.explained && !is_as_it_should_be(found_) &&
+           found_.walk.front().line == line && found_.walk.front().kind != WalkKind::nothing;
   }
 
   void frame(const Point& from, const Point& to) {
