@@ -10,6 +10,7 @@
 
 #include "hydro/hydro.hpp"
 
+#include <algorithm>
 #include <exception>
 #include <filesystem>
 #include <iostream>
@@ -49,6 +50,17 @@ hydro::Time run_time_of(const Arguments& arguments) {
   }
 }
 
+/// The likeliest one at the place to walk to; null: there is no place that is likelier than not.
+const hydro::FoundFault* likely_fault(const hydro::FoundFaults& found) {
+  if (!found.explained || found.walk.empty()) return nullptr;
+  const hydro::WalkTo& first = found.walk.front();
+  if (first.probability < 0.5 || first.kind == hydro::WalkKind::nothing) return nullptr;
+  const auto it = std::ranges::find(found.faults, first.line, [](const hydro::FoundFault& fault) {
+    return fault.candidate.line;
+  });
+  return it == found.faults.end() ? nullptr : &*it;
+}
+
 int find_fault(const Arguments& arguments) {
   require_other_file(arguments.svg, arguments.file);
   require_other_file(arguments.svg, arguments.readings);
@@ -68,17 +80,15 @@ int find_fault(const Arguments& arguments) {
   const hydro::Work work = with_progress();
   const hydro::FoundFaults found = hydro::find_fault(layout, readings, sights, {}, work);
   told.next = hydro::next_reading(layout, readings, sights, {}, work);
-  if (found.explained && !found.faults.empty())
-    told.make_right = hydro::make_right(layout, found.faults.front(), run);
+  if (const hydro::FoundFault* fault = likely_fault(found))
+    told.make_right = hydro::make_right(layout, *fault, run);
   if (!readings.empty())
     told.seen_by = {{readings.front(), hydro::detectable(layout, readings.front(), {}, work)}};
   if (!arguments.svg.empty())
     hydro::write_file(arguments.svg, hydro::to_svg(layout, readings, sights, found, {told.units}));
   const std::string text = hydro::diagnosis_report(layout, readings, sights, found, told);
   if (!(std::cout << text).flush()) throw hydro::InvalidInput("report", "cannot be written");
-  const bool is_sound =
-      found.explained && !found.walk.empty() && found.walk.front().kind == hydro::WalkKind::nothing;
-  return is_sound ? nothing_wrong : something_is;
+  return hydro::is_as_it_should_be(found) ? nothing_wrong : something_is;
 }
 
 int run(int argc, char** argv) {

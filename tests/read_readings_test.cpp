@@ -137,7 +137,7 @@ INSTANTIATE_TEST_SUITE_P(
                     "walk.toml:2:9: reading 1: place: is the bare number 3"},
         BadReadings{"no_such_line",
                     "[[reading]]\nplace = \"flush end\"\nline = \"row 9\"\npressure = \"3 psi\"\n",
-                    "walk.toml:3:8: reading 1: line: \"row 9\" is \"row 9\""},
+                    "walk.toml:3:8: reading 1: line: is \"row 9\", must be one of"},
         BadReadings{"no_such_outlet",
                     "[[reading]]\nplace = \"pipe\"\nline = \"row 1\"\noutlet = 11\n"
                     "pressure = \"3 psi\"\n",
@@ -159,7 +159,7 @@ INSTANTIATE_TEST_SUITE_P(
                     "walk.toml:3:1: reading 1: \"presure\": is not a key known here"},
         BadReadings{"misspelt_table",
                     "[[readings]]\nplace = \"supply gauge\"\n",
-                    "walk.toml:1:1: \"readings\": is not a key known here; accepted are reading, "
+                    "walk.toml:1:3: \"readings\": is not a key known here; accepted are reading, "
                     "sight"},
         BadReadings{"contradiction",
                     "[[reading]]\nplace = \"supply gauge\"\npressure = \"36 psi\"\n"
@@ -169,7 +169,7 @@ INSTANTIATE_TEST_SUITE_P(
             "unknown_sight",
             "[[sight]]\nseen = \"spinning\"\nline = \"row 1\"\noutlet = 1\n",
             "walk.toml:2:8: sight 1: seen: is \"spinning\"; accepted are \"turning\", \"not "
-            "turning\", \"dry\", \"plume\" and \"wet spot\""},
+            "turning\", \"dry\", \"plume\", \"wet spot\""},
         BadReadings{"backward_sight",
                     "[[sight]]\nseen = \"turning\"\nline = \"row 1\"\noutlet = 5\nto_outlet = 3\n",
                     "walk.toml:5:13: sight 1: to_outlet: is 3"}),

@@ -2,6 +2,7 @@
 
 #include "hydro/diagnosis/walks.hpp"
 #include "hydro/text/axis.hpp"
+#include "hydro/text/diagnosis_report.hpp"
 #include "hydro/text/diagnosis_words.hpp"
 #include "hydro/text/doings.hpp"
 #include "hydro/text/figures.hpp"
@@ -232,8 +233,8 @@ class DiagnosisDrawing {
   }
 
   bool is_first(const std::string& line) const {
-    return !found_.walk.empty() && found_.explained && found_.walk.front().line == line &&
-           found_.walk.front().kind != WalkKind::nothing;
+    return !found_.walk.empty() && found_.explained && !is_as_it_should_be(found_) &&
+           found_.walk.front().line == line && found_.walk.front().kind != WalkKind::nothing;
   }
 
   void frame(const Point& from, const Point& to) {
@@ -243,7 +244,9 @@ class DiagnosisDrawing {
                {ink, 1.8},
                "first",
                "");
-    svg_.text({from.x, from.y - 5}, "walk here first", {.size = small, .bold = true});
+    const bool is_clear = found_.walk.front().probability >= 0.5;
+    svg_.text(
+        {from.x, from.y - 5}, is_clear ? "walk here" : "likeliest", {.size = small, .bold = true});
   }
 
   void tell_total(double probability, bool first) {
@@ -324,7 +327,6 @@ class DiagnosisDrawing {
     const bool first = is_first(name(line));
     make_room(likeliest, first);
     const double top = y_ - 9 - bar_height * likeliest / highest_ - 12;
-    pipe_y_ = y_;
     const bool shut = layout_.is_shut(line);
     const double in = step_in * std::min(6, depth(line));
     const std::size_t letters = static_cast<std::size_t>((pipe_from - page_margin - in - 14) / 6.6);
@@ -338,12 +340,13 @@ class DiagnosisDrawing {
     for (const Bar& bar : all)
       draw_bar(bar, layout_.lines()[line].outlet_count() == 0 ? 14.0 : width);
     tell_total(first ? found_.walk.front().probability : total(line), first);
-    if (shut) {
-      svg_.text({x(length(line)) + 6, y_ + 4}, "should be shut", {.colour = grey, .size = small});
+    if (shut)
+      svg_.text({pipe_from + 16, y_ - 5}, "should be shut", {.colour = grey, .size = small});
+    const bool is_seen = std::ranges::count(sights_, name(line), &Sight::line) > 0;
+    if (shut && !is_seen)
       y_ += 8;
-    } else {
+    else
       outlets(line);
-    }
     if (first) frame_walk(line, top);
     for (std::size_t i = 0; i < readings_.size(); ++i) {
       const Reading& it = readings_[i];
@@ -416,7 +419,6 @@ class DiagnosisDrawing {
   std::vector<std::string> left_out_;
   Svg svg_;
   double y_ = page_margin + 12;  ///< down to which the page is filled
-  double pipe_y_ = 0;            ///< of the strip drawn last
 };
 
 }  // namespace

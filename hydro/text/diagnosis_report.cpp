@@ -22,7 +22,7 @@ namespace hydro {
 namespace {
 
 constexpr std::size_t most_walks = 6;
-constexpr std::size_t most_look_alikes = 5;
+constexpr std::size_t most_look_alikes = 3;
 constexpr double worth_a_row = 0.01;
 
 /// "row 1, outlets 3 to 10; row 2, outlet 2".
@@ -64,8 +64,10 @@ class DiagnosisReport {
     page_.paragraph("* ", headline(found_));
     if (!found_.explained) why_not_explained();
     likeliest();
-    look_alikes();
-    read_next();
+    if (found_.explained) {
+      look_alikes();
+      read_next();
+    }
     where_to_walk();
     predicted_and_read();
     if (options_.make_right) make_it_right(*options_.make_right);
@@ -101,7 +103,7 @@ class DiagnosisReport {
   void likeliest() {
     if (found_.faults.empty()) return;
     const FoundFault& first = found_.faults.front();
-    if (first.candidate.kind == CandidateKind::no_fault) return;
+    if (first.candidate.kind == CandidateKind::no_fault || is_as_it_should_be(found_)) return;
     std::string text = in_words(first.candidate);
     if (first.fault) text = describe(*first.fault, layout_, figures_.system());
     if (first.gauge_shows_too_much) {
@@ -191,7 +193,7 @@ class DiagnosisReport {
 
   void where_to_walk() {
     page_.line();
-    page_.line("Where to walk");
+    page_.line(found_.explained ? "Where to walk" : "If it is one fault all the same");
     std::size_t shown = 0;
     double told = 0;
     for (const WalkTo& walk : found_.walk) {

@@ -38,6 +38,11 @@ struct DiagnosisReportOptions {
   std::vector<SeenBy> seen_by = {};
 };
 
+/// Whether no fault explains the readings better than that nothing is wrong, but for what is worth a
+/// bare mention: no Bayes factor against it is above 3 (R. E. Kass and A. E. Raftery, J. Am. Stat.
+/// Assoc. 90 (1995) 773-795, from memory).
+bool is_as_it_should_be(const FoundFaults& found);
+
 /// @param layout,readings,sights,found what find_fault() was asked and answered
 std::string diagnosis_report(const Layout& layout,
                              const std::vector<Reading>& readings,

@@ -1,9 +1,11 @@
 #include "hydro/text/diagnosis_words.hpp"
 
 #include "hydro/diagnosis/walks.hpp"
+#include "hydro/text/diagnosis_report.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstddef>
 #include <functional>
 #include <utility>
@@ -140,7 +142,7 @@ std::string what(const WalkTo& walk, const FoundFaults& found) {
   }
   std::ranges::stable_sort(kinds, std::ranges::greater{}, &std::pair<double, CandidateKind>::first);
   std::string text;
-  for (std::size_t i = 0; i < kinds.size(); ++i)
+  for (std::size_t i = 0; i < std::min<std::size_t>(2, kinds.size()); ++i)
     if (i == 0 || kinds[i].first >= worth_a_word * walk.probability)
       text += (i == 0 ? "" : " or ") + words_for(kinds[i].second);
   return text;
@@ -155,11 +157,24 @@ std::string in_words(const Candidate& candidate) {
              : what + " on " + candidate.line;
 }
 
+bool is_as_it_should_be(const FoundFaults& found) {
+  constexpr double bare_mention = 3;
+  const auto sound = std::ranges::find(found.faults,
+                                       CandidateKind::no_fault,
+                                       [](const FoundFault& it) { return it.candidate.kind; });
+  if (sound == found.faults.end() || !found.explained || !(sound->probability > 0)) return false;
+  const double most = sound->log_evidence + std::log(bare_mention);
+  return std::ranges::all_of(found.faults,
+                             [&](const FoundFault& it) { return it.log_evidence <= most; });
+}
+
 std::string headline(const FoundFaults& found) {
   if (!found.explained)
     return "No single fault explains these readings: one of them is wrong, or more than one thing "
            "is, or the description is.";
   if (found.walk.empty()) return "Nothing could be looked for.";
+  if (is_as_it_should_be(found))
+    return "These readings are as they should be: what else may be wrong, they cannot see.";
   const WalkTo& first = found.walk.front();
   const std::string how_sure = chance(first.probability);
   if (first.kind == WalkKind::nothing)
@@ -171,10 +186,9 @@ std::string headline(const FoundFaults& found) {
         *first.first == first.last.value_or(0)
             ? fmt::format(", most likely outlet {}", *first.first)
             : fmt::format(", most likely outlets {} to {}", *first.first, first.last.value_or(0));
-  text = capital(text + ": " + how_sure + ".");
-  return first.probability >= likely
-             ? text
-             : "The readings do not single out one place yet. The likeliest: " + text;
+  text += ": " + how_sure + ".";
+  if (first.probability >= likely) return capital(text);
+  return "The readings do not single out one place yet. The likeliest is " + text;
 }
 
 }  // namespace hydro
