@@ -227,13 +227,16 @@ TEST(Calibrate, GivesALayoutThatShowsWhatWasRead) {
   sure.elevation = {};
   const Calibration it =
       calibrate(strips(), readings, {.uncertainty = sure, .gauge_bias = 0 * psi, .model_error = 0});
-  for (const Reading& reading : readings)
+  for (const Reading& reading : readings) {
     // To 3 of their errors, since the readings are exact and what was assumed pulls.
     EXPECT_NEAR(
         shown_by(reading, with_gauge(it.layout)), figure_of(reading), 3 * own_error(reading));
-  for (const Learnt& learnt : it.learnt)
-    if (learnt.kind == LearntKind::outlet_flow)
+  }
+  for (const Learnt& learnt : it.learnt) {
+    if (learnt.kind == LearntKind::outlet_flow) {
       EXPECT_NEAR(*learnt.factor, 1 + 0.05 * 1.5, 3 * *learnt.deviation);
+    }
+  }
   // Described as before: no list of outlets, no gauge that was not there, its sets and names.
   const Line& row = it.layout.line("row 1");
   EXPECT_EQ(row.count, 10);
