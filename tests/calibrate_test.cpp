@@ -277,11 +277,12 @@ TEST(Calibrate, NamesEveryMistakeAndWhatDidNotSettle) {
   options.uncertainty = Uncertainty{.wall = 2};
   std::vector<std::string> texts;
   for (const Problem& problem : problems(options, strips())) texts.push_back(problem.text());
-  EXPECT_THAT(texts,
-              testing::UnorderedElementsAre(testing::HasSubstr("uncertainty.wall is 2"),
-                                            testing::HasSubstr("gauge_bias is -"),
-                                            testing::HasSubstr("model_error is nan"),
-                                            testing::HasSubstr("most_steps is 0, must be from 1")));
+  EXPECT_THAT(
+      texts,
+      testing::UnorderedElementsAre(testing::HasSubstr("uncertainty.wall: is 2"),
+                                    testing::HasSubstr("gauge_bias: is -"),
+                                    testing::HasSubstr("model_error: is nan"),
+                                    testing::HasSubstr("most_steps: is 0, must be from 1")));
   EXPECT_THROW(calibrate(strips(), {{.place = ReadingPlace::bucket, .line = "row 9"}}),
                InvalidInput);
   std::vector<Reading> readings = read_exactly(strips());
