@@ -227,13 +227,16 @@ TEST(Calibrate, GivesALayoutThatShowsWhatWasRead) {
   sure.elevation = {};
   const Calibration it =
       calibrate(strips(), readings, {.uncertainty = sure, .gauge_bias = 0 * psi, .model_error = 0});
-  for (const Reading& reading : readings)
+  for (const Reading& reading : readings) {
     // To 3 of their errors, since the readings are exact and what was assumed pulls.
     EXPECT_NEAR(
         shown_by(reading, with_gauge(it.layout)), figure_of(reading), 3 * own_error(reading));
-  for (const Learnt& learnt : it.learnt)
-    if (learnt.kind == LearntKind::outlet_flow)
+  }
+  for (const Learnt& learnt : it.learnt) {
+    if (learnt.kind == LearntKind::outlet_flow) {
       EXPECT_NEAR(*learnt.factor, 1 + 0.05 * 1.5, 3 * *learnt.deviation);
+    }
+  }
   // Described as before: no list of outlets, no gauge that was not there, its sets and names.
   const Line& row = it.layout.line("row 1");
   EXPECT_EQ(row.count, 10);
@@ -274,11 +277,12 @@ TEST(Calibrate, NamesEveryMistakeAndWhatDidNotSettle) {
   options.uncertainty = Uncertainty{.wall = 2};
   std::vector<std::string> texts;
   for (const Problem& problem : problems(options, strips())) texts.push_back(problem.text());
-  EXPECT_THAT(texts,
-              testing::UnorderedElementsAre(testing::HasSubstr("uncertainty.wall is 2"),
-                                            testing::HasSubstr("gauge_bias is -"),
-                                            testing::HasSubstr("model_error is nan"),
-                                            testing::HasSubstr("most_steps is 0, must be from 1")));
+  EXPECT_THAT(
+      texts,
+      testing::UnorderedElementsAre(testing::HasSubstr("uncertainty.wall: is 2"),
+                                    testing::HasSubstr("gauge_bias: is -"),
+                                    testing::HasSubstr("model_error: is nan"),
+                                    testing::HasSubstr("most_steps: is 0, must be from 1")));
   EXPECT_THROW(calibrate(strips(), {{.place = ReadingPlace::bucket, .line = "row 9"}}),
                InvalidInput);
   std::vector<Reading> readings = read_exactly(strips());

@@ -129,11 +129,11 @@ TEST(FindDrift, NamesEveryMistake) {
   for (const Problem& problem : found) texts.push_back(problem.text());
   EXPECT_THAT(texts,
               testing::UnorderedElementsAre(
-                  testing::HasSubstr("normal_days is 1, must be from 2"),
-                  testing::HasSubstr("allowance is -1, must be from 0 to 5"),
-                  testing::HasSubstr("day 2: day is 2, must be after the one before, 2"),
-                  testing::HasSubstr("outlet is 11, must be from 1 to 10"),
-                  testing::HasSubstr("day 3: day is nan, must be a number")));
+                  testing::HasSubstr("normal_days: is 1, must be from 2"),
+                  testing::HasSubstr("allowance: is -1, must be from 0 to 5"),
+                  testing::HasSubstr("day 2: day: is 2, must be after the one before, 2"),
+                  testing::HasSubstr("outlet: is 11, must be from 1 to 10"),
+                  testing::HasSubstr("day 3: day: is nan, must be a number")));
   EXPECT_THROW(find_drift(ouzel_strips(), log), InvalidInput);
 }
 

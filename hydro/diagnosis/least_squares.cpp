@@ -67,10 +67,8 @@ LeastSquares least_squares(
 
 Eigen::MatrixXd covariance_of(const Eigen::MatrixXd& jacobian) {
   const Eigen::Index inputs = jacobian.cols();
-  const Eigen::MatrixXd r = jacobian.colPivHouseholderQr()
-                                .matrixR()
-                                .topRows(inputs)
-                                .triangularView<Eigen::Upper>();
+  const Eigen::MatrixXd r =
+      jacobian.colPivHouseholderQr().matrixR().topRows(inputs).triangularView<Eigen::Upper>();
   const auto order = jacobian.colPivHouseholderQr().colsPermutation();
   const Eigen::MatrixXd inverse =
       r.triangularView<Eigen::Upper>().solve(Eigen::MatrixXd::Identity(inputs, inputs));
