@@ -64,7 +64,7 @@ Pipe pipe_for(const std::string& name, const Flow& flow) {
 
 Line row(Dice& dice, const Device& device, const std::string& name, int count) {
   return {.name = name,
-          .pipe = pipe_for("lateral", count * device.outlet.flow),
+          .pipe = pipe_for("lateral", 1.0 * count * device.outlet.flow),
           .outlet = device.outlet,
           .count = count,
           .spacing = device.spacing,
@@ -82,7 +82,7 @@ std::vector<Line> rows(Dice& dice, const Device& device) {
   const int rows = dice.whole(3, 5);
   const int count = dice.whole(5, 10);
   const int shut = dice.chance(0.5) ? rows / 2 : 0;
-  const Flow flow = (rows - shut) * count * device.outlet.flow;
+  const Flow flow = 1.0 * (rows - shut) * count * device.outlet.flow;
   std::vector<Line> lines{{.name = "main",
                            .pipe = pipe_for("main", flow),
                            .length = dice.between(50, 300) * ft,
