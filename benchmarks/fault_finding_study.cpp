@@ -8,15 +8,16 @@
 #include <chrono>
 #include <cmath>
 #include <cstddef>
+#include <ctime>
 #include <functional>
 #include <iterator>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "../examples/progress.hpp"
 #include "fault_study.hpp"
 #include "growers_layouts.hpp"
+#include "progress.hpp"
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
@@ -198,6 +199,70 @@ void print_confidence(const std::vector<StudiedFault>& studied, Answer answer) {
   print("evenly by kind", false);
 }
 
+/// Level rows of one kind of outlet on a wide main, all open.
+Layout level_rows(int rows, int count) {
+  const Outlet head{.name = "head",
+                    .flow = 3.5 * gpm,
+                    .at = 25 * psi,
+                    .minimum = 18 * psi,
+                    .body_bore = 0.30 * inch};
+  std::vector<Line> lines{{.name = "main",
+                           .pipe = {.inside_diameter = 12 * inch, .hazen_williams = 150},
+                           .length = rows * 30 * ft}};
+  for (int i = 1; i <= rows; ++i)
+    lines.push_back(
+        {.name = fmt::format("row {}", i),
+         .fed_by = "main",
+         .tap = i * 30 * ft,
+         .pipe = {.inside_diameter = 4 * inch, .hazen_williams = 150},
+         .outlet = head,
+         .count = count,
+         .spacing = 20 * ft,
+         .riser = {.height = 3 * ft, .inside_diameter = 0.81 * inch, .hazen_williams = 150}});
+  return Layout(Supply{.pressure = 45 * psi}, lines);
+}
+
+/// What an answer costs, by one thread.
+void print_cost(int rows, int count, int other_kinds) {
+  const Layout layout = level_rows(rows, count);
+  FindFaultOptions options;
+  for (int i = 1; i <= other_kinds; ++i) {
+    Outlet other = layout.lines()[1].kind_of(1);
+    other.flow *= 1 + 0.1 * i;
+    options.candidates.other_outlets.push_back(other);
+  }
+  const Solution broken = solve(layout.with_fault(head_off("row 2", count / 2)));
+  const std::vector<Reading> readings{
+      {.place = ReadingPlace::supply_gauge, .pressure = broken.supply_pressure()},
+      {.place = ReadingPlace::flush_end,
+       .line = "row 2",
+       .pressure = broken.line("row 2").end_pressure},
+      {.place = ReadingPlace::line_inlet,
+       .line = "row 2",
+       .pressure = broken.line("row 2").inlet_pressure}};
+  const auto seconds = [](const auto& what) {
+    const std::clock_t begun = std::clock();
+    what();
+    return static_cast<double>(std::clock() - begun) / CLOCKS_PER_SEC;
+  };
+  FoundFaults found;
+  const double alone = seconds([&] { solve(layout.with_fault(head_off("row 1", 1))); });
+  const double finding =
+      seconds([&] { found = find_fault(layout, readings, {}, options, {.threads = 1}); });
+  const double advising =
+      seconds([&] { next_reading(layout, readings, {}, {.find_fault = options}, {.threads = 1}); });
+  const auto candidates = static_cast<double>(found.faults.size());
+  fmt::print(
+      "{} candidates on {} outlets: {:.1f} solves a candidate; {:.2f} s, {:.1f} plain solves a "
+      "candidate; the next reading {:.2f} s\n",
+      found.faults.size(),
+      layout.outlet_count(),
+      static_cast<double>(found.solves) / candidates,
+      finding,
+      finding / alone / candidates,
+      advising);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -205,7 +270,7 @@ int main(int argc, char** argv) {
   FaultStudy study;
   std::size_t layout_count = 24;
   int threads = 0;
-  bool no_look = false, no_observer = false;
+  bool no_look = false, no_observer = false, cost = false;
   app.add_option("--faults", study.faults, "how many")->capture_default_str();
   app.add_option("--layouts", layout_count, "how many")->capture_default_str();
   app.add_option("--seed", study.seed, "another gives other layouts, worlds and faults")
@@ -214,7 +279,13 @@ int main(int argc, char** argv) {
       ->capture_default_str();
   app.add_flag("--no-look", no_look, "readings only");
   app.add_flag("--no-observer", no_observer, "without the observer who knows the world");
+  app.add_flag("--cost", cost, "only what an answer costs");
   CLI11_PARSE(app, argc, argv);
+  if (cost) {
+    print_cost(4, 10, 6);
+    print_cost(20, 100, 0);
+    return 0;
+  }
   study.look = !no_look;
   study.observer = !no_observer;
 
