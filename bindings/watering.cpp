@@ -62,7 +62,7 @@ void bind_application(py::module_& module) {
          {"outlet"},
          "The flow to a plant from outlets of this flow; from one outlet where none per plant are "
          "known.");
-  const std::string ground = ">>> ground = Ground(lines=[\"row 1\"], row_spacing=30 * ft)\n";
+  const std::string strip = ">>> ground = Ground(lines=[\"row 1\"], row_spacing=30 * ft)\n";
   def(module,
       "application",
       &application,
@@ -70,7 +70,7 @@ void bind_application(py::module_& module) {
       ("How fast water comes down on the ground, or to each plant, of all its lines together. What "
        "wind and the overlap of sprinklers do is not in it. InvalidInput for problems(ground), or "
        "where no outlet is open.\n\n" +
-       example_row + ground +
+       example_row + strip +
        ">>> round(application(solve(farm), ground).rates.average.to(inch_per_h), 2)\n"
        "0.22")
           .c_str());
@@ -80,7 +80,7 @@ void bind_application(py::module_& module) {
       {"solution", "ground"},
       ("The same of each line of the ground that has an open outlet; an area is shared by the "
        "number of outlets.\n\n" +
-       example_row + ground +
+       example_row + strip +
        ">>> len(application_by_line(solve(farm), ground))\n"
        "1")
           .c_str());
@@ -93,7 +93,7 @@ void bind_application(py::module_& module) {
       {"layout", "ground", "line_name"},
       ("The ground that each outlet of a line has to water; None: no spacing and no area is "
        "known.\n\n" +
-       example_row + ground +
+       example_row + strip +
        ">>> round(area_per_outlet(farm, ground, \"row 1\").to(ft2))\n"
        "600")
           .c_str());
