@@ -72,13 +72,8 @@ SetToWater to_water(const Layout& layout,
     it.ground.area = share * *block.area;
     return it;
   }
-  if (const auto area = area_per_plant(block)) {
-    it.need = WaterAmount{.per_plant = need.net_depth * *area};
-    return it;
-  }
   throw InvalidInput("block " + in_quotes(block.name),
-                     "has neither row_spacing, area nor area_per_plant; one is needed to tell how "
-                     "long to water");
+                     "has neither row_spacing nor area; one is needed to tell how long to water");
 }
 
 }  // namespace

@@ -3,9 +3,9 @@
 // What      Joins what the ground needs (soil_water.hpp) to what can be opened: each set of the layout
 //           waters the block that its outlets stand in. Sets of blocks that have enough are named, and
 //           those of no block.
-// Formula   By the depth that fills the account of the block, where the area of its outlets is known:
-//           row spacing x outlet spacing, or a share of the block's area that is the set's share of
-//           the block's outlets. Else by the volume to each plant, depth x area per plant.
+// Formula   The depth that fills the account of the block, on the area of the set's outlets: row
+//           spacing x outlet spacing, or a share of the block's area that is the set's share of the
+//           block's outlets.
 // Range     What is lost on the way comes on top of it later (run_time.hpp): needs are net.
 // Errors    InvalidInput for a set whose outlets stand in two blocks, a block of which neither
 //           area nor spacing is known, a block without its need.
