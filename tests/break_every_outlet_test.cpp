@@ -5,6 +5,7 @@
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
 #include "hydro/solver/solve.hpp"
+#include "hydro/what_ifs/count_breaks.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -389,6 +390,98 @@ TEST(BreakEveryOutlet, BreaksTheOnlyOutlet) {
 TEST(BreakEveryOutlet, StopsWhenItIsTold) {
   const Work work{.progress = [](std::size_t, std::size_t) { return false; }};
   EXPECT_THROW(break_every_outlet(two_rows(), {}, work), Stopped);
+}
+
+/// Rows, each on a pipe of a main that is fed by a pump: stand-ins and offers are found for all.
+Layout rows_on_a_main(int rows, int outlets, bool by_pump) {
+  const Outlet head{.flow = 1.2 * gpm, .at = 30 * psi, .minimum = 27 * psi, .maximum = 45 * psi};
+  std::vector<Line> lines;
+  for (int i = 0; i < rows; ++i) {
+    const std::string number = std::to_string(i);
+    lines.push_back({.name = "main " + number,
+                     .fed_by = i == 0 ? "" : "main " + std::to_string(i - 1),
+                     .pipe = {.inside_diameter = 3.2 * inch, .hazen_williams = 140},
+                     .length = 30 * ft,
+                     .ground_rise = (i % 3 - 1) * ft});
+    lines.push_back(
+        {.name = "row " + number,
+         .fed_by = "main " + number,
+         .pipe = {.inside_diameter = 1.0 * inch, .hazen_williams = 150},
+         .outlet = head,
+         .count = outlets,
+         .spacing = 6 * ft,
+         .ground_rise = (i % 4) * ft,
+         .riser = {.height = 1 * ft, .inside_diameter = 0.6 * inch, .hazen_williams = 150}});
+  }
+  Supply supply{.pressure = 40 * psi};
+  if (by_pump) supply = {.pump = Pump{.points = {{50 * gpm, 105 * ft}, {400 * gpm, 80 * ft}}}};
+  return Layout{supply, std::move(lines)};
+}
+
+void expect_equal(const Break& counted, const Break& whole, double inflow) {
+  const auto near = [&](const auto& one, const auto& other, double scale) {
+    EXPECT_NEAR(si(one), si(other), 1e-9 * scale) << whole.line << " " << whole.outlet;
+  };
+  EXPECT_EQ(counted.line, whole.line);
+  EXPECT_EQ(counted.outlet, whole.outlet);
+  near(counted.escaping, whole.escaping, inflow);
+  near(counted.missing, whole.missing, inflow);
+  near(counted.inflow, whole.inflow, inflow);
+  near(counted.supply_pressure, whole.supply_pressure, si(10 * bar));
+  near(counted.gauge_reading, whole.gauge_reading, si(10 * bar));
+  EXPECT_EQ(counted.more_below_rated, whole.more_below_rated) << whole.line << " " << whole.outlet;
+  EXPECT_EQ(counted.more_out_of_work, whole.more_out_of_work) << whole.line << " " << whole.outlet;
+  EXPECT_EQ(counted.more_dry, whole.more_dry) << whole.line << " " << whole.outlet;
+  EXPECT_EQ(counted.more_above_maximum, whole.more_above_maximum)
+      << whole.line << " " << whole.outlet;
+  ASSERT_EQ(counted.weakest.has_value(), whole.weakest.has_value());
+  if (!whole.weakest) return;
+  // Of two that are equally weak either may be named.
+  near(counted.weakest->pressure / counted.weakest->rated * bar,
+       whole.weakest->pressure / whole.weakest->rated * bar,
+       si(1 * bar));
+}
+
+void expect_counts_as_of_whole(const Layout& layout, const Fault& fault) {
+  const Breaks counted =
+      break_every_outlet(layout, {.fault = fault, .keep = BreakDetail::counts}, {.threads = 2});
+  const Breaks whole = break_every_outlet(layout, {.fault = fault}, {.threads = 1});
+  ASSERT_EQ(counted.breaks.size(), whole.breaks.size());
+  EXPECT_EQ(counted.not_solved.size(), whole.not_solved.size());
+  const double inflow = std::max(si(whole.before.inflow()), 1e-9);
+  for (std::size_t i = 0; i < whole.breaks.size(); ++i)
+    expect_equal(counted.breaks[i], whole.breaks[i], inflow);
+}
+
+TEST(BreakEveryOutlet, CountsAloneAreThoseOfWholeSolutions) {
+  for (const Layout& layout : many_layouts())
+    for (const Fault& fault : faults_of_outlets()) expect_counts_as_of_whole(layout, fault);
+  for (const bool by_pump : {false, true})
+    for (const Fault& fault :
+         {Fault{head_off("", 0)},
+          Fault{capped("", 0)},
+          Fault{clogged("", 0, 0.5)},
+          Fault{wrong_outlet("", 0, Outlet{.flow = 60 * gpm, .at = 30 * psi})}})
+      expect_counts_as_of_whole(rows_on_a_main(7, 40, by_pump), fault);
+}
+
+/// Else the test above compares whole solutions with themselves.
+TEST(BreakEveryOutlet, IsCountedWithoutWholeSolutionsWhereLawsAreSmooth) {
+  for (const bool by_pump : {false, true}) {
+    const Layout layout = rows_on_a_main(7, 40, by_pump);
+    const Breaks breaks = break_every_outlet(layout);
+    std::vector<OutletNumber> outlets;
+    for (const Break& it : breaks.breaks) outlets.push_back({it.line, it.outlet});
+    ASSERT_THAT(outlets, SizeIs(280));
+    const std::vector<std::size_t> left = count_breaks(layout,
+                                                       HeadOff{},
+                                                       outlets,
+                                                       read_break(breaks.before),
+                                                       breaks.conditions_before,
+                                                       {},
+                                                       [](std::size_t, const CountedBreak&) {});
+    EXPECT_THAT(left, IsEmpty());
+  }
 }
 
 }  // namespace

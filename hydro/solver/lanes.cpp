@@ -130,15 +130,15 @@ LanesWork work_for(const LanesPlan& plan,
 void find_replaced(LanesWork& work) {
   const Tree& tree = *work.plan->tree;
   const Differences& differences = *work.differences;
-  work.first_replaced.assign(tree.places.size() + 1, 0);
-  for (const auto& it : differences.replaced) ++work.first_replaced[it.place + 1];
-  for (std::size_t i = 0; i < tree.places.size(); ++i)
-    work.first_replaced[i + 1] += work.first_replaced[i];
+  work.first_replaced.assign(tree.places.size(), none);
+  for (std::size_t i = differences.replaced.size(); i-- > 0;)
+    work.first_replaced[differences.replaced[i].place] = static_cast<std::int32_t>(i);
   if (work.plan->as_it_is.empty() || !differences.only_replaced()) return;
   work.is_quiet.assign(tree.runs.size(), true);
   for (std::size_t r = tree.runs.size(); r-- > 0;) {
     const Run& run = tree.runs[r];
-    if (work.first_replaced[run.first] < work.first_replaced[run.end]) work.is_quiet[r] = false;
+    for (std::size_t i = run.first; i < run.end; ++i)
+      if (is_replaced(work, i)) work.is_quiet[r] = false;
     if (!work.is_quiet[r] && run.fed_by != none) work.is_quiet[index(run.fed_by)] = false;
   }
 }
@@ -224,8 +224,10 @@ Lanes::Lanes(const Tree& tree, const Sweeps& solved) {
     plan.is_plain.push_back(
         plan.reaches[index(place.reach)].kind == ReachKind::hazen_williams &&
         (place.mouth == none || plan.mouths[index(place.mouth)].kind == MouthKind::root));
-  for (std::size_t s = 0; s < tree.sources.size(); ++s)
+  for (std::size_t s = 0; s < tree.sources.size(); ++s) {
     plan.start_source_head.push_back(solved.source_head(s));
+    plan.start_source_flow.push_back(solved.source_flow(s));
+  }
   plan.places_as_they_are.resize(tree.places.size());
   if (march_on(tree)) find_as_it_is(plan);
   plan_ = std::make_unique<const Plan>(Plan{std::move(plan), march_on(tree)});
@@ -239,6 +241,10 @@ bool Lanes::march_on(const Tree& tree) {
          std::ranges::all_of(tree.runs, [&](const Run& run) {
            return run.fed_by != none || tree.sources[index(run.source)].law;
          });
+}
+
+const LanesPlan& Lanes::plan() const {
+  return plan_->of_tree;
 }
 
 std::size_t Lanes::width() {

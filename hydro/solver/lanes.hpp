@@ -29,6 +29,7 @@
 #include "hydro/solver/solution.hpp"
 #include "hydro/solver/sweeps.hpp"
 #include "hydro/solver/tree.hpp"
+#include "hydro/solver/zeroed_pages.hpp"
 
 #include <array>
 #include <cstddef>
@@ -53,6 +54,9 @@ struct alignas(64) Lane {
     return it;
   }
 };
+
+/// A number for each place or source, and in each lane.
+using Rows = std::vector<Lane, ZeroedPages<Lane>>;
 
 /// How the scenarios of a block differ from the tree. What is empty does not differ.
 struct Differences {
@@ -83,17 +87,19 @@ struct Differences {
 
 /// What was found for a block. At each place and lane as in State.
 struct Block {
-  std::vector<Lane> head;         ///< by place: pressure head in the line [m]
-  std::vector<Lane> outlet_flow;  ///< by place [m3/s]
-  std::vector<Lane> outlet_head;  ///< by place: at the device; that of a dry one is 0 [m]
-  std::vector<Lane> source_flow;  ///< by source [m3/s]
-  std::vector<Lane> source_head;  ///< by source [m]
-  Lane mass;                      ///< largest gap, of the scale in Residuals
-  Lane energy;                    ///< largest gap, of the scale in Residuals
-  std::uint32_t met = 0;          ///< a bit for each lane that is an answer
-  int passes = 0;                 ///< that the slowest lane took
-  std::uint32_t alone = 0;        ///< a bit for each lane that was left to settle()
+  Rows head;                ///< by place: pressure head in the line [m]
+  Rows outlet_flow;         ///< by place [m3/s]
+  Rows outlet_head;         ///< by place: at the device; that of a dry one is 0 [m]
+  Rows source_flow;         ///< by source [m3/s]
+  Rows source_head;         ///< by source [m]
+  Lane mass;                ///< largest gap, of the scale in Residuals
+  Lane energy;              ///< largest gap, of the scale in Residuals
+  std::uint32_t met = 0;    ///< a bit for each lane that is an answer
+  int passes = 0;           ///< that the slowest lane took
+  std::uint32_t alone = 0;  ///< a bit for each lane that was left to settle()
 };
+
+struct LanesPlan;
 
 class Lanes {
  public:
@@ -110,6 +116,9 @@ class Lanes {
 
   /// The tree of one scenario.
   Tree tree_of(const Differences& differences, std::size_t lane) const;
+
+  /// The tree as they march along it.
+  const LanesPlan& plan() const;
 
   /// Doubles that one vector of this machine holds.
   static std::size_t width();

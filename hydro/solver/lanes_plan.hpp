@@ -2,10 +2,12 @@
 #pragma once
 
 #include "hydro/solver/lanes.hpp"
+#include "hydro/solver/stand_in.hpp"
 #include "hydro/solver/tree.hpp"
 
 #include <cstddef>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 namespace hydro {
@@ -107,8 +109,16 @@ struct LanesPlan {
   std::vector<bool> is_plain = {};             ///< by place
   std::vector<State> start = {};               ///< by place
   std::vector<double> start_source_head = {};  ///< by source
+  std::vector<double> start_source_flow = {};  ///< by source
   std::vector<RunAsItIs> as_it_is = {};        ///< by run; empty: it could not be marched
   std::vector<PlaceAsItIs> places_as_they_are = {};
+};
+
+/// A flow of an earlier pass and its power, from which those of the next passes are near.
+struct Remembered {
+  Lane per_flow;               ///< 1/Q
+  Lane power;                  ///< Q^0.852
+  std::uint32_t is_known = 0;  ///< a bit for each lane
 };
 
 /// All that one block is worked out in.
@@ -117,21 +127,55 @@ struct LanesWork {
   const Differences* differences;
   std::vector<RunLanes> runs;
   std::vector<SourceLanes> sources;
-  /// By place, one more than there are places; empty: nothing is replaced.
-  std::vector<std::size_t> first_replaced = {};
+  /// By place: the first of Differences::replaced there, or none. Empty: nothing is replaced.
+  std::vector<std::int32_t> first_replaced = {};
   /// By run: whether it and all beyond it are as in the tree. Empty: none is known to be.
   std::vector<bool> is_quiet = {};
+  /// By run: what answers for one that is quiet. None: its tangent, at first.
+  const std::vector<StandIn>* stand_ins = nullptr;
+  const std::vector<Offer>* offers = nullptr;                        ///< by run
+  std::vector<Remembered, ZeroedPages<Remembered>> remembered = {};  ///< by place; empty: none is
   Block* block;
 };
 
 inline bool is_replaced(const LanesWork& work, std::size_t place) {
-  return !work.first_replaced.empty() &&
-         work.first_replaced[place] < work.first_replaced[place + 1];
+  return !work.first_replaced.empty() && work.first_replaced[place] != none;
 }
 
 /// Marches and corrects until all of the first lanes are answers or have taken enough passes; sets
 /// Block::met, mass, energy and passes.
 void march(LanesWork& work, std::size_t count);
+
+/// The same where stand-ins answer for all that is quiet.
+void march_in_part(LanesWork& work, std::size_t count);
+
+/// One run fed with the heads that are there, with stand-ins for those that it feeds, as near as
+/// rounding lets it. @return whether all lanes are met, and none of them near running dry
+bool march_alone(LanesWork& work, std::size_t run, std::span<const std::size_t> fed);
+
+/// What feeds a run that draws these flows, and is fed itself as its offer says; a source has none.
+/// Leaves the heads before the run where the feeder's ends are, and the feeder's flow.
+/// @param beside the other runs that the feeder feeds @return as march_alone()
+bool march_feeder(LanesWork& work,
+                  std::size_t run,
+                  const Lane& drawn,
+                  std::span<const std::size_t> beside);
+
+/// One run fed as its offer says, with what is replaced on it. Sets Block::met and passes.
+void march_on_offer(LanesWork& work,
+                    std::size_t run,
+                    std::span<const std::size_t> fed,
+                    std::size_t count);
+
+/// From a run so marched to the source: the heads at the far ends of its feeders, of which those
+/// that have mouths are marched once more, and the source's.
+void go_upstream(LanesWork& work,
+                 std::size_t run,
+                 std::span<const std::vector<std::size_t>> fed_by,
+                 std::size_t count);
+
+/// Heads at the far ends of all that is quiet.
+void lead_quiet(LanesWork& work, std::size_t count);
 
 std::size_t vector_width();
 

@@ -3,6 +3,8 @@
 #include "hydro/quantities/error.hpp"
 #include "hydro/quantities/range.hpp"
 #include "hydro/solver/solve.hpp"
+#include "hydro/what_ifs/count_breaks.hpp"
+#include "hydro/what_ifs/outlet_condition.hpp"
 #include "hydro/what_ifs/solve_breaks.hpp"
 
 #include <algorithm>
@@ -14,38 +16,6 @@
 
 namespace hydro {
 namespace {
-
-bool is_out_of_work(OutletCondition condition) {
-  return condition == OutletCondition::below_minimum || condition == OutletCondition::dry;
-}
-bool is_below_rated(OutletCondition condition) {
-  return condition == OutletCondition::below_rated || is_out_of_work(condition);
-}
-bool is_dry(OutletCondition condition) {
-  return condition == OutletCondition::dry;
-}
-bool is_above_maximum(OutletCondition condition) {
-  return condition == OutletCondition::above_maximum;
-}
-
-OutletCondition condition_of(const Outlet& kind, OutletState state, const Pressure& pressure) {
-  switch (state) {
-    case OutletState::dry:
-      return OutletCondition::dry;
-    case OutletState::closed:
-      return OutletCondition::closed;
-    case OutletState::broken:
-      return OutletCondition::broken;
-    case OutletState::works:
-    case OutletState::below_minimum:
-    case OutletState::above_maximum:
-      break;
-  }
-  if (kind.minimum && is_below(pressure, *kind.minimum)) return OutletCondition::below_minimum;
-  if (is_below(pressure, kind.rated_pressure())) return OutletCondition::below_rated;
-  if (kind.maximum && is_above(pressure, *kind.maximum)) return OutletCondition::above_maximum;
-  return OutletCondition::works;
-}
 
 /// A line at whose one outlet every fault of an outlet can be, if its own figures are in range.
 Line line_that_takes_any_fault() {
@@ -110,8 +80,12 @@ class Breaking {
   void choose() {
     for (std::size_t l = 0; l < layout_.lines().size(); ++l) {
       const Line& line = layout_.lines()[l];
+      // Where no outlet of a line is special, what is true of one is true of all.
+      const bool all_alike = line.outlets.empty() && layout_.faults_on(l).empty();
+      std::optional<std::string> of_all;
       for (int outlet = 1; outlet <= line.outlet_count(); ++outlet) {
-        std::string why = why_not(layout_, l, outlet, options_.fault);
+        std::string why = of_all ? *of_all : why_not(layout_, l, outlet, options_.fault);
+        if (all_alike) of_all = why;
         if (why.empty()) {
           places_.push_back({line.name, outlet});
           columns_.push_back(found_.outlets.size());
@@ -144,10 +118,46 @@ class Breaking {
       pressure_.resize(cells);
       flow_.resize(cells);
     }
+    if (keep != BreakDetail::counts)
+      return solve_breaks(
+          layout_, options_.fault, places_, work_, [&](std::size_t i, const SolvedBreak& after) {
+            take(i, after);
+          });
+    const std::vector<std::size_t> left =
+        count_breaks(layout_,
+                     options_.fault,
+                     places_,
+                     before_,
+                     found_.conditions_before,
+                     work_,
+                     [&](std::size_t i, const CountedBreak& it) { breaks_[i] = as_told(i, it); });
+    std::vector<OutletNumber> places_left;
+    for (const std::size_t i : left) places_left.push_back(places_[i]);
     solve_breaks(
-        layout_, options_.fault, places_, work_, [&](std::size_t i, const SolvedBreak& after) {
-          take(i, after);
+        layout_, options_.fault, places_left, work_, [&](std::size_t i, const SolvedBreak& after) {
+          take(left[i], after);
         });
+  }
+
+  Break as_told(std::size_t i, const CountedBreak& it) const {
+    Break found{.line = places_[i].line,
+                .outlet = places_[i].outlet,
+                .escaping = Flow::from_value(it.escaping),
+                .missing = Flow::from_value(it.missing),
+                .inflow = Flow::from_value(it.supplies.inflow),
+                .supply_pressure = Pressure::from_value(it.supplies.supply_pressure),
+                .gauge_reading = Pressure::from_value(it.supplies.gauge_reading),
+                .more_below_rated = it.more_below_rated,
+                .more_out_of_work = it.more_out_of_work,
+                .more_dry = it.more_dry,
+                .more_above_maximum = it.more_above_maximum,
+                .weakest = {}};
+    if (it.weakest != nowhere)
+      found.weakest = WeakestOutlet{found_.outlets[it.weakest].line,
+                                    found_.outlets[it.weakest].outlet,
+                                    Pressure::from_value(it.weakest_pressure),
+                                    kinds_[it.weakest]->rated_pressure()};
+    return found;
   }
 
   void take(std::size_t i, const SolvedBreak& after) {
@@ -181,9 +191,9 @@ class Breaking {
                 .outlet = places_[i].outlet,
                 .escaping = {},
                 .missing = {},
-                .inflow = Flow::from_value(after.inflow),
-                .supply_pressure = Pressure::from_value(after.supply_pressure),
-                .gauge_reading = Pressure::from_value(after.gauge_reading),
+                .inflow = Flow::from_value(after.supplies.inflow),
+                .supply_pressure = Pressure::from_value(after.supplies.supply_pressure),
+                .gauge_reading = Pressure::from_value(after.supplies.gauge_reading),
                 .more_below_rated = 0,
                 .more_out_of_work = 0,
                 .more_dry = 0,

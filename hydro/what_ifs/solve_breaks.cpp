@@ -7,11 +7,15 @@
 #include "hydro/solver/solve.hpp"
 #include "hydro/solver/tree.hpp"
 #include "hydro/what_ifs/in_parallel.hpp"
+#include "hydro/what_ifs/pool.hpp"
+#include "hydro/what_ifs/standing_outlets.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <memory>
 #include <optional>
+#include <utility>
 
 namespace hydro {
 namespace {
@@ -35,16 +39,16 @@ class BreaksInLanes {
         weight_density_(si(water_.density) * gravity),
         tree_(make_tree(layout, water_)),
         settled_(settle(tree_, SolveOptions{}.newton_steps)),
-        on_tree_(tree_, settled_.sweeps) {
-    for (std::size_t l = 0; l < layout.lines().size(); ++l) list(l);
-  }
+        on_tree_(tree_, settled_.sweeps),
+        standing_(standing_outlets(layout, tree_)),
+        open_places_(open_places(tree_)) {}
 
   /// Whether lanes can: not where lines join.
   bool march() const { return Lanes::march_on(tree_); }
-  std::size_t blocks() const { return (outlets_.size() + lanes - 1) / lanes; }
+  std::size_t blocks_to_do() const { return (outlets_.size() + lanes - 1) / lanes; }
 
   void do_block(std::size_t number,
-                const std::function<void(std::size_t, const SolvedBreak&)>& take) const {
+                const std::function<void(std::size_t, const SolvedBreak&)>& take) {
     const std::size_t first = number * lanes;
     const std::size_t count = std::min(lanes, outlets_.size() - first);
     Differences differences;
@@ -53,113 +57,57 @@ class BreaksInLanes {
       const OutletNumber& outlet = outlets_[first + lane];
       const std::size_t l = layout_.index_of(outlet.line);
       faults.push_back(at_outlet(fault_, outlet.line, outlet.outlet));
-      differences.replaced.push_back(
-          {place_of(l, outlet.outlet), lane, mouth_with(faults[lane], layout_.lines()[l], water_)});
+      differences.replaced.push_back({place_of(tree_, l, outlet.outlet),
+                                      lane,
+                                      mouth_with(faults[lane], layout_.lines()[l], water_)});
     }
     std::ranges::sort(differences.replaced, {}, &Differences::Replaced::place);
-    Block block;
-    on_tree_.solve(differences, count, block);
+    std::unique_ptr<Block> block = blocks_.take([] { return std::make_unique<Block>(); });
+    on_tree_.solve(differences, count, *block);
     std::array<SolvedBreak, lanes> found;
-    read(block, differences.replaced, faults, found);
+    read(*block, differences.replaced, faults, found);
     for (std::size_t lane = 0; lane < count; ++lane) {
-      const bool is_solved = ((block.met >> lane) & 1) == 1;
+      const bool is_solved = ((block->met >> lane) & 1) == 1;
       take(first + lane, is_solved ? found[lane] : solve_alone(layout_, faults[lane]));
     }
+    blocks_.give_back(std::move(block));
   }
 
  private:
-  /// An outlet as the tree has it.
-  struct Standing {
-    const Line* line;
-    const Outlet* kind;
-    const Fault* fault;  ///< none: null
-    std::size_t place;   ///< nowhere: no water comes to it
-    double held;         ///< by its own regulator [m]
-    bool is_shut;
-  };
-
-  std::size_t place_of(std::size_t l, int number) const {
-    const LinePlaces& places = tree_.lines[l];
-    const auto i = static_cast<std::size_t>(number - 1);
-    return i < places.outlets ? tree_.place_of(places, i) : nowhere;
-  }
-
-  void list(std::size_t l) {
-    const Line& line = layout_.lines()[l];
-    for (int number = 1; number <= line.outlet_count(); ++number) {
-      const std::size_t place = place_of(l, number);
-      double held = no_limit;
-      if (place != nowhere && tree_.places[place].mouth != none)
-        held = tree_.mouths[index(tree_.places[place].mouth)].law.held;
-      const Fault* there = nullptr;
-      for (const Fault& fault : layout_.faults_on(l))
-        if (outlet_of(fault) == number) there = &fault;
-      standing_.push_back(
-          {&line, &layout_.outlet_at(l, number), there, place, held, layout_.is_shut(l)});
-    }
-    for (const OpenPlace& open : tree_.lines[l].open) open_places_.push_back(open.place);
-  }
-
   /// All lanes together, for what they have of a place stands side by side.
   void read(const Block& block,
             const std::vector<Differences::Replaced>& broken,
             const std::vector<Fault>& faults,
             std::array<SolvedBreak, lanes>& found) const {
-    std::array<std::size_t, lanes> broken_place{};
-    std::array<double, lanes> broken_held{};
-    for (const Differences::Replaced& it : broken) {
-      broken_place[it.lane] = it.place;
-      broken_held[it.lane] = it.mouth ? it.mouth->law.held : no_limit;
-    }
+    std::array<const Differences::Replaced*, lanes> of_lane{};
+    for (const Differences::Replaced& it : broken) of_lane[it.lane] = &it;
     for (std::size_t lane = 0; lane < faults.size(); ++lane) {
       found[lane].pressure.reserve(standing_.size());
       found[lane].line_pressure.reserve(standing_.size());
       found[lane].flow.reserve(standing_.size());
       found[lane].state.reserve(standing_.size());
     }
-    for (const Standing& it : standing_) {
+    for (const StandingOutlet& it : standing_)
       for (std::size_t lane = 0; lane < faults.size(); ++lane) {
-        OutletReading read{0, 0, it.is_shut ? OutletState::closed : OutletState::dry};
-        double flow = 0;
-        if (it.place != nowhere) {
-          const bool is_broken = it.place == broken_place[lane];
-          const double held = is_broken ? broken_held[lane] : it.held;
-          read.line_pressure = weight_density_ * block.head[it.place][lane];
-          read.pressure = weight_density_ * std::min(block.outlet_head[it.place][lane], held);
-          flow = block.outlet_flow[it.place][lane];
-          const auto* wrong = is_broken ? std::get_if<WrongOutlet>(&faults[lane]) : nullptr;
-          read.state =
-              state_at(wrong ? wrong->fitted : *it.kind, Pressure::from_value(read.pressure));
-          if (const Fault* there = is_broken ? &faults[lane] : it.fault; there && !it.is_shut)
-            read = with_fault(read, *there, *it.line, weight_density_);
-        }
+        const bool has_water = it.place != nowhere;
+        const double head = has_water ? block.head[it.place][lane] : 0;
+        const double outlet_head = has_water ? block.outlet_head[it.place][lane] : 0;
+        const bool is_broken = has_water && it.place == of_lane[lane]->place;
+        const OutletReading read =
+            read_outlet(is_broken ? with_fault_at(it, faults[lane], of_lane[lane]->mouth) : it,
+                        head,
+                        outlet_head,
+                        weight_density_);
         found[lane].pressure.push_back(read.pressure);
         found[lane].line_pressure.push_back(read.line_pressure);
-        found[lane].flow.push_back(flow);
+        found[lane].flow.push_back(has_water ? block.outlet_flow[it.place][lane] : 0);
         found[lane].state.push_back(read.state);
       }
-    }
     for (std::size_t lane = 0; lane < faults.size(); ++lane) {
       for (const std::size_t place : open_places_)
         found[lane].out_of_openings += block.outlet_flow[place][lane];
-      read_supplies(block, lane, found[lane]);
+      found[lane].supplies = read_supplies(layout_, tree_, block, lane, water_);
     }
-  }
-
-  void read_supplies(const Block& block, std::size_t lane, SolvedBreak& found) const {
-    const auto flow_of = [&](const Supply& supply, std::size_t number) {
-      const double flow = block.source_flow[index(tree_.of_supplies[number])][lane];
-      return takes_water_in(supply) ? flow : std::max(0.0, flow);
-    };
-    const Supply& first = layout_.supply_as_it_is();
-    const double flow = flow_of(first, 0);
-    const OperatingPoint point =
-        operating_point(first, Flow::from_value(flow), layout_.water(), layout_.site());
-    found.supply_pressure = si(point.pressure);
-    found.gauge_reading = si(point.gauge_reading.value_or(point.source_pressure));
-    found.inflow = flow;
-    const std::vector<Supply>& further = layout_.further_supplies_as_they_are();
-    for (std::size_t i = 0; i < further.size(); ++i) found.inflow += flow_of(further[i], i + 1);
   }
 
   const Layout& layout_;
@@ -170,17 +118,42 @@ class BreaksInLanes {
   Tree tree_;
   Settled settled_;
   Lanes on_tree_;
-  std::vector<Standing> standing_;
+  std::vector<StandingOutlet> standing_;
   std::vector<std::size_t> open_places_;
+  Pool<Block> blocks_;
 };
 
 }  // namespace
 
+SuppliesAfter read_supplies(const Layout& layout,
+                            const Tree& tree,
+                            const Block& block,
+                            std::size_t lane,
+                            const WaterProperties& water) {
+  const auto flow_of = [&](const Supply& supply, std::size_t number) {
+    const double flow = block.source_flow[index(tree.of_supplies[number])][lane];
+    return takes_water_in(supply) ? flow : std::max(0.0, flow);
+  };
+  // As operating_point() has it, without the pumps' duties.
+  const Supply& first = layout.supply_as_it_is();
+  const double flow = flow_of(first, 0);
+  const SupplyAtFlow now = tree.supply().in_full(flow);
+  const double weight_density = si(water.density) * gravity;
+  SuppliesAfter after{flow, weight_density * now.lines.head, weight_density * now.source};
+  if (first.gauge) {
+    if (first.gauge->after_filter.value_or(false)) after.gauge_reading = after.supply_pressure;
+    after.gauge_reading -= si(pressure(first.gauge->height.value_or(Length{}), water.density));
+  }
+  const std::vector<Supply>& further = layout.further_supplies_as_they_are();
+  for (std::size_t i = 0; i < further.size(); ++i) after.inflow += flow_of(further[i], i + 1);
+  return after;
+}
+
 SolvedBreak read_break(const Solution& solution) {
   const OperatingPoint& supply = solution.supply();
-  SolvedBreak found{.inflow = si(solution.inflow()),
-                    .supply_pressure = si(supply.pressure),
-                    .gauge_reading = si(supply.gauge_reading.value_or(supply.source_pressure))};
+  SolvedBreak found{.supplies = {si(solution.inflow()),
+                                 si(supply.pressure),
+                                 si(supply.gauge_reading.value_or(supply.source_pressure))}};
   const auto append = [](auto& all, const auto& more) {
     all.insert(all.end(), more.begin(), more.end());
   };
@@ -199,10 +172,11 @@ void solve_breaks(const Layout& layout,
                   const std::vector<OutletNumber>& outlets,
                   const Work& work,
                   const std::function<void(std::size_t, const SolvedBreak&)>& take) {
-  const BreaksInLanes in_lanes(layout, fault, outlets);
+  BreaksInLanes in_lanes(layout, fault, outlets);
   if (in_lanes.march())
-    return in_parallel(
-        in_lanes.blocks(), work, [&](std::size_t number) { in_lanes.do_block(number, take); });
+    return in_parallel(in_lanes.blocks_to_do(), work, [&](std::size_t number) {
+      in_lanes.do_block(number, take);
+    });
   in_parallel(outlets.size(), work, [&](std::size_t i) {
     take(i, solve_alone(layout, at_outlet(fault, outlets[i].line, outlets[i].outlet)));
   });

@@ -1,7 +1,9 @@
 // solve_breaks.hpp: the pressures and flows that each of many breaks leaves. Not installed.
 #pragma once
 
+#include "hydro/solver/lanes.hpp"
 #include "hydro/solver/solution.hpp"
+#include "hydro/solver/tree.hpp"
 #include "hydro/what_ifs/break_every_outlet.hpp"
 #include "hydro/what_ifs/work.hpp"
 
@@ -12,6 +14,13 @@
 
 namespace hydro {
 
+/// What supplies give, in SI.
+struct SuppliesAfter {
+  double inflow = 0;           ///< out of all
+  double supply_pressure = 0;  ///< of the first one
+  double gauge_reading = 0;    ///< of the first one; without a gauge, before the filter
+};
+
 /// What a solution says of all outlets, line by line, and of the supplies, as numbers in SI.
 struct SolvedBreak {
   std::string not_solved = {};  ///< why; then nothing of the rest counts
@@ -20,10 +29,15 @@ struct SolvedBreak {
   std::vector<double> flow = {};
   std::vector<OutletState> state = {};
   double out_of_openings = 0;  ///< leaks and open ends
-  double inflow = 0;
-  double supply_pressure = 0;
-  double gauge_reading = 0;
+  SuppliesAfter supplies = {};
 };
+
+/// Of one lane.
+SuppliesAfter read_supplies(const Layout& layout,
+                            const Tree& tree,
+                            const Block& block,
+                            std::size_t lane,
+                            const WaterProperties& water);
 
 SolvedBreak read_break(const Solution& solution);
 

@@ -1,0 +1,454 @@
+#include "hydro/what_ifs/count_breaks.hpp"
+
+#include "hydro/solver/discharge.hpp"
+#include "hydro/solver/lanes.hpp"
+#include "hydro/solver/lanes_in_part.hpp"
+#include "hydro/solver/lanes_plan.hpp"
+#include "hydro/solver/settle.hpp"
+#include "hydro/solver/solve.hpp"
+#include "hydro/solver/tree.hpp"
+#include "hydro/what_ifs/in_parallel.hpp"
+#include "hydro/what_ifs/outlet_condition.hpp"
+#include "hydro/what_ifs/outlets_by_head.hpp"
+#include "hydro/what_ifs/pool.hpp"
+#include "hydro/what_ifs/standing_outlets.hpp"
+
+#include <algorithm>
+#include <bit>
+#include <cstdint>
+#include <limits>
+#include <memory>
+#include <optional>
+#include <utility>
+
+namespace hydro {
+namespace {
+
+constexpr double doubt = 1e-9;                                       // of the head span
+constexpr double nobody = std::numeric_limits<double>::quiet_NaN();  // is weaker than none
+constexpr double tiny_flow = 1e-12;  // so that a range is one where nothing flows [m3/s]
+
+using Take = std::function<void(std::size_t, const CountedBreak&)>;
+
+/// One of the breaks.
+struct Breaking {
+  std::size_t place;
+  std::size_t outlet;          ///< of all
+  std::optional<Mouth> mouth;  ///< what water then leaves by; none: nothing
+  OutletState state;           ///< broken, closed, or anything else
+};
+
+class BreaksCounter {
+ public:
+  BreaksCounter(const Layout& layout,
+                const Fault& fault,
+                const std::vector<OutletNumber>& outlets,
+                const SolvedBreak& before,
+                const std::vector<OutletCondition>& conditions_before)
+      : layout_(layout),
+        outlets_(outlets),
+        before_(before),
+        conditions_before_(conditions_before),
+        water_(properties(layout.water())),
+        weight_density_(si(water_.density) * gravity),
+        tree_(make_tree(layout, water_)),
+        settled_(settle(tree_, SolveOptions{}.newton_steps)),
+        on_tree_(tree_, settled_.sweeps),
+        standing_(standing_outlets(layout, tree_)),
+        open_places_(open_places(tree_)),
+        outlet_at_(tree_.places.size(), nowhere),
+        is_plain_(tree_.places.size(), true),
+        by_head_(tree_.runs.size()) {
+    for (std::size_t j = 0; j < standing_.size(); ++j) list(j);
+    for (const std::size_t place : open_places_) is_plain_[place] = false;
+    for (const OutletNumber& it : outlets) {
+      const std::size_t l = layout.index_of(it.line);
+      const Line& line = layout.lines()[l];
+      const std::size_t place = place_of(tree_, l, it.outlet);
+      const Fault here = at_outlet(fault, it.line, it.outlet);
+      const OutletReading read =
+          with_fault({0, 0, OutletState::works}, here, line, weight_density_);
+      breaks_.push_back({place, outlet_at_[place], mouth_with(here, line, water_), read.state});
+    }
+  }
+
+  bool can_count() const { return !on_tree_.plan().as_it_is.empty(); }
+
+  /// Finds what stands in for what.
+  void prepare() {
+    parts_.emplace(
+        on_tree_, asked(), [&](const LanesInPart::Tried& tried) { return learn(tried); }, room_);
+    desks_.give_back(std::make_unique<LanesInPart::Desk>(*parts_, std::move(room_)));
+    share_in_blocks();
+  }
+
+  std::size_t blocks() const { return blocks_.size(); }
+
+  /// @param is_told by index into the outlets
+  void do_block(std::size_t number, const Take& take, std::vector<char>& is_told) {
+    const std::vector<std::size_t>& which = blocks_[number];
+    const std::size_t count = which.size();
+    const Differences differences = differences_of(which);
+    std::unique_ptr<LanesInPart::Desk> desk =
+        desks_.take([&] { return std::make_unique<LanesInPart::Desk>(*parts_); });
+    desk->solve(differences, count);
+    Flows flows;
+    BefallenInLanes befallen;
+    count_waterless(befallen.weakest);
+    count_marched(*desk, which, differences, flows, befallen);
+    count_others(*desk, count, flows, befallen);
+    for (std::size_t lane = 0; lane < count; ++lane) {
+      if (((desk->met() >> lane) & 1) == 0 || befallen.is_doubtful[lane] != 0) continue;
+      const auto number_of = [&](const Lane& counted) { return static_cast<int>(counted[lane]); };
+      CountedBreak found{
+          .escaping = flows.escaping[lane] - escaping_before_ - before_.out_of_openings,
+          .missing = judged_before_ - flows.not_judged[lane] -
+                     (inflow(desk->block(), lane) - flows.escaping[lane]),
+          .supplies = read_supplies(layout_, tree_, desk->block(), lane, water_),
+          .more_below_rated = number_of(befallen.below_rated),
+          .more_out_of_work = number_of(befallen.out_of_work),
+          .more_dry = number_of(befallen.dry),
+          .more_above_maximum = number_of(befallen.above_maximum)};
+      if (befallen.weakest.outlet[lane] < no_limit) {
+        found.weakest = static_cast<std::size_t>(befallen.weakest.outlet[lane]);
+        found.weakest_pressure = weight_density_ * befallen.weakest.outlet_head[lane];
+      }
+      take(which[lane], found);
+      is_told[which[lane]] = 1;
+    }
+    desks_.give_back(std::move(desk));
+  }
+
+ private:
+  struct Flows {
+    Lane escaping = Lane::all(0);    ///< out of broken outlets and openings
+    Lane not_judged = Lane::all(0);  ///< before, out of what is broken or closed now and was not
+  };
+
+  /// Out of all sources, whichever way.
+  static double inflow(const Block& block, std::size_t lane) {
+    double sum = 0;
+    for (const Lane& flow : block.source_flow) sum += flow[lane];
+    return sum;
+  }
+
+  void list(std::size_t j) {
+    const StandingOutlet& it = standing_[j];
+    const OutletCondition was = conditions_before_[j];
+    bounds_.emplace_back(*it.kind, was, it.held, weight_density_);
+    if (it.place == nowhere) {
+      if (is_judged(was) && !waterless_) waterless_ = j;
+      return;
+    }
+    outlet_at_[it.place] = j;
+    if (it.fault || it.is_shut) is_plain_[it.place] = false;
+    if (was == OutletCondition::broken) escaping_before_ += before_.flow[j];
+    if (is_judged(was)) judged_before_ += before_.flow[j];
+  }
+
+  /// @param which of `breaks_`, one a lane
+  Differences differences_of(const std::vector<std::size_t>& which) const {
+    Differences differences;
+    for (std::size_t lane = 0; lane < which.size(); ++lane)
+      differences.replaced.push_back(
+          {breaks_[which[lane]].place, lane, breaks_[which[lane]].mouth});
+    std::ranges::sort(differences.replaced, {}, &Differences::Replaced::place);
+    return differences;
+  }
+
+  /// Evenly, so that no block has a few alone.
+  void share_in_blocks() {
+    std::size_t end = 0;
+    for (std::size_t first = 0; first < outlets_.size(); first = end) {
+      const std::size_t run = run_with(first);
+      for (end = first; end < outlets_.size() && run_with(end) == run;) ++end;
+      const std::size_t parts = (end - first + lanes - 1) / lanes;
+      for (std::size_t part = 0; part < parts; ++part) {
+        blocks_.emplace_back();
+        for (std::size_t i = first + (end - first) * part / parts;
+             i < first + (end - first) * (part + 1) / parts;
+             ++i)
+          blocks_.back().push_back(i);
+      }
+    }
+  }
+
+  std::size_t run_with(std::size_t i) const { return parts_->run_of(breaks_[i].place); }
+
+  std::vector<LanesInPart::Asked> asked() {
+    const std::vector<Range> heads = ranges(), flows = flow_ranges();
+    std::vector<LanesInPart::Asked> all;
+    for (std::size_t r = 0; r < heads.size(); ++r) all.push_back({heads[r], flows[r]});
+    return all;
+  }
+
+  /// Of the flows into each run: what it and all beyond draw as they are, and what a break can make of
+  /// that: no more than if the head before it stayed as it is.
+  std::vector<Range> flow_ranges() const {
+    const LanesPlan& plan = on_tree_.plan();
+    std::vector<Range> more(tree_.runs.size(), Range{0, 0});
+    std::vector<std::size_t> run_of(tree_.places.size());
+    for (std::size_t r = 0; r < tree_.runs.size(); ++r)
+      for (std::size_t i = tree_.runs[r].first; i < tree_.runs[r].end; ++i) run_of[i] = r;
+    for (const Breaking& it : breaks_) {
+      const State& before = plan.start[it.place];
+      const double then = it.mouth ? discharge(*it.mouth, 1, before.head).flow : 0;
+      const double rise = then - before.outlet_flow;
+      Range& of_run = more[run_of[it.place]];
+      of_run = {std::min(of_run.least, rise), std::max(of_run.most, rise)};
+    }
+    std::vector<Range> found(tree_.runs.size(), Range{0, 0});
+    for (std::size_t r = tree_.runs.size(); r-- > 0;) {
+      const double flow = plan.as_it_is[r].flow, little = 1e-3 * flow + tiny_flow;
+      found[r] = {flow + more[r].least - little, flow + more[r].most + little};
+      if (tree_.runs[r].fed_by == none) continue;
+      Range& of_feeder = more[index(tree_.runs[r].fed_by)];
+      of_feeder = {std::min(of_feeder.least, more[r].least),
+                   std::max(of_feeder.most, more[r].most)};
+    }
+    return found;
+  }
+
+  /// Of the heads before each run: those that breaks all over the layout lead to and some more, the
+  /// farther out the more, so that they hold what those before them lead to.
+  std::vector<Range> ranges() {
+    std::vector<std::size_t> sample;
+    for (std::size_t k = 0; k < lanes; ++k) {
+      const std::size_t i = (outlets_.size() - 1) * k / (lanes - 1);
+      if (sample.empty() || sample.back() != i) sample.push_back(i);
+    }
+    Block& block = room_;
+    on_tree_.solve(differences_of(sample), sample.size(), block);
+    std::vector<Range> found;
+    std::vector<double> more;
+    for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
+      const Run& run = tree_.runs[r];
+      const bool begins = run.fed_by == none;
+      const Lane& fed = begins ? block.source_head[index(run.source)]
+                               : block.head[tree_.runs[index(run.fed_by)].end - 1];
+      const double before = on_tree_.plan().as_it_is[r].feeding;
+      Range range{before, before};
+      for (std::size_t lane = 0; lane < sample.size(); ++lane) {
+        range.least = std::min(range.least, fed[lane]);
+        range.most = std::max(range.most, fed[lane]);
+      }
+      const double own = 1.0 * (range.most - range.least) + 1e-5 * tree_.head_span;
+      more.push_back(begins ? own : std::max(own, 1.01 * more[index(run.fed_by)]));
+      found.push_back({range.least - more.back(), range.most + more.back()});
+    }
+    return found;
+  }
+
+  bool learn(const LanesInPart::Tried& tried) {
+    const Run& run = tree_.runs[tried.run];
+    std::vector<OutletsByHead::AtPlace> outlets;
+    for (std::size_t i = run.first; i < run.end; ++i) {
+      if (!is_plain_[i]) return false;
+      if (outlet_at_[i] != nowhere) outlets.push_back({outlet_at_[i], i});
+    }
+    return by_head_[tried.run].learn(outlets, bounds_, tried);
+  }
+
+  /// What no water comes to stays as it was, but may be the weakest.
+  void count_waterless(WeakestInLanes& weakest) const {
+    if (!waterless_) return;
+    for (std::size_t lane = 0; lane < lanes; ++lane)
+      weakest.meet(lane, static_cast<double>(*waterless_), 0, 0, 0);
+  }
+
+  void count_marched(const LanesInPart::Desk& desk,
+                     const std::vector<std::size_t>& which,
+                     const Differences& differences,
+                     Flows& flows,
+                     BefallenInLanes& befallen) const {
+    for (std::size_t lane = 0; lane < which.size(); ++lane) {
+      const Breaking& it = breaks_[which[lane]];
+      note_broken(desk.block(), it, before_.flow[it.outlet], lane, flows);
+    }
+    for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
+      if (!desk.is_marched(r)) continue;
+      const Run& run = tree_.runs[r];
+      // From the far end on, where the weakest mostly is.
+      auto next = std::ranges::lower_bound(
+          differences.replaced, run.end, {}, &Differences::Replaced::place);
+      for (std::size_t i = run.end; i-- > run.first;) {
+        Lane others = Lane::all(1);
+        for (; next != differences.replaced.begin() && (next - 1)->place == i; --next)
+          others[(next - 1)->lane] = 0;
+        if (outlet_at_[i] == nowhere || !is_plain_[i])
+          count_special(desk.block(), i, flows, befallen);
+        else
+          count_plain(desk.block(), outlet_at_[i], others, befallen);
+      }
+    }
+  }
+
+  static void note_broken(
+      const Block& block, const Breaking& it, double flow_before, std::size_t lane, Flows& flows) {
+    const bool is_broken = it.state == OutletState::broken;
+    if (is_broken) flows.escaping[lane] += block.outlet_flow[it.place][lane];
+    if (is_broken || it.state == OutletState::closed) flows.not_judged[lane] += flow_before;
+  }
+
+  /// @param others 1 in each lane, or 0 where this one is broken
+  void count_plain(const Block& block,
+                   std::size_t j,
+                   const Lane& others,
+                   BefallenInLanes& befallen) const {
+    const std::size_t place = standing_[j].place;
+    const OutletBounds& bounds = bounds_[j];
+    const Lane& head = block.head[place];
+    Lane at_device = block.outlet_head[place];
+    if (bounds.held < no_limit)
+      for (std::size_t lane = 0; lane < lanes; ++lane)
+        at_device[lane] = std::min(at_device[lane], bounds.held);
+    const auto [least, most] = extremes(at_device);
+    const auto count = [&](bool was_so, auto is_so, Lane& counted) {
+      if (was_so) return;
+      for (std::size_t lane = 0; lane < lanes; ++lane)
+        counted[lane] += is_so(at_device[lane]) ? others[lane] : 0;
+    };
+    const auto is_dry_at = [](double P) { return !(P > 0); };
+    if (least < bounds.below_rated)
+      count(
+          bounds.was_below_rated,
+          [&](double P) { return P < bounds.below_rated; },
+          befallen.below_rated);
+    if (least < bounds.out_of_work || is_dry_at(least))
+      count(
+          bounds.was_out_of_work,
+          [&](double P) { return P < bounds.out_of_work || is_dry_at(P); },
+          befallen.out_of_work);
+    if (is_dry_at(least)) count(bounds.was_dry, is_dry_at, befallen.dry);
+    if (most > bounds.above_maximum)
+      count(
+          bounds.was_above_maximum,
+          [&](double P) { return P > bounds.above_maximum; },
+          befallen.above_maximum);
+    if (least * bounds.per_rated > extremes(befallen.weakest.share).most) return;
+    for (std::size_t lane = 0; lane < lanes; ++lane)
+      befallen.weakest.meet(lane,
+                            static_cast<double>(j),
+                            others[lane] != 0 ? at_device[lane] * bounds.per_rated : nobody,
+                            head[lane],
+                            at_device[lane]);
+  }
+
+  /// An opening, or an outlet with a fault of its own.
+  void count_special(const Block& block,
+                     std::size_t place,
+                     Flows& flows,
+                     BefallenInLanes& befallen) const {
+    const std::size_t j = outlet_at_[place];
+    if (j == nowhere) {
+      for (std::size_t lane = 0; lane < lanes; ++lane)
+        flows.escaping[lane] += block.outlet_flow[place][lane];
+      return;
+    }
+    const StandingOutlet& it = standing_[j];
+    const OutletCondition was = conditions_before_[j];
+    for (std::size_t lane = 0; lane < lanes; ++lane) {
+      const double outlet_head = block.outlet_head[place][lane];
+      const OutletReading read =
+          read_outlet(it, block.head[place][lane], outlet_head, weight_density_);
+      const OutletCondition is =
+          condition_of(*it.kind, read.state, Pressure::from_value(read.pressure));
+      if (is == OutletCondition::broken) flows.escaping[lane] += block.outlet_flow[place][lane];
+      if (!is_judged(is)) continue;
+      const auto add = [&](bool so, bool was_so, Lane& to) { to[lane] += so && !was_so ? 1 : 0; };
+      add(is_below_rated(is), is_below_rated(was), befallen.below_rated);
+      add(is_out_of_work(is), is_out_of_work(was), befallen.out_of_work);
+      add(is_dry(is), is_dry(was), befallen.dry);
+      add(is_above_maximum(is), is_above_maximum(was), befallen.above_maximum);
+      const double at_device = std::min(outlet_head, it.held);
+      befallen.weakest.meet(lane,
+                            static_cast<double>(j),
+                            at_device * bounds_[j].per_rated,
+                            block.head[place][lane],
+                            at_device);
+    }
+  }
+
+  void count_others(const LanesInPart::Desk& desk,
+                    std::size_t count,
+                    Flows& flows,
+                    BefallenInLanes& befallen) const {
+    for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
+      if (desk.is_marched(r)) continue;
+      if (!parts_->has_stand_in(r))
+        count_unchanged(r, flows, befallen.weakest);
+      else if (!by_head_[r].is_empty())
+        by_head_[r].count(desk.fed(r), count, doubt * tree_.head_span, befallen);
+    }
+  }
+
+  /// A run that nothing stands in for and that yet is not marched feels none of it.
+  void count_unchanged(std::size_t run, Flows& flows, WeakestInLanes& weakest) const {
+    for (std::size_t i = tree_.runs[run].first; i < tree_.runs[run].end; ++i) {
+      const State& before = on_tree_.plan().start[i];
+      const std::size_t j = outlet_at_[i];
+      const bool escapes = j == nowhere || conditions_before_[j] == OutletCondition::broken;
+      const bool counts = j != nowhere && is_judged(conditions_before_[j]);
+      const double at_device = counts ? std::min(before.outlet_head, standing_[j].held) : 0;
+      for (std::size_t lane = 0; lane < lanes; ++lane) {
+        if (escapes) flows.escaping[lane] += before.outlet_flow;
+        if (counts)
+          weakest.meet(lane,
+                       static_cast<double>(j),
+                       at_device * bounds_[j].per_rated,
+                       before.head,
+                       at_device);
+      }
+    }
+  }
+
+  const Layout& layout_;
+  const std::vector<OutletNumber>& outlets_;
+  const SolvedBreak& before_;
+  const std::vector<OutletCondition>& conditions_before_;
+  WaterProperties water_;
+  double weight_density_;  ///< rho g [N/m3]
+  Tree tree_;
+  Settled settled_;
+  Lanes on_tree_;
+  std::vector<StandingOutlet> standing_;
+  std::vector<std::size_t> open_places_;
+  std::vector<OutletBounds> bounds_;              ///< of all outlets
+  std::vector<Breaking> breaks_;                  ///< of `outlets_`
+  std::vector<std::size_t> outlet_at_;            ///< by place; nowhere: none
+  std::vector<bool> is_plain_;                    ///< by place: nothing there has a fault
+  std::optional<std::size_t> waterless_;          ///< the first outlet that no water comes to
+  double escaping_before_ = 0;                    ///< out of broken outlets; openings in `before_`
+  double judged_before_ = 0;                      ///< out of all others
+  std::vector<OutletsByHead> by_head_;            ///< by run
+  std::vector<std::vector<std::size_t>> blocks_;  ///< of `outlets_`, of one run each
+  Block room_;
+  std::optional<LanesInPart> parts_;
+  Pool<LanesInPart::Desk> desks_;
+};
+
+}  // namespace
+
+std::vector<std::size_t> count_breaks(const Layout& layout,
+                                      const Fault& fault,
+                                      const std::vector<OutletNumber>& outlets,
+                                      const SolvedBreak& before,
+                                      const std::vector<OutletCondition>& conditions_before,
+                                      const Work& work,
+                                      const Take& take) {
+  std::vector<std::size_t> left;
+  BreaksCounter counter(layout, fault, outlets, before, conditions_before);
+  if (!counter.can_count() || outlets.empty()) {
+    for (std::size_t i = 0; i < outlets.size(); ++i) left.push_back(i);
+    return left;
+  }
+  counter.prepare();
+  std::vector<char> is_told(outlets.size());
+  in_parallel(
+      counter.blocks(), work, [&](std::size_t number) { counter.do_block(number, take, is_told); });
+  for (std::size_t i = 0; i < outlets.size(); ++i)
+    if (!is_told[i]) left.push_back(i);
+  return left;
+}
+
+}  // namespace hydro
