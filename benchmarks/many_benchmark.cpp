@@ -203,7 +203,7 @@ class InLanes final : public Way {
   Lanes lanes_;
   const Scenarios& scenarios_;
   std::size_t width_;
-  Block block_;
+  LaneBlock block_;
 };
 
 /// What a scenario makes of a tree, which is mended before the next.

@@ -104,7 +104,7 @@ TEST(Lanes, AreWhatEachScenarioIsByItself) {
     ASSERT_TRUE(start);
     const Lanes on_tree(tree, *start);
     const Differences differences = random_differences(tree, seed);
-    Block block;
+    LaneBlock block;
     on_tree.solve(differences, some, block);
     scenarios += some;
     alone += static_cast<std::size_t>(std::popcount(block.alone));

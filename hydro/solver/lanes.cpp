@@ -85,7 +85,7 @@ void change_supplies(Tree& tree, const std::vector<SupplyLaw>& laws, std::size_t
   }
 }
 
-void make_room(const Tree& tree, Block& block) {
+void make_room(const Tree& tree, LaneBlock& block) {
   block.head.resize(tree.places.size());
   block.outlet_flow.resize(tree.places.size());
   block.outlet_head.resize(tree.places.size());
@@ -100,7 +100,7 @@ void make_room(const Tree& tree, Block& block) {
 LanesWork work_for(const LanesPlan& plan,
                    const Differences& differences,
                    std::size_t count,
-                   Block& block) {
+                   LaneBlock& block) {
   const Tree& tree = *plan.tree;
   LanesWork work{.plan = &plan,
                  .differences = &differences,
@@ -181,7 +181,7 @@ void find_as_it_is(LanesPlan& plan) {
   for (const Source& source : tree.sources)
     for (std::size_t lane = 0; lane < lanes; ++lane)
       more_head.supply.push_back(source.law->raised_by(lane == 1 ? little * tree.head_span : 0));
-  Block block;
+  LaneBlock block;
   make_room(tree, block);
   LanesWork work = work_for(plan, more_head, 2, block);
   march(work, 2);
@@ -251,7 +251,7 @@ std::size_t Lanes::width() {
   return vector_width();
 }
 
-void Lanes::solve(const Differences& differences, std::size_t count, Block& block) const {
+void Lanes::solve(const Differences& differences, std::size_t count, LaneBlock& block) const {
   const LanesPlan& plan = plan_->of_tree;
   make_room(*plan.tree, block);
   if (plan_->marches) {
@@ -298,7 +298,7 @@ Tree Lanes::tree_of(const Differences& differences, std::size_t lane) const {
   return tree;
 }
 
-void Lanes::settle_alone(const Differences& differences, std::size_t lane, Block& block) const {
+void Lanes::settle_alone(const Differences& differences, std::size_t lane, LaneBlock& block) const {
   const Tree tree = tree_of(differences, lane);
   const Settled settled = settle(tree, newton_steps);
   const std::vector<State>& states = settled.sweeps.states();

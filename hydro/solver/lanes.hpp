@@ -23,7 +23,7 @@
 // Range     Trees without joints. Long lines that lose nearly all their head answer a breath at the
 //           far end with a storm at the inlet: those are left to settle().
 // Accuracy  Gaps within Residuals::tolerance, measured by one more pass over all laws at the answer.
-// Threads   const functions may be called from many threads, each with a Block of its own.
+// Threads   const functions may be called from many threads, each with a LaneBlock of its own.
 #pragma once
 
 #include "hydro/solver/solution.hpp"
@@ -86,7 +86,7 @@ struct Differences {
 };
 
 /// What was found for a block. At each place and lane as in State.
-struct Block {
+struct LaneBlock {
   Rows head;                ///< by place: pressure head in the line [m]
   Rows outlet_flow;         ///< by place [m3/s]
   Rows outlet_head;         ///< by place: at the device; that of a dry one is 0 [m]
@@ -112,7 +112,7 @@ class Lanes {
   static bool march_on(const Tree& tree);
 
   /// Solves the first `count` scenarios of a block; the other lanes are idle.
-  void solve(const Differences& differences, std::size_t count, Block& block) const;
+  void solve(const Differences& differences, std::size_t count, LaneBlock& block) const;
 
   /// The tree of one scenario.
   Tree tree_of(const Differences& differences, std::size_t lane) const;
@@ -125,7 +125,7 @@ class Lanes {
 
  private:
   struct Plan;
-  void settle_alone(const Differences& differences, std::size_t lane, Block& block) const;
+  void settle_alone(const Differences& differences, std::size_t lane, LaneBlock& block) const;
   std::unique_ptr<const Plan> plan_;
 };
 

@@ -10,7 +10,7 @@ namespace {
 LanesWork idle_work(const LanesPlan& plan,
                     const std::vector<StandIn>& stand_ins,
                     const std::vector<Offer>& offers,
-                    Block& block) {
+                    LaneBlock& block) {
   const Tree& tree = *plan.tree;
   block.head.resize(tree.places.size());
   block.outlet_flow.resize(tree.places.size());
@@ -47,7 +47,7 @@ void begin(LanesWork& work, std::size_t r) {
 LanesInPart::LanesInPart(const Lanes& whole,
                          const std::vector<Asked>& asked,
                          const Look& look,
-                         Block& room)
+                         LaneBlock& room)
     : plan_(whole.plan()),
       fed_by_(plan_.tree->runs.size()),
       fed_by_source_(plan_.tree->sources.size()),
@@ -132,7 +132,7 @@ void LanesInPart::find_offer(std::size_t r, LanesWork& work, const Range& flows)
   if (offered && drawn) offers_[r] = {flows, std::move(*offered), std::move(*drawn)};
 }
 
-LanesInPart::Desk::Desk(const LanesInPart& of, Block room)
+LanesInPart::Desk::Desk(const LanesInPart& of, LaneBlock room)
     : of_(of),
       block_(std::move(room)),
       work_(idle_work(of.plan_, of.stand_ins_, of.offers_, block_)) {}

@@ -46,14 +46,17 @@ class LanesInPart {
   struct Tried {
     std::size_t run;
     Range range;  ///< of the heads before its inlet, at points_to_try()
-    const Block& block;
+    const LaneBlock& block;
   };
   /// @return whether a stand-in is good enough for whoever asks
   using Look = std::function<bool(const Tried&)>;
 
   /// Refers to the lanes and their tree, which must outlive it. @param asked by run
-  /// @param room to work in, as a Block takes much
-  LanesInPart(const Lanes& whole, const std::vector<Asked>& asked, const Look& look, Block& room);
+  /// @param room to work in, as a LaneBlock takes much
+  LanesInPart(const Lanes& whole,
+              const std::vector<Asked>& asked,
+              const Look& look,
+              LaneBlock& room);
 
   std::size_t run_of(std::size_t place) const { return run_of_[place]; }
   bool has_stand_in(std::size_t run) const { return !stand_ins_[run].flow.empty(); }
@@ -61,7 +64,7 @@ class LanesInPart {
   /// What one block is worked out on, over and over.
   class Desk {
    public:
-    explicit Desk(const LanesInPart& of, Block room = {});
+    explicit Desk(const LanesInPart& of, LaneBlock room = {});
 
     /// Solves the first `count` scenarios; of the differences only `replaced` may be there.
     void solve(const Differences& differences, std::size_t count);
@@ -70,7 +73,7 @@ class LanesInPart {
     std::uint32_t met() const { return block_.met; }
     int passes() const { return block_.passes; }
     /// Of runs that are marched: their places; and all sources.
-    const Block& block() const { return block_; }
+    const LaneBlock& block() const { return block_; }
     /// Otherwise what befalls its outlets is known by the head before its inlet, if it has any.
     bool is_marched(std::size_t run) const { return !work_.is_quiet[run]; }
     /// Heads before its inlet [m].
@@ -81,7 +84,7 @@ class LanesInPart {
     void solve_all_on_the_way(std::size_t count);
 
     const LanesInPart& of_;
-    Block block_;
+    LaneBlock block_;
     LanesWork work_;
   };
 

@@ -705,7 +705,7 @@ class Marcher {
   const LanesPlan& plan_;
   const Tree& tree_;
   const Differences& differences_;
-  Block& block_;
+  LaneBlock& block_;
   std::size_t from_;
   bool with_slopes_ = true;
   bool only_loud_ = false;

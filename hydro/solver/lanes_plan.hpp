@@ -135,7 +135,7 @@ struct LanesWork {
   const std::vector<StandIn>* stand_ins = nullptr;
   const std::vector<Offer>* offers = nullptr;                        ///< by run
   std::vector<Remembered, ZeroedPages<Remembered>> remembered = {};  ///< by place; empty: none is
-  Block* block;
+  LaneBlock* block;
 };
 
 inline bool is_replaced(const LanesWork& work, std::size_t place) {
@@ -161,7 +161,7 @@ bool march_feeder(LanesWork& work,
                   const Lane& drawn,
                   std::span<const std::size_t> beside);
 
-/// One run fed as its offer says, with what is replaced on it. Sets Block::met and passes.
+/// One run fed as its offer says, with what is replaced on it. Sets LaneBlock::met and passes.
 void march_on_offer(LanesWork& work,
                     std::size_t run,
                     std::span<const std::size_t> fed,

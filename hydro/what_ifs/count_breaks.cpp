@@ -126,7 +126,7 @@ class BreaksCounter {
   };
 
   /// Out of all sources, whichever way.
-  static double inflow(const Block& block, std::size_t lane) {
+  static double inflow(const LaneBlock& block, std::size_t lane) {
     double sum = 0;
     for (const Lane& flow : block.source_flow) sum += flow[lane];
     return sum;
@@ -217,7 +217,7 @@ class BreaksCounter {
       const std::size_t i = (outlets_.size() - 1) * k / (lanes - 1);
       if (sample.empty() || sample.back() != i) sample.push_back(i);
     }
-    Block& block = room_;
+    LaneBlock& block = room_;
     on_tree_.solve(differences_of(sample), sample.size(), block);
     std::vector<Range> found;
     std::vector<double> more;
@@ -283,15 +283,18 @@ class BreaksCounter {
     }
   }
 
-  static void note_broken(
-      const Block& block, const Breaking& it, double flow_before, std::size_t lane, Flows& flows) {
+  static void note_broken(const LaneBlock& block,
+                          const Breaking& it,
+                          double flow_before,
+                          std::size_t lane,
+                          Flows& flows) {
     const bool is_broken = it.state == OutletState::broken;
     if (is_broken) flows.escaping[lane] += block.outlet_flow[it.place][lane];
     if (is_broken || it.state == OutletState::closed) flows.not_judged[lane] += flow_before;
   }
 
   /// @param others 1 in each lane, or 0 where this one is broken
-  void count_plain(const Block& block,
+  void count_plain(const LaneBlock& block,
                    std::size_t j,
                    const Lane& others,
                    BefallenInLanes& befallen) const {
@@ -335,7 +338,7 @@ class BreaksCounter {
   }
 
   /// An opening, or an outlet with a fault of its own.
-  void count_special(const Block& block,
+  void count_special(const LaneBlock& block,
                      std::size_t place,
                      Flows& flows,
                      BefallenInLanes& befallen) const {
@@ -422,7 +425,7 @@ class BreaksCounter {
   double judged_before_ = 0;                      ///< out of all others
   std::vector<OutletsByHead> by_head_;            ///< by run
   std::vector<std::vector<std::size_t>> blocks_;  ///< of `outlets_`, of one run each
-  Block room_;
+  LaneBlock room_;
   std::optional<LanesInPart> parts_;
   Pool<LanesInPart::Desk> desks_;
 };

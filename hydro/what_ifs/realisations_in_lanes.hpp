@@ -26,7 +26,7 @@ namespace hydro {
 /// What one thread works on.
 struct LanesDesk {
   Differences differences;
-  Block block;
+  LaneBlock block;
 };
 
 /// What is drawn for each input, each in as many realisations.

@@ -62,7 +62,7 @@ class BreaksInLanes {
                                       mouth_with(faults[lane], layout_.lines()[l], water_)});
     }
     std::ranges::sort(differences.replaced, {}, &Differences::Replaced::place);
-    std::unique_ptr<Block> block = blocks_.take([] { return std::make_unique<Block>(); });
+    std::unique_ptr<LaneBlock> block = blocks_.take([] { return std::make_unique<LaneBlock>(); });
     on_tree_.solve(differences, count, *block);
     std::array<SolvedBreak, lanes> found;
     read(*block, differences.replaced, faults, found);
@@ -75,7 +75,7 @@ class BreaksInLanes {
 
  private:
   /// All lanes together, for what they have of a place stands side by side.
-  void read(const Block& block,
+  void read(const LaneBlock& block,
             const std::vector<Differences::Replaced>& broken,
             const std::vector<Fault>& faults,
             std::array<SolvedBreak, lanes>& found) const {
@@ -120,14 +120,14 @@ class BreaksInLanes {
   Lanes on_tree_;
   std::vector<StandingOutlet> standing_;
   std::vector<std::size_t> open_places_;
-  Pool<Block> blocks_;
+  Pool<LaneBlock> blocks_;
 };
 
 }  // namespace
 
 SuppliesAfter read_supplies(const Layout& layout,
                             const Tree& tree,
-                            const Block& block,
+                            const LaneBlock& block,
                             std::size_t lane,
                             const WaterProperties& water) {
   const auto flow_of = [&](const Supply& supply, std::size_t number) {

@@ -35,7 +35,7 @@ struct SolvedBreak {
 /// Of one lane.
 SuppliesAfter read_supplies(const Layout& layout,
                             const Tree& tree,
-                            const Block& block,
+                            const LaneBlock& block,
                             std::size_t lane,
                             const WaterProperties& water);
 

@@ -43,7 +43,7 @@ void BlockSolver::solve_in_lanes(std::size_t from,
                                  Desk& desk,
                                  SolvedBlock& block) const {
   lanes_->solve(desk.drawn, from, count, desk.lanes);
-  const Block& solved = desk.lanes.block;
+  const LaneBlock& solved = desk.lanes.block;
   for (std::size_t i = 0; i < count; ++i) {
     double inflow = 0;
     for (const std::int32_t source : lanes_->supplies())
