@@ -143,7 +143,7 @@ inline bool is_replaced(const LanesWork& work, std::size_t place) {
 }
 
 /// Marches and corrects until all of the first lanes are answers or have taken enough passes; sets
-/// Block::met, mass, energy and passes.
+/// LaneBlock::met, mass, energy and passes.
 void march(LanesWork& work, std::size_t count);
 
 /// The same where stand-ins answer for all that is quiet.
