@@ -140,11 +140,11 @@ void OutletsByHead::count(const Lane& fed,
                           std::size_t lanes_used,
                           double doubt,
                           BefallenInLanes& befallen) const {
-  const auto [least, most] = extremes(fed);
+  const Extremes heads = extremes(fed);
   const auto look_up = [&](const std::vector<double>& bounds, auto order, Lane& counted) {
     // Mostly none is reached in any lane.
     if (bounds.empty() ||
-        !(order(bounds.front(), least - doubt) || order(bounds.front(), most + doubt)))
+        !(order(bounds.front(), heads.least - doubt) || order(bounds.front(), heads.most + doubt)))
       return;
     for (std::size_t lane = 0; lane < lanes_used; ++lane)
       counted[lane] += passed(bounds, fed[lane], order, doubt, befallen.is_doubtful[lane]);
@@ -155,7 +155,7 @@ void OutletsByHead::count(const Lane& fed,
   for (const Candidate& it : weakest_) {
     // Its share rises with the head, so at the least head it is least.
     const double least_share =
-        std::min(value_at(it.outlet_head, range_.place_of(least)), it.held) * it.per_rated;
+        std::min(value_at(it.outlet_head, range_.place_of(heads.least)), it.held) * it.per_rated;
     if (least_share > extremes(befallen.weakest.share).most) continue;
     for (std::size_t lane = 0; lane < lanes_used; ++lane) {
       const double place = range_.place_of(fed[lane]);
