@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
 #include <cstdint>
 #include <functional>
 #include <optional>
@@ -140,7 +141,10 @@ void OutletsByHead::count(const Lane& fed,
                           std::size_t lanes_used,
                           double doubt,
                           BefallenInLanes& befallen) const {
-  const Extremes heads = extremes(fed);
+  // What idle lanes hold is of no account.
+  Lane used = fed;
+  std::fill(used.at.begin() + static_cast<std::ptrdiff_t>(lanes_used), used.at.end(), fed[0]);
+  const Extremes heads = extremes(used);
   const auto look_up = [&](const std::vector<double>& bounds, auto order, Lane& counted) {
     // Mostly none is reached in any lane.
     if (bounds.empty() ||
