@@ -529,7 +529,7 @@ int main(int argc, char** argv) {
     const double count = of.outlet_count();
     table.rows.push_back({row, group, count, count});
   };
-  add_whole("counts", layout, WrongOutlet{.fitted = wide});
+  add_whole("counts", layout, wrong_outlet("", 0, wide));
   add_whole("counts, heads off risers", on_risers, HeadOff{});
   print_memory();
   return run_and_compare(argc, argv, table);

@@ -21,6 +21,7 @@
 #include "random_pumped.hpp"
 #include "sample_layouts.hpp"
 #include <gmock/gmock.h>
+#include <hwy/targets.h>
 
 namespace hydro {
 namespace {
@@ -463,6 +464,17 @@ TEST(BreakEveryOutlet, CountsAloneAreThoseOfWholeSolutions) {
           Fault{clogged("", 0, 0.5)},
           Fault{wrong_outlet("", 0, Outlet{.flow = 60 * gpm, .at = 30 * psi})}})
       expect_counts_as_of_whole(rows_on_a_main(7, 40, by_pump), fault);
+}
+
+/// Idle lanes are others for each width.
+TEST(BreakEveryOutlet, IsCountedAlikeWhateverTheWidthOfVectors) {
+  for (std::int64_t targets = hwy::SupportedTargets(); targets != 0; targets &= targets - 1) {
+    hwy::SetSupportedTargetsForTest(targets);
+    hwy::GetChosenTarget().DeInit();
+    expect_counts_as_of_whole(rows_on_a_main(4, 9, true), HeadOff{});
+  }
+  hwy::SetSupportedTargetsForTest(0);
+  hwy::GetChosenTarget().DeInit();
 }
 
 /// Else the test above compares whole solutions with themselves.

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
 #include <cstdint>
 #include <functional>
 #include <optional>
@@ -140,11 +141,14 @@ void OutletsByHead::count(const Lane& fed,
                           std::size_t lanes_used,
                           double doubt,
                           BefallenInLanes& befallen) const {
-  const auto [least, most] = extremes(fed);
+  // What idle lanes hold is of no account.
+  Lane used = fed;
+  std::fill(used.at.begin() + static_cast<std::ptrdiff_t>(lanes_used), used.at.end(), fed[0]);
+  const Extremes heads = extremes(used);
   const auto look_up = [&](const std::vector<double>& bounds, auto order, Lane& counted) {
     // Mostly none is reached in any lane.
     if (bounds.empty() ||
-        !(order(bounds.front(), least - doubt) || order(bounds.front(), most + doubt)))
+        !(order(bounds.front(), heads.least - doubt) || order(bounds.front(), heads.most + doubt)))
       return;
     for (std::size_t lane = 0; lane < lanes_used; ++lane)
       counted[lane] += passed(bounds, fed[lane], order, doubt, befallen.is_doubtful[lane]);
@@ -155,7 +159,7 @@ void OutletsByHead::count(const Lane& fed,
   for (const Candidate& it : weakest_) {
     // Its share rises with the head, so at the least head it is least.
     const double least_share =
-        std::min(value_at(it.outlet_head, range_.place_of(least)), it.held) * it.per_rated;
+        std::min(value_at(it.outlet_head, range_.place_of(heads.least)), it.held) * it.per_rated;
     if (least_share > extremes(befallen.weakest.share).most) continue;
     for (std::size_t lane = 0; lane < lanes_used; ++lane) {
       const double place = range_.place_of(fed[lane]);
