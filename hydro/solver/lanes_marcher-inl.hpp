@@ -372,7 +372,7 @@ class Marcher {
   }
 
   /// The same about that of an earlier pass, which is noted if there is none near.
-  HWY_INLINE Vectors power_as_remembered(const Vectors& flow, std::size_t place) const {
+  HWY_ATTR HWY_NOINLINE Vectors power_as_remembered(const Vectors& flow, std::size_t place) const {
     const D d;
     Remembered& like = work_.remembered[place];
     const std::uint32_t own = std::uint32_t{1} << from_;
