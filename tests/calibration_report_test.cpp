@@ -2,6 +2,7 @@
 
 #include "hydro/text/calibration_report.hpp"
 
+#include <regex>
 #include <string>
 #include <vector>
 

@@ -330,7 +330,7 @@ TEST(DayDrawing, HasOneBarWhereASetRunsOnAndTwoWhereItRests) {
         day_plan(farm,
                  {{.set = "rows 1 and 2", .time = 2 * h}, {.set = "rows 3 and 4", .time = 1 * h}},
                  {.changeover = changeover});
-    return Picture(to_svg(farm, plan)).marks_by_class().at("waters");
+    return Picture(to_svg_of_day(farm, plan)).marks_by_class().at("waters");
   };
   EXPECT_EQ(bars(Time{}), 2);
   EXPECT_EQ(bars(10 * min), 3);

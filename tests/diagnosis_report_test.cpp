@@ -29,8 +29,8 @@ Layout farm() {
 /// What is read and answered of a farm with a fault.
 struct Case {
   std::vector<Reading> readings;
-  std::vector<Sight> sights;
-  FoundFaults found;
+  std::vector<Sight> sights = {};
+  FoundFaults found = {};
 };
 
 /// Read without error at the gauge and in row 2, as the broken farm has it.

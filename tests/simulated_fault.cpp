@@ -177,11 +177,11 @@ Reading SimulatedFault::read(const Reading& place) {
 }
 
 std::vector<Sight> SimulatedFault::look(int most) {
-  struct Place {
+  struct Flowing {
     std::size_t line, outlet;
     int number;
   };
-  std::vector<Place> all;
+  std::vector<Flowing> all;
   std::size_t outlet = 0;
   for (std::size_t l = 0; l < built_.lines().size(); ++l)
     for (int number = 1; number <= built_.lines()[l].outlet_count(); ++number, ++outlet)
@@ -190,7 +190,7 @@ std::vector<Sight> SimulatedFault::look(int most) {
   std::vector<Sight> sights;
   const std::size_t count = std::min(all.size(), static_cast<std::size_t>(most));
   for (std::size_t i = 0; i < count; ++i) {
-    const Place& it = all[count == 1 ? 0 : i * (all.size() - 1) / (count - 1)];
+    const Flowing& it = all[count == 1 ? 0 : i * (all.size() - 1) / (count - 1)];
     const Outlet& kind = built_.outlet_at(it.line, it.number);
     const double minimum = si(kind.minimum.value_or(Pressure{}));
     const double width = si(Sight::default_width);
