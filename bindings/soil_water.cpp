@@ -267,8 +267,12 @@ void bind_block(py::module_& module) {
       .field("season_day", &Block::season_day, "Today, counted from planting or leafing out.")
       .field("root_depth", &Block::root_depth, "Where the crop draws water.")
       .field("allowed_depletion", &Block::allowed_depletion, "Share of the available water [-].")
-      .field(
-          "under_cover", &Block::under_cover, "In a tunnel or glasshouse: the tables do not hold.")
+      .field("under_cover",
+             &Block::under_cover,
+             "In a tunnel or glasshouse: the tables do not hold, no rain comes.")
+      .field("days_since_filled",
+             &Block::days_since_filled,
+             "Mornings since water last filled its soil.")
       .field("soil", &Block::soil, "What it stands in.")
       .field(
           "share_wetted", &Block::share_wetted, "Of the ground that water reaches, default 1 [-].")
@@ -387,6 +391,21 @@ void bind_account(py::module_& module) {
       ">>> need = water_need(bed, [hot] * 10, hot, depletion=55 * mm)  # example 37\n"
       ">>> round(need.days[-1].depletion_at_end.to(mm), 1), need.reason\n"
       "(104.5, WaterReason.used_up)");
+  def(module,
+      "water_need_today",
+      &water_need_today,
+      {"block",
+       "since_rain",
+       "reference_evapotranspiration",
+       {"climate", py::cast(defaults.climate), Passing::by_name}},
+      "The account since water last filled the block (days_since_filled), rain since then counted; "
+      "else since the rain; else of today alone. All days have the same weather.\n\n"
+      ">>> bed = Block(name=\"bed\", crop_coefficient=1.2, root_depth=0.8 * m, "
+      "allowed_depletion=0.4,\n"
+      "...             soil=Soil(available_water=0.2), days_since_filled=10)\n"
+      ">>> need = water_need_today(bed, None, 5 * mm_per_day)\n"
+      ">>> round(need.depletion.to(mm), 1), need.reason\n"
+      "(60.0, WaterReason.today)");
 }
 
 }  // namespace

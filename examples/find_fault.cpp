@@ -55,8 +55,9 @@ const hydro::FoundFault* likely_fault(const hydro::FoundFaults& found) {
   if (!found.explained || found.walk.empty()) return nullptr;
   const hydro::WalkTo& first = found.walk.front();
   if (first.probability < 0.5 || first.kind == hydro::WalkKind::nothing) return nullptr;
-  const auto it = std::ranges::find(found.faults, first.line, [](const hydro::FoundFault& fault) {
-    return fault.candidate.line;
+  const auto it = std::ranges::find_if(found.faults, [&](const hydro::FoundFault& fault) {
+    return hydro::walk_kind_of(fault.candidate.kind) == first.kind &&
+           fault.candidate.line == first.line;
   });
   return it == found.faults.end() ? nullptr : &*it;
 }

@@ -182,15 +182,9 @@ Needed needed_today(const hydro::Layout& layout, const std::string& file, hydro:
         "them, or --set, --depth or --time");
   const hydro::ReferenceEvapotranspiration weather =
       hydro::reference_evapotranspiration(*read.weather);
-  std::vector<hydro::WaterDay> past;
-  hydro::WaterDay today{.reference_evapotranspiration = weather.rate};
-  if (read.since_rain) {
-    past = hydro::days_since_rain(*read.since_rain, weather.rate);
-    if (read.since_rain->days == 0) today.rain = read.since_rain->rain;
-  }
   std::vector<hydro::WaterNeed> needs;
   for (const hydro::Block& block : read.blocks)
-    needs.push_back(hydro::water_need(block, past, today));
+    needs.push_back(hydro::water_need_today(block, read.since_rain, weather.rate));
   return {hydro::need_report(read.blocks, needs, weather, units),
           hydro::todays_sets(layout, read.blocks, needs)};
 }

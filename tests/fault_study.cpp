@@ -1,7 +1,6 @@
 #include "fault_study.hpp"
 
 #include "hydro/diagnosis/next_reading.hpp"
-#include "hydro/diagnosis/walks.hpp"
 #include "hydro/what_ifs/in_parallel.hpp"
 
 #include <algorithm>

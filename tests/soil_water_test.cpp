@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <optional>
 #include <random>
 #include <string>
 #include <vector>
@@ -252,6 +253,28 @@ TEST(WaterNeed, RainSinceWhenIsTheShortWayToTheDays) {
   EXPECT_FALSE(water_need(bed, {}, wet_morning, {.depletion = 30 * mm}).start_is_guessed);
 }
 
+TEST(WaterNeed, OfTodayCountsFromWhatLastFilledTheSoil) {
+  Block bed = block(0.15, 1 * units::m, 0.5, 1);
+  const Velocity use = 5 * mm_per_day;
+  bed.days_since_filled = 4;
+  const auto depletion = [&](const std::optional<SinceRain>& rain) {
+    return water_need_today(bed, rain, use).depletion / mm;
+  };
+  EXPECT_NEAR(depletion({}), 4 * 5, 1e-9);
+  EXPECT_NEAR(depletion(SinceRain{2, 8 * mm}), 4 * 5 - 8, 1e-9);
+  EXPECT_NEAR(depletion(SinceRain{0, 8 * mm}), 4 * 5 - 8, 1e-9);
+  EXPECT_NEAR(depletion(SinceRain{6, 8 * mm}), 4 * 5, 1e-9);   // before it was filled
+  EXPECT_NEAR(depletion(SinceRain{2, 30 * mm}), 2 * 5, 1e-9);  // fills it once more
+  EXPECT_FALSE(water_need_today(bed, {}, use).start_is_guessed);
+  bed.under_cover = true;
+  EXPECT_NEAR(depletion(SinceRain{2, 8 * mm}), 4 * 5, 1e-9);
+  bed.days_since_filled.reset();
+  EXPECT_TRUE(water_need_today(bed, SinceRain{2, 80 * mm}, use).start_is_guessed);
+  bed.days_since_filled = -1;
+  EXPECT_THAT(refusal([&] { depletion({}); }),
+              HasSubstr("days_since_filled: is -1, must be from 0 to 366"));
+}
+
 TEST(WaterNeed, ASprinkleOfRainIsNotCounted) {
   const Block bed = block(0.15, 0.5 * units::m, 0.5, 1);
   WaterDay day = dry(5);
@@ -330,7 +353,7 @@ TEST(WaterNeed, UnderCoverTheCoefficientIsTypedIn) {
 TEST(WaterNeed, TellsEveryMistakeAtOnce) {
   Block bed = block(0.15, 0.5 * units::m, 1.2, 1);
   bed.efficiency = 75;
-  bed.row_spacing = 1 * units::m;
+  bed.plant_spacing = 1 * units::m;
   bed.soil = {};
   WaterDay day = dry(5);
   day.rain = -1 * mm;
@@ -338,7 +361,7 @@ TEST(WaterNeed, TellsEveryMistakeAtOnce) {
   EXPECT_THAT(message,
               AllOf(HasSubstr("allowed_depletion: is 1.2, must be from 0.01 to 1"),
                     HasSubstr("efficiency: is 75, must be from 0.1 to 1"),
-                    HasSubstr("row_spacing, plant_spacing: must both be given, or none"),
+                    HasSubstr("plant_spacing: is given without row_spacing"),
                     HasSubstr("soil.kind: is not given"),
                     HasSubstr("days, 2.rain: is -1 mm"),
                     HasSubstr("today.reference_evapotranspiration: is 50 mm/day")));

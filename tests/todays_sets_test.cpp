@@ -93,11 +93,11 @@ TEST(NeedReport, SaysWhoNeedsWater) {
   need.reason = WaterReason::today;
   const ReferenceEvapotranspiration weather{.rate = 5 * mm_per_day};
   EXPECT_THAT(need_report({flowers}, {need}, weather, UnitSystem::us),
-              HasSubstr("flowers needs water today: 0.80 in"));
+              HasSubstr("flowers: water today, 0.80 in"));
   need.reason = WaterReason::enough;
   need.time_left = 60 * units::h;
   EXPECT_THAT(need_report({flowers}, {need}, weather, UnitSystem::si),
-              HasSubstr("flowers has enough: 2 days left"));
+              HasSubstr("flowers: enough; 2 days left"));
 }
 
 }  // namespace

@@ -85,8 +85,8 @@ struct Learnt {
   LearntKind kind = LearntKind::hazen_williams;
   std::string of = {};  ///< kind of pipe or outlet, line, supply or gauge
   int pump = 0;         ///< 1 or 2, of pump_head
-  std::optional<double> before =
-      {};                            ///< C or the factor f of a pipe's wall, as it is described ...
+  /// C or the factor f of a pipe's wall, as it is described ...
+  std::optional<double> before = {};
   std::optional<double> after = {};  ///< ... and as it was learnt
 
   std::optional<double> factor = {};            ///< what was learnt over what is described

@@ -99,9 +99,9 @@ struct FaultSizes {
   Between<double> engine_slow = {0.02, 0.25};     ///< share of the speed lost
   Between<double> pump_worn = {0.03, 0.3};        ///< share of the head lost
   Between<Length> supply_low = {1 * ft, 8 * ft};  ///< of the water's surface ...
-  Between<double> supply_low_share = {0.05,
-                                      0.4};  ///< ... or of a pressure that is held or a hydrant's
-  Pressure gauge_wrong = 5 * psi;            ///< standard deviation
+  /// ... or of a pressure that is held or a hydrant's.
+  Between<double> supply_low_share = {0.05, 0.4};
+  Pressure gauge_wrong = 5 * psi;  ///< standard deviation
   bool operator==(const FaultSizes&) const = default;
 };
 

@@ -54,8 +54,8 @@ inline constexpr double farthest_size = 2.5;
 /// What the evidence says of one candidate.
 struct Weighed {
   double log_evidence = 0;
-  std::vector<double> log_shares =
-      {};                         ///< of the evidence, by step; one for a candidate without size
+  /// Of the evidence, by step; one for a candidate without size.
+  std::vector<double> log_shares = {};
   std::vector<double> best = {};  ///< by step: where in it the misfit is least, 0 to 1
   double least_misfit = 0;        ///< square of it, over all sizes
 };

@@ -80,9 +80,8 @@ struct ReadingFit {
 struct FoundFault {
   Candidate candidate = {};
   double probability = 0;
-  double log_evidence =
-      0;            ///< natural logarithm of the integral; its differences are Bayes factors
-  double size = 0;  ///< most probable, in deviations from the median; 0 where there is none
+  double log_evidence = 0;  ///< natural logarithm; its differences are those of Bayes factors
+  double size = 0;          ///< most probable, in deviations from the median; 0 where there is none
   std::optional<Fault> fault = {};    ///< of that size; none: no fault, supply low or gauge wrong
   std::optional<Fault> smaller = {};  ///< it is larger than this in 9 of 10 cases
   std::optional<Fault> larger = {};   ///< it is smaller than this in 9 of 10 cases
@@ -105,14 +104,15 @@ enum class WalkKind {
   gauge
 };
 std::string_view words_of(WalkKind kind);
+/// What one looks for when this is the fault.
+WalkKind walk_kind_of(CandidateKind kind);
 
 /// All that one would look for at one place on one way.
 struct WalkTo {
   WalkKind kind = WalkKind::nothing;
   std::string line = {};  ///< empty: at the supply
   double probability = 0;
-  std::optional<int> first =
-      {};  ///< outlets that hold walk_share of it, the fewest next to each other
+  std::optional<int> first = {};  ///< of the fewest outlets in a row that hold walk_share of it
   std::optional<int> last = {};
   std::optional<int> most_likely = {};
 };
@@ -122,9 +122,8 @@ struct LookAlike {
   std::size_t one = 0;    ///< of FoundFaults::faults
   std::size_t other = 0;  ///< likewise
   double apart = 0;       ///< what was read, between them, in standard errors: below 1
-  std::optional<Reading> tells_apart =
-      {};                 ///< without a figure; none: no place that can be read does
-  double then_apart = 0;  ///< that reading, between them, in its standard errors
+  std::optional<Reading> tells_apart = {};  ///< without a figure; none: no reading does
+  double then_apart = 0;                    ///< that reading, between them, in its standard errors
 };
 
 /// A candidate that could not be solved, and why.
@@ -139,8 +138,7 @@ struct FoundFaults {
   std::vector<WalkTo> walk = {};            ///< most probable first
   std::vector<LookAlike> look_alikes = {};  ///< of the most probable ones
   bool explained = true;                    ///< false: no single fault explains these readings
-  double least_misfit =
-      0;  ///< of all readings together by the candidate that fits best, in standard errors
+  double least_misfit = 0;  ///< of all readings, by the candidate that fits best [standard errors]
   std::vector<NotSolvedCandidate> not_solved = {};
   std::vector<std::string> notes = {};  ///< what follows from readings that are few, and the like
   std::size_t solves = 0;               ///< layouts that were solved

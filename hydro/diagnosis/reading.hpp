@@ -95,8 +95,8 @@ struct Sight {
   std::string line = {};
   int outlet = 0;                     ///< from 1 on
   std::optional<int> to_outlet = {};  ///< the last one; default the same
-  std::optional<Pressure> width =
-      {};  ///< over which outlets of one kind cease to turn, default 2 psi
+  /// Over which outlets of one kind cease to turn, default 2 psi.
+  std::optional<Pressure> width = {};
   std::optional<double> doubt = {};  ///< chance that it was misjudged, default 0.02
   bool operator==(const Sight&) const = default;
 

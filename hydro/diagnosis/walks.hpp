@@ -8,8 +8,6 @@
 
 namespace hydro {
 
-WalkKind walk_kind_of(CandidateKind kind);
-
 /// Most probable first.
 std::vector<WalkTo> walks(const Analysis& analysis);
 

@@ -1,6 +1,5 @@
 #include "hydro/text/diagnosis_drawing.hpp"
 
-#include "hydro/diagnosis/walks.hpp"
 #include "hydro/text/axis.hpp"
 #include "hydro/text/diagnosis_report.hpp"
 #include "hydro/text/diagnosis_words.hpp"

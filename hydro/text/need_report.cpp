@@ -96,13 +96,15 @@ class NeedReport {
     switch (need.reason) {
       case WaterReason::enough:
         return fmt::format(
-            "{} has enough: {} left until it must be watered.", block.name, days_left(need));
+            "{}: enough; {} left until it must be watered.", block.name, days_left(need));
       case WaterReason::today:
         return fmt::format(
-            "{} needs water today: {} into the ground{}.", block.name, depth(need.net_depth), each);
+            "{}: water today, {} into the ground{}.", block.name, depth(need.net_depth), each);
       case WaterReason::used_up:
-        return fmt::format(
-            "{} suffers already: {} into the ground{}.", block.name, depth(need.net_depth), each);
+        return fmt::format("{}: short of water already, {} into the ground{}.",
+                           block.name,
+                           depth(need.net_depth),
+                           each);
     }
     return "";
   }

@@ -153,6 +153,7 @@ class BlocksReader {
     block.root_depth = reader.quantity<Length>("root_depth");
     block.allowed_depletion = reader.number("allowed_depletion");
     block.under_cover = reader.truth("under_cover").value_or(false);
+    block.days_since_filled = reader.whole_number("days_since_filled", 0, 366);
     block.soil = read_soil(reader);
     block.share_wetted = reader.number("share_wetted");
     block.area = reader.quantity<Area>("area");

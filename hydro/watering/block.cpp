@@ -40,6 +40,8 @@ std::vector<Problem> problems(const Block& block) {
       examination.add("stages, region", "are both given; take one of the two ways");
   }
   if (block.season_day) examination.within("season_day", *block.season_day, 1, 2000);
+  if (block.days_since_filled)
+    examination.within("days_since_filled", *block.days_since_filled, 0, 366);
   examination.within("root_depth", block.root_depth, Range<Length>{0.02, 5, units::m});
   examination.within(
       "allowed_depletion", block.allowed_depletion, Range<double>{0.01, 1, units::plain});
@@ -52,8 +54,8 @@ std::vector<Problem> problems(const Block& block) {
   if (block.area_per_plant && (block.row_spacing || block.plant_spacing))
     examination.add("area_per_plant, row_spacing, plant_spacing",
                     "are given; take the area or the two spacings");
-  else if (block.row_spacing.has_value() != block.plant_spacing.has_value())
-    examination.add("row_spacing, plant_spacing", "must both be given, or none");
+  else if (block.plant_spacing && !block.row_spacing)
+    examination.add("plant_spacing", "is given without row_spacing; an area needs both");
   examination.within("efficiency", block.efficiency, Range<double>{0.1, 1, units::plain});
   return examination.take();
 }

@@ -28,14 +28,15 @@ struct Block {
   std::optional<int> season_day = {};           ///< today, counted from planting or leafing out
   std::optional<Length> root_depth = {};
   std::optional<double> allowed_depletion = {};  ///< share of the available water [-]
-  bool under_cover = false;  ///< in a tunnel or glasshouse: the tables do not hold
+  bool under_cover = false;  ///< in a tunnel or glasshouse: the tables do not hold, no rain comes
+  std::optional<int> days_since_filled = {};  ///< mornings since water last filled its soil
   Soil soil = {};
-  std::optional<double> share_wetted = {};  ///< of the ground that water reaches, default 1 [-]
-  std::optional<Area> area = {};            ///< of the whole block
-  std::optional<Length> row_spacing = {};   ///< with the plant spacing: the area of a plant; or ...
-  std::optional<Length> plant_spacing = {};
-  std::optional<Area> area_per_plant = {};  ///< ... that area itself
-  std::optional<double> efficiency = {};    ///< share of the water applied that the roots get [-]
+  std::optional<double> share_wetted = {};   ///< of the ground that water reaches, default 1 [-]
+  std::optional<Area> area = {};             ///< of the whole block
+  std::optional<Length> row_spacing = {};    ///< from line to line
+  std::optional<Length> plant_spacing = {};  ///< with row_spacing the area of a plant; or ...
+  std::optional<Area> area_per_plant = {};   ///< ... that area itself
+  std::optional<double> efficiency = {};     ///< share of the water applied that the roots get [-]
   bool operator==(const Block&) const = default;
 };
 

@@ -55,7 +55,9 @@ class Ground {
   }
   /// Total available water [m].
   double total(const WaterDay& day) const { return holds_ * root_depth(day); }
-  double share_wetted() const { return block_.share_wetted.value_or(1); }
+  double share_rained_on() const {
+    return block_.under_cover ? 0 : block_.share_wetted.value_or(1);
+  }
 
  private:
   const Block& block_;
@@ -81,7 +83,7 @@ SoilWaterDay account(const Ground& ground,
 
   constexpr double least_rain = 0.2;  // of the reference evapotranspiration
   const double rain = si(day.rain);
-  const double counted = rain < least_rain * reference ? 0 : rain * ground.share_wetted();
+  const double counted = rain < least_rain * reference ? 0 : rain * ground.share_rained_on();
   const double excess = counted + si(day.watering) - depletion_before;
   const double start = std::max(0.0, -excess);
   const double left = std::max(0.0, total - start);
@@ -209,6 +211,32 @@ WaterNeed water_need(const Block& block,
   if (block.area) need.volume = applied * *block.area;
   if (const auto area = area_per_plant(block)) need.volume_per_plant = applied * *area;
   return need;
+}
+
+WaterNeed water_need_today(const Block& block,
+                           const std::optional<SinceRain>& since_rain,
+                           const Velocity& reference_evapotranspiration,
+                           const Climate& climate) {
+  std::vector<WaterDay> past;
+  WaterDay today{.reference_evapotranspiration = reference_evapotranspiration};
+  if (since_rain) {
+    past = days_since_rain(*since_rain, reference_evapotranspiration);
+    if (past.empty()) today.rain = since_rain->rain;
+  }
+  SoilWaterOptions options{.climate = climate};
+  if (block.days_since_filled) {
+    Examination examination;
+    for (const Problem& problem : problems(block)) examination.add(problem.key, problem.message);
+    refuse_if_any(examination.take());
+    options.depletion = Length{};
+    const auto days = static_cast<std::size_t>(*block.days_since_filled);
+    const WaterDay dry{.reference_evapotranspiration = reference_evapotranspiration};
+    if (past.size() >= days)  // the rain came before, or on that morning
+      past.assign(days, dry);
+    else
+      past.insert(past.begin(), days - past.size(), dry);
+  }
+  return water_need(block, past, today, options);
 }
 
 std::vector<Problem> problems(const WaterDay& day) {

@@ -16,7 +16,7 @@
 //           The share wetted in TAW: net depth of trickle irrigation, USDA National Engineering
 //           Handbook, section 15, chapter 7 (from memory). Of the rain that share counts, too; what
 //           falls between is left out, on the dry side. Ours.
-// Range     No runoff, no rise from ground water. Deeper roots find their soil at field capacity.
+// Range     Under cover no rain comes. No runoff, no rise from ground water. Deeper roots find their soil at field capacity.
 //           p of the table is adjusted to each day's use (crop_coefficient.hpp), a typed one is
 //           taken as it is. Where the depletion at the start is not known, all of the readily
 //           available water is taken as used up: on the dry side, and of no matter after a good
@@ -67,7 +67,7 @@ struct SoilWaterDay {
   double allowed_depletion = 0;  ///< [-]
   Length depletion_before = {};  ///< at the end of the day before
   Length rain = {};
-  Length rain_not_counted = {};  ///< too little, or between what is wetted
+  Length rain_not_counted = {};  ///< too little, between what is wetted, or on a cover
   Length watering = {};
   Length percolation = {};              ///< lost below the roots
   Length depletion_at_start = {};       ///< after rain and watering
@@ -116,6 +116,13 @@ WaterNeed water_need(const Block& block,
                      const std::vector<WaterDay>& past,
                      const WaterDay& today,
                      const SoilWaterOptions& options = {});
+
+/// The account since water last filled the block (days_since_filled), rain since then counted; else
+/// since the rain; else of today alone. All days have the same weather. @throws InvalidInput
+WaterNeed water_need_today(const Block& block,
+                           const std::optional<SinceRain>& since_rain,
+                           const Velocity& reference_evapotranspiration,
+                           const Climate& climate = {});
 
 /// What is wrong with the fields; empty when nothing is.
 std::vector<Problem> problems(const WaterDay& day);

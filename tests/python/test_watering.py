@@ -201,7 +201,7 @@ def test_a_tomato_under_stress_as_in_fao_56() -> None:
 
 def test_what_a_block_with_plants_needs() -> None:
     block = TOMATO.replace(
-        efficiency=0.8, area=100 * hydro.m2, row_spacing=1 * m, plant_spacing=0.5 * m
+        efficiency=0.8, area=100 * hydro.m2, plant_spacing=1 * m, plant_spacing=0.5 * m
     )
     need = hydro.water_need(block, [DRY] * 3, DRY, depletion=0 * mm)
     assert need.net_depth.to(mm) == pytest.approx(3 * 6)
@@ -259,7 +259,7 @@ def test_the_account_as_a_data_frame() -> None:
 
 def test_every_mistake_of_a_block_is_told_at_once() -> None:
     wrong = hydro.Block(
-        crop="potatos", allowed_depletion=1.4, row_spacing=1 * m, soil=hydro.Soil(slope=12)
+        crop="potatos", allowed_depletion=1.4, plant_spacing=1 * m, soil=hydro.Soil(slope=12)
     )
     with pytest.raises(hydro.InvalidInput) as refused:
         hydro.water_need(wrong, [], DRY)
@@ -267,7 +267,7 @@ def test_every_mistake_of_a_block_is_told_at_once() -> None:
     for part in (
         "which is not in the table",
         "allowed_depletion: is 1.4, must be from 0.01 to 1",
-        "row_spacing, plant_spacing: must both be given",
+        "plant_spacing: is given without row_spacing",
         "slope: is 12",
     ):
         assert part in text
@@ -458,8 +458,8 @@ def test_a_day_too_short_tells_what_is_left(farm: hydro.Layout) -> None:
 
 
 def test_the_sets_of_blocks_that_need_water(farm: hydro.Layout) -> None:
-    dry = TOMATO.replace(lines=["row 1"], row_spacing=1 * m, plant_spacing=0.5 * m)
-    full = TOMATO.replace(name="full", lines=["row 2"], row_spacing=1 * m, plant_spacing=0.5 * m)
+    dry = TOMATO.replace(lines=["row 1"], plant_spacing=1 * m, plant_spacing=0.5 * m)
+    full = TOMATO.replace(name="full", lines=["row 2"], plant_spacing=1 * m, plant_spacing=0.5 * m)
     needs = [
         hydro.water_need(dry, [], DRY, depletion=60 * mm),
         hydro.water_need(full, [], DRY, depletion=0 * mm),
