@@ -44,7 +44,7 @@ enum class ReadingPlace {
   engine         ///< speed of the pump's engine
 };
 
-/// "pipe at outlet", as it is spelt in a file.
+/// "line inlet", as it is spelt in a file.
 std::string_view words_of(ReadingPlace place);
 bool is_pressure(ReadingPlace place);
 bool is_flow(ReadingPlace place);
