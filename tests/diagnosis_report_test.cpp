@@ -108,7 +108,7 @@ TEST(DiagnosisReport, HoldsWhatWasReadAgainstWhatWasExpected) {
 
 TEST(DiagnosisReport, SaysWhatIsAssumed) {
   EXPECT_THAT(told(sheared()),
-              AllOf(HasSubstr("before anything was read: 10 no fault; 5 engine slow"),
+              AllOf(HasSubstr("before anything was read: 10 no fault; 5 filter dirty, engine slow"),
                     HasSubstr("one reading in 50 is a blunder"),
                     HasSubstr("Cautions")));
 }

@@ -77,7 +77,9 @@ struct Gaps {
   double flow = 0;
 };
 
-/// Largest differences from one-by-one solutions, of the greatest pressure and the greatest flow.
+/// Largest differences from one-by-one solutions, of the greatest pressure and the greatest flow. Of an
+/// outlet at little pressure of what that share of the greatest pressure moves its flow by, q / p times
+/// it at an exponent of 1.
 Gaps gaps(const Layout& layout, const Uncertainty& uncertainty, std::size_t count) {
   constexpr std::uint64_t seed = 3;
   const UncertainInputs inputs(layout, uncertainty);
@@ -100,7 +102,9 @@ Gaps gaps(const Layout& layout, const Uncertainty& uncertainty, std::size_t coun
     for (const LineSolution& line : solution.lines())
       for (std::size_t j = 0; j < line.flow.size(); ++j, ++outlet) {
         add(found.pressure, block.pressures(outlet)[i], line.pressure.si()[j], most_pressure);
-        add(found.flow, block.flows(outlet)[i], line.flow.si()[j], most_flow);
+        const double flow = line.flow.si()[j], pressure = line.pressure.si()[j];
+        const double moved = pressure > 0 ? flow * most_pressure / pressure : 0;
+        add(found.flow, block.flows(outlet)[i], flow, std::max(most_flow, moved));
       }
     add(found.flow, block.inflow[i], si(solution.inflow()), most_flow);
   }
