@@ -23,13 +23,15 @@ void bind_room(py::module_& module);
 void bind_pipe_choice(py::module_& module);
 void bind_breaks(py::module_& module);
 void bind_chances(py::module_& module);
+void bind_diagnosis(py::module_& module);
 void bind_soil_water(py::module_& module);
 void bind_watering(py::module_& module);
 void bind_day_plan(py::module_& module);
 void bind_text(py::module_& module);
 void bind_watering_text(py::module_& module);
+void bind_diagnosis_text(py::module_& module);
 
-/// Raises hydro.errors.InvalidInput, NotSolved, NotDrained and Stopped for the exceptions of those names.
+/// Raises hydro.errors.InvalidInput, NotSolved, NotDrained, NotCalibrated and Stopped for the exceptions of those names.
 void bind_errors();
 
 }  // namespace hydro::bindings

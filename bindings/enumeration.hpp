@@ -5,6 +5,12 @@
 #include "hydro/answers/drain.hpp"
 #include "hydro/answers/hand_method.hpp"
 #include "hydro/answers/sensitivity.hpp"
+#include "hydro/diagnosis/calibrate.hpp"
+#include "hydro/diagnosis/candidate.hpp"
+#include "hydro/diagnosis/find_fault.hpp"
+#include "hydro/diagnosis/make_right.hpp"
+#include "hydro/diagnosis/next_reading.hpp"
+#include "hydro/diagnosis/reading.hpp"
 #include "hydro/physics/choices.hpp"
 #include "hydro/physics/operating_point.hpp"
 #include "hydro/physics/pump.hpp"
@@ -287,6 +293,95 @@ struct Enumeration<WhyLeft> {
   static constexpr const char* name = "WhyLeft";
   static constexpr Choice<WhyLeft> values[] = {{WhyLeft::day_too_short, "day_too_short"},
                                                {WhyLeft::not_served, "not_served"}};
+};
+
+template <>
+struct Enumeration<ReadingPlace> {
+  static constexpr const char* name = "ReadingPlace";
+  static constexpr Choice<ReadingPlace> values[] = {{ReadingPlace::supply_gauge, "supply gauge"},
+                                                    {ReadingPlace::after_filter, "after filter"},
+                                                    {ReadingPlace::line_inlet, "line inlet"},
+                                                    {ReadingPlace::pipe, "pipe"},
+                                                    {ReadingPlace::riser, "riser"},
+                                                    {ReadingPlace::jet, "jet"},
+                                                    {ReadingPlace::flush_end, "flush end"},
+                                                    {ReadingPlace::meter, "meter"},
+                                                    {ReadingPlace::bucket, "bucket"},
+                                                    {ReadingPlace::engine, "engine"}};
+};
+template <>
+struct Enumeration<Seen> {
+  static constexpr const char* name = "Seen";
+  static constexpr Choice<Seen> values[] = {{Seen::turning, "turning"},
+                                            {Seen::not_turning, "not turning"},
+                                            {Seen::dry, "dry"},
+                                            {Seen::plume, "plume"},
+                                            {Seen::wet_spot, "wet spot"}};
+};
+template <>
+struct Enumeration<CandidateKind> {
+  static constexpr const char* name = "CandidateKind";
+  static constexpr Choice<CandidateKind> values[] = {
+      {CandidateKind::no_fault, "no fault"},
+      {CandidateKind::head_off, "head off"},
+      {CandidateKind::riser_sheared, "riser sheared"},
+      {CandidateKind::nozzle_missing, "nozzle missing"},
+      {CandidateKind::worn, "worn"},
+      {CandidateKind::clogged, "clogged"},
+      {CandidateKind::wrong_outlet, "wrong outlet"},
+      {CandidateKind::leak, "leak"},
+      {CandidateKind::end_open, "end open"},
+      {CandidateKind::valve_left_open, "valve left open"},
+      {CandidateKind::valve_part_closed, "valve part closed"},
+      {CandidateKind::regulator_stuck_open, "regulator stuck open"},
+      {CandidateKind::regulator_stuck_shut, "regulator stuck shut"},
+      {CandidateKind::filter_dirty, "filter dirty"},
+      {CandidateKind::engine_slow, "engine slow"},
+      {CandidateKind::pump_worn, "pump worn"},
+      {CandidateKind::supply_low, "supply low"},
+      {CandidateKind::gauge_wrong, "gauge wrong"}};
+};
+template <>
+struct Enumeration<WalkKind> {
+  static constexpr const char* name = "WalkKind";
+  static constexpr Choice<WalkKind> values[] = {{WalkKind::nothing, "nothing"},
+                                                {WalkKind::broken_outlet, "broken outlet"},
+                                                {WalkKind::odd_outlet, "odd outlet"},
+                                                {WalkKind::leak, "leak"},
+                                                {WalkKind::end_open, "end open"},
+                                                {WalkKind::valve, "valve"},
+                                                {WalkKind::regulator, "regulator"},
+                                                {WalkKind::supply, "supply"},
+                                                {WalkKind::gauge, "gauge"}};
+};
+template <>
+struct Enumeration<WhyStop> {
+  static constexpr const char* name = "WhyStop";
+  static constexpr Choice<WhyStop> values[] = {{WhyStop::go_on, "go_on"},
+                                               {WhyStop::sure_enough, "sure_enough"},
+                                               {WhyStop::nothing_to_learn, "nothing_to_learn"}};
+};
+template <>
+struct Enumeration<Deed> {
+  static constexpr const char* name = "Deed";
+  static constexpr Choice<Deed> values[] = {{Deed::go_on, "water on as it is"},
+                                            {Deed::cap, "cap the outlet and water on"},
+                                            {Deed::stop, "stop until it is mended"},
+                                            {Deed::mend, "mend it now"}};
+};
+template <>
+struct Enumeration<LearntKind> {
+  static constexpr const char* name = "LearntKind";
+  static constexpr Choice<LearntKind> values[] = {
+      {LearntKind::hazen_williams, "pipe wall C"},
+      {LearntKind::roughness, "pipe roughness"},
+      {LearntKind::darcy_factor, "pipe friction factor"},
+      {LearntKind::inside_diameter, "pipe bore"},
+      {LearntKind::outlet_flow, "outlet flow"},
+      {LearntKind::loss_coefficient, "fittings"},
+      {LearntKind::pump_head, "pump head"},
+      {LearntKind::supply_pressure, "supply pressure"},
+      {LearntKind::gauge, "gauge"}};
 };
 
 template <class E>

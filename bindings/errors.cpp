@@ -1,6 +1,7 @@
 // errors.cpp: exceptions of C++ as those of hydro.errors.
 
 #include "hydro/answers/drain.hpp"
+#include "hydro/diagnosis/calibrate.hpp"
 #include "hydro/quantities/error.hpp"
 #include "hydro/solver/solution.hpp"
 #include "hydro/what_ifs/work.hpp"
@@ -32,6 +33,12 @@ void bind_errors() {
       raise("NotSolved", error, py::cast(error.unfinished()));
     } catch (const NotDrained& error) {
       raise("NotDrained", error);
+    } catch (const NotCalibrated& error) {
+      raise("NotCalibrated",
+            error,
+            py::int_(error.steps()),
+            py::float_(error.last_step()),
+            py::tuple(py::cast(error.misfits())));
     } catch (const Stopped& error) {
       raise("Stopped", error, py::int_(error.done()), py::int_(error.of()));
     }

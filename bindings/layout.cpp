@@ -309,7 +309,8 @@ void bind_problems(py::module_& module) {
                                  WaterAmount,
                                  RunTimeOptions,
                                  SetToWater,
-                                 InterruptedRun>(part);
+                                 InterruptedRun,
+                                 CandidateOptions>(part);
         if (!found)
           refuse({"part"}, part, "part of a layout", "write a Line, a Pipe or another part", "");
         return py::cast(*found);
@@ -320,6 +321,7 @@ void bind_problems(py::module_& module) {
       "Pipe | Outlet | Riser | Water | Site | PricedPipe | Weather | StageLengths | Climate | Soil "
       "| "
       "Block | WaterDay | Ground | WaterAmount | RunTimeOptions | SetToWater | InterruptedRun | "
+      "CandidateOptions | "
       "Fault | Uncertainty, line: Line | Supply | Layout | None = None) -> list[Problem]\n\n"
       "What is wrong with one part of a layout or of a watering day, with a fault on a line or of "
       "a "

@@ -70,10 +70,12 @@ PYBIND11_MODULE(_hydro, module) {
   bind_pipe_choice(module);
   bind_breaks(module);
   bind_chances(module);
+  bind_diagnosis(module);
   bind_soil_water(module);
   bind_watering(module);
   bind_day_plan(module);
   bind_text(module);
   bind_watering_text(module);
+  bind_diagnosis_text(module);
   guard_classes(module);
 }

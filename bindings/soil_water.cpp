@@ -289,7 +289,7 @@ void bind_block(py::module_& module) {
       &area_per_plant,
       {"block"},
       "By the two spacings or as it is given; None: not known.\n\n"
-      ">>> area_per_plant(Block(row_spacing=3 * ft, plant_spacing=2 * ft)) / ft2\n"
+      ">>> round(area_per_plant(Block(row_spacing=3 * ft, plant_spacing=2 * ft)) / ft2, 9)\n"
       "6.0");
 }
 

@@ -324,7 +324,7 @@ void bind_filling(py::module_& module) {
        "practice, no source.\n\n" +
        example_row +
        ">>> round(filling(farm).volume.to(gallon))\n"
-       "60")
+       "59")
           .c_str());
   def(module,
       "volume_of",
@@ -374,11 +374,11 @@ void bind_missed_water(py::module_& module) {
        "there. InvalidInput when the solutions do not have the same lines and outlets, or for "
        "times that do not follow each other.\n\n" +
        example_row +
-       ">>> broken = solve(farm.with_fault(riser_sheared(\"row 1\", 7)))\n"
+       ">>> broken = solve(farm.with_fault(end_open(\"row 1\")))\n"
        ">>> run = InterruptedRun(planned=2 * units.h, broke=1 * units.h, stopped=1.5 * units.h)\n"
        ">>> missed = missed_water(solve(farm), broken, run)\n"
        ">>> missed.for_weakest > 30 * units.min, missed.lines[0].weakest\n"
-       "(True, 7)")
+       "(True, 24)")
           .c_str());
 }
 

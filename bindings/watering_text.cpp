@@ -151,7 +151,7 @@ void bind_missed(py::module_& module) {
        "this run. units: as in day_report.\n\n" +
        example_row +
        ">>> run = InterruptedRun(planned=2 * units.h, broke=1 * units.h, stopped=1.5 * units.h)\n"
-       ">>> broken = solve(farm.with_fault(head_off(\"row 1\", 7)))\n"
+       ">>> broken = solve(farm.with_fault(end_open(\"row 1\")))\n"
        ">>> missed = missed_water(solve(farm), broken, run)\n"
        ">>> \"row 1\" in missed_report(farm, missed, run)\n"
        "True")

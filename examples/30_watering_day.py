@@ -8,17 +8,17 @@ from hydro.units import day
 
 file = Path(__file__).with_name("ouzel_bench.toml")
 farm, ground = hydro.read_layout(file), hydro.read_blocks(file)
-assert ground.weather and ground.since_rain
+assert ground.weather
 
-# The account of each block since the last rain, in which all days were like today.
+# The account of each block since water last filled it; all days were like today.
 weather = hydro.reference_evapotranspiration(ground.weather)
-past = hydro.days_since_rain(ground.since_rain, weather.rate)
-today = hydro.WaterDay(reference_evapotranspiration=weather.rate)
-needs = [hydro.water_need(block, past, today) for block in ground.blocks]
+needs = [
+    hydro.water_need_today(block, ground.since_rain, weather.rate) for block in ground.blocks
+]
 
 for need in needs:
     print(need.block)
-    for ago, entry in zip(range(len(past), -1, -1), [*need.days, need.today]):
+    for ago, entry in zip(range(len(need.days), -1, -1), [*need.days, need.today]):
         gone, readily = entry.depletion_at_end, entry.readily_available_water
         print(f"{ago:4} days ago {gone / inch:6.2f} in gone of {readily / inch:.2f}")
     if need.time_left:

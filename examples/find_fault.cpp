@@ -86,7 +86,8 @@ int find_fault(const Arguments& arguments) {
   if (!readings.empty())
     told.seen_by = {{readings.front(), hydro::detectable(layout, readings.front(), {}, work)}};
   if (!arguments.svg.empty())
-    hydro::write_file(arguments.svg, hydro::to_svg(layout, readings, sights, found, {told.units}));
+    hydro::write_file(arguments.svg,
+                      hydro::to_svg_of_diagnosis(layout, readings, sights, found, {told.units}));
   const std::string text = hydro::diagnosis_report(layout, readings, sights, found, told);
   if (!(std::cout << text).flush()) throw hydro::InvalidInput("report", "cannot be written");
   return hydro::is_as_it_should_be(found) ? nothing_wrong : something_is;

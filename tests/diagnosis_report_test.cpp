@@ -126,7 +126,8 @@ TEST(DiagnosisReport, SaysThatNothingExplainsTheReadings) {
               AllOf(HasSubstr("* No single fault explains these readings"),
                     HasSubstr("standard errors"),
                     Not(HasSubstr("Where to walk"))));
-  EXPECT_THAT(to_svg(farm(), odd.readings, {}, odd.found), Not(HasSubstr("walk here")));
+  EXPECT_THAT(to_svg_of_diagnosis(farm(), odd.readings, {}, odd.found),
+              Not(HasSubstr("walk here")));
 }
 
 TEST(DiagnosisReport, SaysThatReadingsAreAsTheyShouldBe) {
@@ -196,10 +197,11 @@ TEST(DiagnosisReport, HasNoRowTooWideForAScreen) {
 }
 
 TEST(DiagnosisDrawing, FramesWhereToWalk) {
-  const std::string svg = to_svg(farm(),
-                                 sheared().readings,
-                                 {{.seen = Seen::not_turning, .line = "row 2", .outlet = 2}},
-                                 sheared().found);
+  const std::string svg =
+      to_svg_of_diagnosis(farm(),
+                          sheared().readings,
+                          {{.seen = Seen::not_turning, .line = "row 2", .outlet = 2}},
+                          sheared().found);
   EXPECT_THAT(svg,
               AllOf(HasSubstr("class=\"first\""),
                     HasSubstr("walk here"),
@@ -212,14 +214,15 @@ TEST(DiagnosisDrawing, FramesWhereToWalk) {
 TEST(DiagnosisDrawing, EscapesNames) {
   const Layout odd = sample_layout({sample_row("<row & 1>", 3)});
   const FoundFaults found = find_fault(odd, {{.place = ReadingPlace::meter, .flow = 30 * gpm}});
-  EXPECT_THAT(to_svg(odd, {{.place = ReadingPlace::meter, .flow = 30 * gpm}}, {}, found),
-              AllOf(HasSubstr("&lt;row &amp; 1&gt;"), Not(HasSubstr("<row"))));
+  EXPECT_THAT(
+      to_svg_of_diagnosis(odd, {{.place = ReadingPlace::meter, .flow = 30 * gpm}}, {}, found),
+      AllOf(HasSubstr("&lt;row &amp; 1&gt;"), Not(HasSubstr("<row"))));
 }
 
 TEST(DiagnosisDrawing, RefusesWhatIsNotFinite) {
   FoundFaults spoilt = sheared().found;
   spoilt.faults.front().probability = std::numeric_limits<double>::quiet_NaN();
-  EXPECT_THAT(refusal([&] { to_svg(farm(), sheared().readings, {}, spoilt); }),
+  EXPECT_THAT(refusal([&] { to_svg_of_diagnosis(farm(), sheared().readings, {}, spoilt); }),
               HasSubstr("must be a finite number"));
 }
 

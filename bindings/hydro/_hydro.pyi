@@ -1,5 +1,6 @@
 """The compiled part of the package: all that is public is in hydro, under the same names."""
 
+import datetime
 import os
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Any, ClassVar, NoReturn, TypeAlias, overload
@@ -11,27 +12,40 @@ from numpy.typing import NDArray
 from .enumerations import (
     AddedWhere,
     BreakDetail,
+    CandidateKind,
     CheckValveState,
     CurveShape,
+    Deed,
     DrainEnd,
+    EvapotranspirationMethod,
     FirstFall,
     FirstOutlet,
     FlowFigureKind,
     InletGoal,
     Input,
+    LearntKind,
     Limit,
     OutletCondition,
     OutletState,
     PressureFigureKind,
     PumpArrangement,
     PumpRange,
+    ReadingPlace,
     RegulatorState,
     RemedyKind,
     RoomEnd,
+    Seen,
+    ServedBy,
+    SoilKind,
     SupplyLimit,
     UnitSystem,
     ValveKind,
     ValveOpening,
+    WalkKind,
+    WaterReason,
+    WeatherEstimate,
+    WhyLeft,
+    WhyStop,
 )
 
 __version__: str
@@ -103,7 +117,8 @@ class LengthUnit:
         """TypeError: only the library makes it."""
 
 class Area:
-    """A number times a unit, 25 * ft2, or a text with a unit, Area("25 ft2"). Units: ft2, m2, cm2.
+    """A number times a unit, 25 * ft2, or a text with a unit, Area("25 ft2"). Units: ft2, m2, cm2,
+    acre, hectare.
     """
     def __init__(self, quantity: Area | str, /) -> None: ...
     def to(self, unit: AreaUnit) -> float:
@@ -137,6 +152,8 @@ class Area:
     def __mul__(self, other: Length, /) -> Volume: ...
     @overload
     def __mul__(self, other: Velocity, /) -> Flow: ...
+    @overload
+    def __mul__(self, other: Irradiance, /) -> Power: ...
     @overload
     def __rmul__(self, other: float, /) -> Area: ...
     @overload
@@ -204,6 +221,8 @@ class Volume:
     @overload
     def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> VolumeSeries: ...
     @overload
+    def __mul__(self, other: Pressure, /) -> Energy: ...
+    @overload
     def __rmul__(self, other: float, /) -> Volume: ...
     @overload
     def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> VolumeSeries: ...
@@ -233,7 +252,7 @@ class VolumeUnit:
 
 class Time:
     """A number times a unit, 25 * units.s, or a text with a unit, Time("25 s"). Units: units.s,
-    units.min, units.h.
+    units.min, units.h, units.day.
     """
     def __init__(self, quantity: Time | str, /) -> None: ...
     def to(self, unit: TimeUnit) -> float:
@@ -266,6 +285,8 @@ class Time:
     @overload
     def __mul__(self, other: Flow, /) -> Volume: ...
     @overload
+    def __mul__(self, other: Power, /) -> Energy: ...
+    @overload
     def __rmul__(self, other: float, /) -> Time: ...
     @overload
     def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> TimeSeries: ...
@@ -295,7 +316,7 @@ class TimeUnit:
 
 class Velocity:
     """A number times a unit, 25 * ft_per_s, or a text with a unit, Velocity("25 ft/s"). Units:
-    ft_per_s, m_per_s.
+    ft_per_s, m_per_s, inch_per_h, mm_per_h, inch_per_day, mm_per_day.
     """
     def __init__(self, quantity: Velocity | str, /) -> None: ...
     def to(self, unit: VelocityUnit) -> float:
@@ -387,6 +408,8 @@ class Pressure:
     def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> PressureSeries: ...
     @overload
     def __mul__(self, other: Flow, /) -> Power: ...
+    @overload
+    def __mul__(self, other: Volume, /) -> Energy: ...
     @overload
     def __rmul__(self, other: float, /) -> Pressure: ...
     @overload
@@ -784,6 +807,10 @@ class Power:
     def __truediv__(self, other: Pressure, /) -> Flow: ...
     @overload
     def __truediv__(self, other: Flow, /) -> Pressure: ...
+    @overload
+    def __truediv__(self, other: Irradiance, /) -> Area: ...
+    @overload
+    def __truediv__(self, other: Area, /) -> Irradiance: ...
     def __eq__(self, other: object, /) -> bool: ...
     def __lt__(self, other: Power, /) -> bool: ...
     def __le__(self, other: Power, /) -> bool: ...
@@ -793,6 +820,8 @@ class Power:
     def __mul__(self, other: float, /) -> Power: ...
     @overload
     def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
+    @overload
+    def __mul__(self, other: Time, /) -> Energy: ...
     @overload
     def __rmul__(self, other: float, /) -> Power: ...
     @overload
@@ -817,6 +846,189 @@ class PowerUnit:
     def __rmul__(self, other: float, /) -> Power: ...
     @overload
     def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Energy:
+    """A number times a unit, 25 * kWh, or a text with a unit, Energy("25 kWh"). Units: kWh, units.J.
+    """
+    def __init__(self, quantity: Energy | str, /) -> None: ...
+    def to(self, unit: EnergyUnit) -> float:
+        """The number of this unit. TypeError for a unit of another quantity."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    def __neg__(self) -> Energy: ...
+    def __pos__(self) -> Energy: ...
+    def __abs__(self) -> Energy: ...
+    def __bool__(self) -> bool: ...
+    @overload
+    def __truediv__(self, other: EnergyUnit, /) -> float: ...
+    @overload
+    def __truediv__(self, other: float, /) -> Energy: ...
+    @overload
+    def __truediv__(self, other: Energy, /) -> float: ...
+    @overload
+    def __truediv__(self, other: Pressure, /) -> Volume: ...
+    @overload
+    def __truediv__(self, other: Volume, /) -> Pressure: ...
+    @overload
+    def __truediv__(self, other: Power, /) -> Time: ...
+    @overload
+    def __truediv__(self, other: Time, /) -> Power: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __lt__(self, other: Energy, /) -> bool: ...
+    def __le__(self, other: Energy, /) -> bool: ...
+    def __gt__(self, other: Energy, /) -> bool: ...
+    def __ge__(self, other: Energy, /) -> bool: ...
+    @overload
+    def __mul__(self, other: float, /) -> Energy: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> EnergySeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> Energy: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> EnergySeries: ...
+    def __add__(self, other: Energy, /) -> Energy: ...
+    def __sub__(self, other: Energy, /) -> Energy: ...
+
+class EnergyUnit:
+    """A unit of Energy: 25 * kWh."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    @property
+    def symbol(self) -> str:
+        """What texts and reports print: gal/min."""
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __mul__(self, other: float, /) -> Energy: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> EnergySeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> Energy: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> EnergySeries: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Angle:
+    """A number times a unit, 25 * degree, or a text with a unit, Angle("25 deg"). Units: degree,
+    radian.
+    """
+    def __init__(self, quantity: Angle | str, /) -> None: ...
+    def to(self, unit: AngleUnit) -> float:
+        """The number of this unit. TypeError for a unit of another quantity."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    def __neg__(self) -> Angle: ...
+    def __pos__(self) -> Angle: ...
+    def __abs__(self) -> Angle: ...
+    def __bool__(self) -> bool: ...
+    @overload
+    def __truediv__(self, other: AngleUnit, /) -> float: ...
+    @overload
+    def __truediv__(self, other: float, /) -> Angle: ...
+    @overload
+    def __truediv__(self, other: Angle, /) -> float: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __lt__(self, other: Angle, /) -> bool: ...
+    def __le__(self, other: Angle, /) -> bool: ...
+    def __gt__(self, other: Angle, /) -> bool: ...
+    def __ge__(self, other: Angle, /) -> bool: ...
+    @overload
+    def __mul__(self, other: float, /) -> Angle: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> AngleSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> Angle: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> AngleSeries: ...
+    def __add__(self, other: Angle, /) -> Angle: ...
+    def __sub__(self, other: Angle, /) -> Angle: ...
+
+class AngleUnit:
+    """A unit of Angle: 25 * degree."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    @property
+    def symbol(self) -> str:
+        """What texts and reports print: gal/min."""
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __mul__(self, other: float, /) -> Angle: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> AngleSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> Angle: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> AngleSeries: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Irradiance:
+    """A number times a unit, 25 * MJ_per_m2_day, or a text with a unit, Irradiance("25 MJ/m2/day").
+    Units: MJ_per_m2_day, W_per_m2.
+    """
+    def __init__(self, quantity: Irradiance | str, /) -> None: ...
+    def to(self, unit: IrradianceUnit) -> float:
+        """The number of this unit. TypeError for a unit of another quantity."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    def __neg__(self) -> Irradiance: ...
+    def __pos__(self) -> Irradiance: ...
+    def __abs__(self) -> Irradiance: ...
+    def __bool__(self) -> bool: ...
+    @overload
+    def __truediv__(self, other: IrradianceUnit, /) -> float: ...
+    @overload
+    def __truediv__(self, other: float, /) -> Irradiance: ...
+    @overload
+    def __truediv__(self, other: Irradiance, /) -> float: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __lt__(self, other: Irradiance, /) -> bool: ...
+    def __le__(self, other: Irradiance, /) -> bool: ...
+    def __gt__(self, other: Irradiance, /) -> bool: ...
+    def __ge__(self, other: Irradiance, /) -> bool: ...
+    @overload
+    def __mul__(self, other: float, /) -> Irradiance: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> IrradianceSeries: ...
+    @overload
+    def __mul__(self, other: Area, /) -> Power: ...
+    @overload
+    def __rmul__(self, other: float, /) -> Irradiance: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> IrradianceSeries: ...
+    def __add__(self, other: Irradiance, /) -> Irradiance: ...
+    def __sub__(self, other: Irradiance, /) -> Irradiance: ...
+
+class IrradianceUnit:
+    """A unit of Irradiance: 25 * MJ_per_m2_day."""
+    def __hash__(self) -> int: ...
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+    @property
+    def symbol(self) -> str:
+        """What texts and reports print: gal/min."""
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __mul__(self, other: float, /) -> Irradiance: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> IrradianceSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> Irradiance: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> IrradianceSeries: ...
     def __eq__(self, other: object, /) -> bool: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -1841,6 +2053,249 @@ class PowerSeries:
     def __rmul__(self, other: float, /) -> PowerSeries: ...
     @overload
     def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> PowerSeries: ...
+
+class EnergySeries:
+    """Many values of Energy, counted from 0: numbers times a unit, [10, 20] * kWh or array * kWh; or
+    several of Energy. Unlike an array it cannot be changed.
+    """
+    def __init__(self, quantities: Iterable[Energy], /) -> None: ...
+    def to(self, unit: EnergyUnit) -> NDArray[numpy.float64]:
+        """A new numpy array of numbers of this unit. TypeError for a unit of another quantity."""
+    @property
+    def si(self) -> NDArray[numpy.float64]:
+        """The values in SI units: a view that cannot be written to, without a copy."""
+    def __len__(self) -> int: ...
+    def __iter__(self) -> Iterator[Energy]: ...
+    def min(self) -> Energy:
+        """The smallest value. ValueError when there are none."""
+    def max(self) -> Energy:
+        """The largest value. ValueError when there are none."""
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __neg__(self) -> EnergySeries: ...
+    def sum(self) -> Energy:
+        """All together."""
+    def mean(self) -> Energy:
+        """The arithmetic mean. ValueError when there are no values."""
+    def __repr__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __truediv__(self, other: EnergyUnit, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: EnergySeries, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: Energy, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: float, /) -> EnergySeries: ...
+    @overload
+    def __truediv__(self, other: Sequence[float] | NDArray[Any], /) -> EnergySeries: ...
+    @overload
+    def __getitem__(self, other: int, /) -> Energy: ...
+    @overload
+    def __getitem__(self, other: slice | Sequence[int] | Sequence[bool] | NDArray[Any], /) -> EnergySeries: ...
+    @overload  # type: ignore[override]
+    def __eq__(self, other: EnergySeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __eq__(self, other: Energy, /) -> NDArray[numpy.bool_]: ...
+    @overload  # type: ignore[override]
+    def __ne__(self, other: EnergySeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ne__(self, other: Energy, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: EnergySeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: Energy, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: EnergySeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: Energy, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: EnergySeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: Energy, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: EnergySeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: Energy, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __add__(self, other: EnergySeries, /) -> EnergySeries: ...
+    @overload
+    def __add__(self, other: Energy, /) -> EnergySeries: ...
+    def __radd__(self, other: Energy, /) -> EnergySeries: ...
+    @overload
+    def __sub__(self, other: EnergySeries, /) -> EnergySeries: ...
+    @overload
+    def __sub__(self, other: Energy, /) -> EnergySeries: ...
+    def __rsub__(self, other: Energy, /) -> EnergySeries: ...
+    @overload
+    def __mul__(self, other: float, /) -> EnergySeries: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> EnergySeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> EnergySeries: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> EnergySeries: ...
+
+class AngleSeries:
+    """Many values of Angle, counted from 0: numbers times a unit, [10, 20] * degree or array * degree;
+    or several of Angle. Unlike an array it cannot be changed.
+    """
+    def __init__(self, quantities: Iterable[Angle], /) -> None: ...
+    def to(self, unit: AngleUnit) -> NDArray[numpy.float64]:
+        """A new numpy array of numbers of this unit. TypeError for a unit of another quantity."""
+    @property
+    def si(self) -> NDArray[numpy.float64]:
+        """The values in SI units: a view that cannot be written to, without a copy."""
+    def __len__(self) -> int: ...
+    def __iter__(self) -> Iterator[Angle]: ...
+    def min(self) -> Angle:
+        """The smallest value. ValueError when there are none."""
+    def max(self) -> Angle:
+        """The largest value. ValueError when there are none."""
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __neg__(self) -> AngleSeries: ...
+    def sum(self) -> Angle:
+        """All together."""
+    def mean(self) -> Angle:
+        """The arithmetic mean. ValueError when there are no values."""
+    def __repr__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __truediv__(self, other: AngleUnit, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: AngleSeries, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: Angle, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: float, /) -> AngleSeries: ...
+    @overload
+    def __truediv__(self, other: Sequence[float] | NDArray[Any], /) -> AngleSeries: ...
+    @overload
+    def __getitem__(self, other: int, /) -> Angle: ...
+    @overload
+    def __getitem__(self, other: slice | Sequence[int] | Sequence[bool] | NDArray[Any], /) -> AngleSeries: ...
+    @overload  # type: ignore[override]
+    def __eq__(self, other: AngleSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __eq__(self, other: Angle, /) -> NDArray[numpy.bool_]: ...
+    @overload  # type: ignore[override]
+    def __ne__(self, other: AngleSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ne__(self, other: Angle, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: AngleSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: Angle, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: AngleSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: Angle, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: AngleSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: Angle, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: AngleSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: Angle, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __add__(self, other: AngleSeries, /) -> AngleSeries: ...
+    @overload
+    def __add__(self, other: Angle, /) -> AngleSeries: ...
+    def __radd__(self, other: Angle, /) -> AngleSeries: ...
+    @overload
+    def __sub__(self, other: AngleSeries, /) -> AngleSeries: ...
+    @overload
+    def __sub__(self, other: Angle, /) -> AngleSeries: ...
+    def __rsub__(self, other: Angle, /) -> AngleSeries: ...
+    @overload
+    def __mul__(self, other: float, /) -> AngleSeries: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> AngleSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> AngleSeries: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> AngleSeries: ...
+
+class IrradianceSeries:
+    """Many values of Irradiance, counted from 0: numbers times a unit, [10, 20] * MJ_per_m2_day or
+    array * MJ_per_m2_day; or several of Irradiance. Unlike an array it cannot be changed.
+    """
+    def __init__(self, quantities: Iterable[Irradiance], /) -> None: ...
+    def to(self, unit: IrradianceUnit) -> NDArray[numpy.float64]:
+        """A new numpy array of numbers of this unit. TypeError for a unit of another quantity."""
+    @property
+    def si(self) -> NDArray[numpy.float64]:
+        """The values in SI units: a view that cannot be written to, without a copy."""
+    def __len__(self) -> int: ...
+    def __iter__(self) -> Iterator[Irradiance]: ...
+    def min(self) -> Irradiance:
+        """The smallest value. ValueError when there are none."""
+    def max(self) -> Irradiance:
+        """The largest value. ValueError when there are none."""
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __neg__(self) -> IrradianceSeries: ...
+    def sum(self) -> Irradiance:
+        """All together."""
+    def mean(self) -> Irradiance:
+        """The arithmetic mean. ValueError when there are no values."""
+    def __repr__(self) -> str: ...
+    __array_ufunc__: ClassVar[None]
+    @overload
+    def __truediv__(self, other: IrradianceUnit, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: IrradianceSeries, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: Irradiance, /) -> NDArray[numpy.float64]: ...
+    @overload
+    def __truediv__(self, other: float, /) -> IrradianceSeries: ...
+    @overload
+    def __truediv__(self, other: Sequence[float] | NDArray[Any], /) -> IrradianceSeries: ...
+    @overload
+    def __getitem__(self, other: int, /) -> Irradiance: ...
+    @overload
+    def __getitem__(self, other: slice | Sequence[int] | Sequence[bool] | NDArray[Any], /) -> IrradianceSeries: ...
+    @overload  # type: ignore[override]
+    def __eq__(self, other: IrradianceSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __eq__(self, other: Irradiance, /) -> NDArray[numpy.bool_]: ...
+    @overload  # type: ignore[override]
+    def __ne__(self, other: IrradianceSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ne__(self, other: Irradiance, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: IrradianceSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __lt__(self, other: Irradiance, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: IrradianceSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __le__(self, other: Irradiance, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: IrradianceSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __gt__(self, other: Irradiance, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: IrradianceSeries, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __ge__(self, other: Irradiance, /) -> NDArray[numpy.bool_]: ...
+    @overload
+    def __add__(self, other: IrradianceSeries, /) -> IrradianceSeries: ...
+    @overload
+    def __add__(self, other: Irradiance, /) -> IrradianceSeries: ...
+    def __radd__(self, other: Irradiance, /) -> IrradianceSeries: ...
+    @overload
+    def __sub__(self, other: IrradianceSeries, /) -> IrradianceSeries: ...
+    @overload
+    def __sub__(self, other: Irradiance, /) -> IrradianceSeries: ...
+    def __rsub__(self, other: Irradiance, /) -> IrradianceSeries: ...
+    @overload
+    def __mul__(self, other: float, /) -> IrradianceSeries: ...
+    @overload
+    def __mul__(self, other: Sequence[float] | NDArray[Any], /) -> IrradianceSeries: ...
+    @overload
+    def __rmul__(self, other: float, /) -> IrradianceSeries: ...
+    @overload
+    def __rmul__(self, other: Sequence[float] | NDArray[Any], /) -> IrradianceSeries: ...
 
 class UnitSet:
     """The units that reports of a system print."""
@@ -4948,6 +5403,1892 @@ class TroubleAtCount:
     def __repr__(self) -> str: ...
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
+
+class Reading:
+    """One figure that was read, or could be. problems of it are told by find_fault."""
+    def __init__(self, *, place: ReadingPlace | str = ..., line: str = '', outlet: int = 0, pressure: Pressure | None = None, flow: Flow | None = None, speed: RotationalSpeed | None = None, volume: Volume | None = None, time: Time | None = None, pressure_error: Pressure | None = None, flow_error: float | None = None, time_error: Time | None = None, speed_error: float | None = None, gauge: str = '') -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def place(self) -> ReadingPlace:
+        """Where."""
+    @property
+    def line(self) -> str:
+        """Its name, where is_on_line(place)."""
+    @property
+    def outlet(self) -> int:
+        """From 1 on, where is_at_outlet(place)."""
+    @property
+    def pressure(self) -> Pressure | None:
+        """-100 kPa to 10 MPa."""
+    @property
+    def flow(self) -> Flow | None:
+        """Above 0."""
+    @property
+    def speed(self) -> RotationalSpeed | None:
+        """Of the engine."""
+    @property
+    def volume(self) -> Volume | None:
+        """Of a bucket: instead of flow ..."""
+    @property
+    def time(self) -> Time | None:
+        """... that was filled in this time."""
+    @property
+    def pressure_error(self) -> Pressure | None:
+        """Standard error; None: 1 psi."""
+    @property
+    def flow_error(self) -> float | None:
+        """Standard error, share; None: 2 %."""
+    @property
+    def time_error(self) -> Time | None:
+        """Of a bucket's time; None: 0.5 s."""
+    @property
+    def speed_error(self) -> float | None:
+        """Standard error, share; None: 1 %."""
+    @property
+    def gauge(self) -> str:
+        """Readings of one gauge share what it shows too much. Default: one of its own at the supply
+        and after the filter each; all others by one that is carried round.
+        """
+    def replace(self, **changes: Any) -> Reading:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Sight:
+    """What is seen of one outlet, or of some next to each other."""
+    def __init__(self, *, seen: Seen | str = ..., line: str = '', outlet: int = 0, to_outlet: int | None = None, width: Pressure | None = None, doubt: float | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def seen(self) -> Seen:
+        """Whether it turns."""
+    @property
+    def line(self) -> str:
+        """Its name."""
+    @property
+    def outlet(self) -> int:
+        """From 1 on."""
+    @property
+    def to_outlet(self) -> int | None:
+        """The last one; None: the same."""
+    @property
+    def width(self) -> Pressure | None:
+        """Of the pressure over which outlets of one kind cease to turn; None: 2 psi."""
+    @property
+    def doubt(self) -> float | None:
+        """Chance that it was misjudged; None: 0.02."""
+    def replace(self, **changes: Any) -> Sight:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class PriorOdds:
+    """Relative odds, 0 or more: of each kind at each place where it can be, before anything is read.
+    Defaults are assumed. 0 leaves a kind out.
+    """
+    def __init__(self, *, no_fault: float = 10.0, head_off: float = 1.0, riser_sheared: float = 1.0, nozzle_missing: float = 0.5, worn: float = 0.5, clogged: float = 1.0, wrong_outlet: float = 0.2, leak: float = 0.5, end_open: float = 1.0, valve_left_open: float = 3.0, valve_part_closed: float = 2.0, regulator_stuck_open: float = 0.5, regulator_stuck_shut: float = 0.5, filter_dirty: float = 5.0, engine_slow: float = 5.0, pump_worn: float = 2.0, supply_low: float = 2.0, gauge_wrong: float = 3.0) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def no_fault(self) -> float:
+        """Odds at each place."""
+    @property
+    def head_off(self) -> float:
+        """Odds at each place."""
+    @property
+    def riser_sheared(self) -> float:
+        """Odds at each place."""
+    @property
+    def nozzle_missing(self) -> float:
+        """Odds at each place."""
+    @property
+    def worn(self) -> float:
+        """Odds at each place."""
+    @property
+    def clogged(self) -> float:
+        """Odds at each place."""
+    @property
+    def wrong_outlet(self) -> float:
+        """Odds at each place."""
+    @property
+    def leak(self) -> float:
+        """Odds at each place."""
+    @property
+    def end_open(self) -> float:
+        """Odds at each place."""
+    @property
+    def valve_left_open(self) -> float:
+        """Odds at each place."""
+    @property
+    def valve_part_closed(self) -> float:
+        """Odds at each place."""
+    @property
+    def regulator_stuck_open(self) -> float:
+        """Odds at each place."""
+    @property
+    def regulator_stuck_shut(self) -> float:
+        """Odds at each place."""
+    @property
+    def filter_dirty(self) -> float:
+        """Odds at each place."""
+    @property
+    def engine_slow(self) -> float:
+        """Odds at each place."""
+    @property
+    def pump_worn(self) -> float:
+        """Odds at each place."""
+    @property
+    def supply_low(self) -> float:
+        """Odds at each place."""
+    @property
+    def gauge_wrong(self) -> float:
+        """Odds at each place."""
+    def replace(self, **changes: Any) -> PriorOdds:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+    def of(self, kind: CandidateKind | str) -> float:
+        """Of this kind."""
+
+class FaultSizes:
+    """How large each fault may be: nine of ten lie between these two."""
+    def __init__(self, *, loss_coefficient: tuple[float, float] = ..., discharge_coefficient: tuple[float, float] = ..., worn: tuple[float, float] = ..., clogged: tuple[float, float] = ..., leak: tuple[float, float] = ..., valve_part_closed: tuple[float, float] = ..., filter_dirty: tuple[float, float] = ..., engine_slow: tuple[float, float] = ..., pump_worn: tuple[float, float] = ..., supply_low: tuple[Length, Length] = ..., supply_low_share: tuple[float, float] = ..., gauge_wrong: Pressure = ...) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def loss_coefficient(self) -> tuple[float, float]:
+        """Factor on the K of an open riser."""
+    @property
+    def discharge_coefficient(self) -> tuple[float, float]:
+        """Cd of a body without its nozzle."""
+    @property
+    def worn(self) -> tuple[float, float]:
+        """Share of the flow gained."""
+    @property
+    def clogged(self) -> tuple[float, float]:
+        """Share of the flow lost."""
+    @property
+    def leak(self) -> tuple[float, float]:
+        """In flows of the line's outlets at their rating."""
+    @property
+    def valve_part_closed(self) -> tuple[float, float]:
+        """K."""
+    @property
+    def filter_dirty(self) -> tuple[float, float]:
+        """Times its loss as described."""
+    @property
+    def engine_slow(self) -> tuple[float, float]:
+        """Share of the speed lost."""
+    @property
+    def pump_worn(self) -> tuple[float, float]:
+        """Share of the head lost."""
+    @property
+    def supply_low(self) -> tuple[Length, Length]:
+        """Of the water's surface ..."""
+    @property
+    def supply_low_share(self) -> tuple[float, float]:
+        """... or of a pressure that is held or a hydrant's."""
+    @property
+    def gauge_wrong(self) -> Pressure:
+        """Standard deviation."""
+    def replace(self, **changes: Any) -> FaultSizes:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Candidate:
+    """One thing that may be wrong. str() of it says it."""
+    def __init__(self, *, kind: CandidateKind | str = ..., line: str = '', outlet: int | None = None, place: Length | None = None, fitted: Outlet | None = None, gauge: str = '', odds: float = 0.0) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def kind(self) -> CandidateKind:
+        """What."""
+    @property
+    def line(self) -> str:
+        """Empty: of the supply, of a gauge, or none."""
+    @property
+    def outlet(self) -> int | None:
+        """From 1 on."""
+    @property
+    def place(self) -> Length | None:
+        """Of a leak, from the line's inlet."""
+    @property
+    def fitted(self) -> Outlet | None:
+        """Of a wrong outlet."""
+    @property
+    def gauge(self) -> str:
+        """Of a wrong one."""
+    @property
+    def odds(self) -> float:
+        """Before anything is read."""
+    def replace(self, **changes: Any) -> Candidate:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+    def __str__(self) -> str: ...
+
+class CandidateOptions:
+    """What may be looked for."""
+    def __init__(self, *, odds: PriorOdds = ..., sizes: FaultSizes = ..., other_outlets: Iterable[Outlet] = ()) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def odds(self) -> PriorOdds:
+        """Before anything is read."""
+    @property
+    def sizes(self) -> FaultSizes:
+        """How large each fault may be."""
+    @property
+    def other_outlets(self) -> tuple[Outlet, ...]:
+        """Kinds that may stand at a place by mistake; default those of the layout's own."""
+    def replace(self, **changes: Any) -> CandidateOptions:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class FindFaultOptions:
+    """What is believed beside the readings. All defaults are assumed."""
+    def __init__(self, *, candidates: CandidateOptions = ..., uncertainty: Uncertainty | None = None, gauge_bias: Pressure = ..., blunder: float = 0.02, model_error: float = 0.01, walk_share: float = 0.8) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def candidates(self) -> CandidateOptions:
+        """What may be wrong."""
+    @property
+    def uncertainty(self) -> Uncertainty | None:
+        """Of the layout; None: assumed_uncertainty()."""
+    @property
+    def gauge_bias(self) -> Pressure:
+        """Standard deviation of what each gauge shows too much."""
+    @property
+    def blunder(self) -> float:
+        """Probability that one reading is a blunder, 0 to 0.5."""
+    @property
+    def model_error(self) -> float:
+        """Standard deviation, share of each figure predicted, 0 to 0.2."""
+    @property
+    def walk_share(self) -> float:
+        """Of a place's probability that its outlets hold together."""
+    def replace(self, **changes: Any) -> FindFaultOptions:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class ReadingFit:
+    """What a reading is by a candidate, and what it was."""
+    @property
+    def pressure_predicted(self) -> Pressure | None:
+        """None: it is no pressure."""
+    @property
+    def pressure_read(self) -> Pressure | None:
+        """Likewise."""
+    @property
+    def flow_predicted(self) -> Flow | None:
+        """None: it is no flow."""
+    @property
+    def flow_read(self) -> Flow | None:
+        """Likewise."""
+    @property
+    def speed_predicted(self) -> RotationalSpeed | None:
+        """None: it is no speed."""
+    @property
+    def speed_read(self) -> RotationalSpeed | None:
+        """Likewise."""
+    @property
+    def misfit(self) -> float:
+        """Read less predicted, in standard errors of this reading by itself."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class FoundFault:
+    """One candidate after the readings."""
+    @property
+    def candidate(self) -> Candidate:
+        """Which."""
+    @property
+    def probability(self) -> float:
+        """0 to 1."""
+    @property
+    def log_evidence(self) -> float:
+        """Natural logarithm; its differences are those of Bayes factors."""
+    @property
+    def size(self) -> float:
+        """Most probable, in deviations from the median; 0 where there is none."""
+    @property
+    def fault(self) -> Fault | None:
+        """Of that size; None: no fault, supply low or gauge wrong."""
+    @property
+    def smaller(self) -> Fault | None:
+        """It is larger than this in 9 of 10 cases."""
+    @property
+    def larger(self) -> Fault | None:
+        """It is smaller than this in 9 of 10 cases."""
+    @property
+    def supply(self) -> Supply | None:
+        """Of a supply that is low: as it then is."""
+    @property
+    def gauge_shows_too_much(self) -> Pressure | None:
+        """Of a wrong gauge."""
+    @property
+    def misfit(self) -> float:
+        """Of all readings together, in standard errors."""
+    @property
+    def fits(self) -> list[ReadingFit]:
+        """One for each reading."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class WalkTo:
+    """All that one would look for at one place on one way."""
+    @property
+    def kind(self) -> WalkKind:
+        """What one goes to look at."""
+    @property
+    def line(self) -> str:
+        """Empty: at the supply."""
+    @property
+    def probability(self) -> float:
+        """0 to 1."""
+    @property
+    def first(self) -> int | None:
+        """Of the fewest outlets in a row that hold walk_share of it."""
+    @property
+    def last(self) -> int | None:
+        """Likewise."""
+    @property
+    def most_likely(self) -> int | None:
+        """Outlet."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class LookAlike:
+    """Two candidates that the readings cannot tell apart, and what could."""
+    @property
+    def one(self) -> int:
+        """Index into faults."""
+    @property
+    def other(self) -> int:
+        """Likewise."""
+    @property
+    def apart(self) -> float:
+        """What was read, between them, in standard errors: below 1."""
+    @property
+    def tells_apart(self) -> Reading | None:
+        """A Reading without a figure; None: no reading does."""
+    @property
+    def then_apart(self) -> float:
+        """That reading, between them, in its standard errors."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class NotSolvedCandidate:
+    """A candidate that could not be solved, and why."""
+    @property
+    def candidate(self) -> Candidate:
+        """Which."""
+    @property
+    def why(self) -> str:
+        """In words."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class FoundFaults:
+    """All candidates after the readings."""
+    @property
+    def faults(self) -> list[FoundFault]:
+        """Most probable first."""
+    @property
+    def walk(self) -> list[WalkTo]:
+        """Most probable first."""
+    @property
+    def look_alikes(self) -> list[LookAlike]:
+        """Of the most probable ones."""
+    @property
+    def explained(self) -> bool:
+        """False: no single fault explains these readings."""
+    @property
+    def least_misfit(self) -> float:
+        """Of all readings, by the candidate that fits best, in standard errors."""
+    @property
+    def not_solved(self) -> list[NotSolvedCandidate]:
+        """Candidates."""
+    @property
+    def notes(self) -> list[str]:
+        """What follows from readings that are few, and the like."""
+    @property
+    def solves(self) -> int:
+        """Layouts that were solved."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each candidate, most probable first. ImportError without pandas."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PossibleReading:
+    """One thing that could be read or looked at."""
+    @property
+    def reading(self) -> Reading | None:
+        """Without a figure; or ..."""
+    @property
+    def look(self) -> Sight | None:
+        """... a look at one outlet; what is seen does not count."""
+    @property
+    def information(self) -> float:
+        """Expected [bits]."""
+    @property
+    def time(self) -> Time:
+        """Reading, there and back from the supply."""
+    @property
+    def worth(self) -> float:
+        """Information less the price of the time [bits]."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class NextReadings:
+    """All that could be read, best first."""
+    @property
+    def stop(self) -> WhyStop:
+        """Why no more should be read."""
+    @property
+    def readings(self) -> list[PossibleReading]:
+        """Best first."""
+    @property
+    def use_the_bucket(self) -> bool:
+        """No pressure is worth a reading and a bucket is."""
+    @property
+    def uncertainty_left(self) -> float:
+        """Entropy of the candidates [bits]."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Detectable:
+    """What one gauge shows of one candidate."""
+    @property
+    def candidate(self) -> Candidate:
+        """At its median size."""
+    @property
+    def pressure_change(self) -> Pressure | None:
+        """That it shows more, or ..."""
+    @property
+    def flow_change(self) -> Flow | None:
+        """... of a flow."""
+    @property
+    def speed_change(self) -> RotationalSpeed | None:
+        """Of an engine's counter."""
+    @property
+    def standard_errors(self) -> float:
+        """0 or more."""
+    @property
+    def seen(self) -> bool:
+        """2 or more."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class ExtraTime:
+    """How long a line has to run on."""
+    @property
+    def line(self) -> str:
+        """Its name."""
+    @property
+    def time(self) -> Time:
+        """0 or more."""
+    @property
+    def outlet(self) -> int:
+        """The one that had least of its water, from 1 on; 0: none had less."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class WayOn:
+    """One way to make it right, and what it is worth."""
+    @property
+    def deed(self) -> Deed:
+        """What is done."""
+    @property
+    def below_rated(self) -> list[OutletNumber]:
+        """Outlets that are not without the fault."""
+    @property
+    def out_of_work(self) -> list[OutletNumber]:
+        """Below the minimum, or dry; likewise."""
+    @property
+    def escaping(self) -> Flow:
+        """Lost meanwhile."""
+    @property
+    def extra(self) -> list[ExtraTime]:
+        """Of each line with outlets that runs."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class MakeRight:
+    """All ways to make it right."""
+    @property
+    def found(self) -> FoundFault:
+        """The fault."""
+    @property
+    def run_time(self) -> Time:
+        """That it lasts."""
+    @property
+    def ways(self) -> list[WayOn]:
+        """In the order of Deed."""
+    @property
+    def best(self) -> int:
+        """Index of the one to choose."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Learnt:
+    """One input, before the walk and after."""
+    @property
+    def kind(self) -> LearntKind:
+        """What."""
+    @property
+    def of(self) -> str:
+        """Kind of pipe or outlet, line, supply or gauge."""
+    @property
+    def pump(self) -> int:
+        """1 or 2, of a pump's head."""
+    @property
+    def before(self) -> float | None:
+        """C or the factor f of a pipe's wall, as described."""
+    @property
+    def after(self) -> float | None:
+        """As it was learnt."""
+    @property
+    def factor(self) -> float | None:
+        """What was learnt over what is described."""
+    @property
+    def deviation_before(self) -> float | None:
+        """Standard deviation, share of the value."""
+    @property
+    def deviation(self) -> float | None:
+        """After the walk."""
+    @property
+    def more(self) -> Pressure | None:
+        """Than is described; of a gauge, what it shows too much."""
+    @property
+    def more_deviation_before(self) -> Pressure | None:
+        """Standard deviation."""
+    @property
+    def more_deviation(self) -> Pressure | None:
+        """After the walk."""
+    @property
+    def moved(self) -> float:
+        """In standard deviations of what was assumed."""
+    @property
+    def learnt(self) -> float:
+        """Share of its variance that the readings took, 0 to 1."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Entangled:
+    """One of those that cannot be told apart."""
+    @property
+    def which(self) -> int:
+        """Index into Calibration.learnt."""
+    @property
+    def weight(self) -> float:
+        """In deviations of what was assumed."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class NotToldApart:
+    """Inputs that can go together by these weights, and the readings stay nearly the same."""
+    @property
+    def inputs(self) -> list[Entangled]:
+        """Largest weight first."""
+    @property
+    def left(self) -> float:
+        """Share of the variance that is left, 0.5 to 1."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Calibration:
+    """What a walk taught."""
+    @property
+    def layout(self) -> Layout:
+        """As it was learnt."""
+    @property
+    def uncertainty(self) -> Uncertainty:
+        """Of that layout."""
+    @property
+    def gauge_bias(self) -> Pressure:
+        """Standard deviation left, of a gauge of this walk once corrected."""
+    @property
+    def learnt(self) -> list[Learnt]:
+        """Kinds of pipe, of outlet, lines, supplies, gauges."""
+    @property
+    def correlation(self) -> list[list[float]]:
+        """Of what is left, in the order of learnt."""
+    @property
+    def not_told_apart(self) -> list[NotToldApart]:
+        """The least known first."""
+    @property
+    def before(self) -> list[ReadingFit]:
+        """Readings by the layout as it was described."""
+    @property
+    def fits(self) -> list[ReadingFit]:
+        """By the calibrated layout, its gauges' biases in."""
+    @property
+    def chi_squared(self) -> float:
+        """One degree of freedom a reading."""
+    @property
+    def chance(self) -> float:
+        """Of a larger one."""
+    @property
+    def fits_well(self) -> bool:
+        """chance is 0.0027 or more."""
+    @property
+    def worst(self) -> int | None:
+        """Index of the reading whose misfit is largest."""
+    @property
+    def steps(self) -> int:
+        """Of the least squares."""
+    @property
+    def notes(self) -> list[str]:
+        """What follows from readings that are few."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each input that can be learnt: shares of the value, of pressures [Pa].
+        ImportError
+            without pandas.
+        """
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class DayOfReadings:
+    """The readings of one day."""
+    def __init__(self, *, day: float = 0.0, name: str = '', readings: Iterable[Reading] = ()) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def day(self) -> float:
+        """Counted from any day on; later ones rise."""
+    @property
+    def name(self) -> str:
+        """A date, as it is told; empty: "day 3"."""
+    @property
+    def readings(self) -> tuple[Reading, ...]:
+        """Of that day."""
+    def replace(self, **changes: Any) -> DayOfReadings:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class PlaceDrift:
+    """One place through all days."""
+    @property
+    def place(self) -> Reading:
+        """A Reading without a figure."""
+    @property
+    def normal_pressure(self) -> Pressure | None:
+        """Mean of the first days."""
+    @property
+    def pressure_scatter(self) -> Pressure | None:
+        """From day to day."""
+    @property
+    def last_pressure(self) -> Pressure | None:
+        """Of the last day."""
+    @property
+    def normal_flow(self) -> Flow | None:
+        """Likewise."""
+    @property
+    def flow_scatter(self) -> Flow | None:
+        """Likewise."""
+    @property
+    def last_flow(self) -> Flow | None:
+        """Likewise."""
+    @property
+    def normal_speed(self) -> RotationalSpeed | None:
+        """Likewise."""
+    @property
+    def speed_scatter(self) -> RotationalSpeed | None:
+        """Likewise."""
+    @property
+    def last_speed(self) -> RotationalSpeed | None:
+        """Likewise."""
+    @property
+    def trend(self) -> float:
+        """A day, in scatters."""
+    @property
+    def trend_error(self) -> float:
+        """Standard error of that."""
+    @property
+    def last(self) -> float:
+        """The last day, in scatters from normal."""
+    @property
+    def up(self) -> float:
+        """The sum of what is too much, after the last day."""
+    @property
+    def down(self) -> float:
+        """The sum of what is too little, after the last day."""
+    @property
+    def rises(self) -> bool:
+        """Which of them gave the alarm."""
+    @property
+    def alarm(self) -> int | None:
+        """Index of the day on which it came; None: it did not."""
+    @property
+    def since(self) -> int | None:
+        """Index of the day from which on it changed."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Drift:
+    """All places that were read."""
+    @property
+    def places(self) -> list[PlaceDrift]:
+        """Those with an alarm first, the earliest change first."""
+    @property
+    def notes(self) -> list[str]:
+        """In sentences."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Sums:
+    """What a place's sums are after each value, in scatters from normal."""
+    @property
+    def up(self) -> list[float]:
+        """Of what is too much."""
+    @property
+    def down(self) -> list[float]:
+        """Of what is too little."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Weather:
+    """The weather of a day, or of the mean day of a week or a month. Humidity is given in one way or
+    not at all: dew point, vapour pressure, the day's two extremes (or the maximum alone), its mean.
+    """
+    def __init__(self, *, reference_evapotranspiration: Velocity | None = None, latitude: Angle = ..., day_of_year: int = 0, altitude: Length | None = None, minimum_temperature: Temperature = ..., maximum_temperature: Temperature = ..., dew_point: Temperature | None = None, vapour_pressure: Pressure | None = None, maximum_humidity: float | None = None, minimum_humidity: float | None = None, mean_humidity: float | None = None, wind: Velocity | None = None, wind_height: Length | None = None, sunshine: Time | None = None, solar_radiation: Irradiance | None = None, heat_into_ground: Irradiance | None = None, coastal: bool = False) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def reference_evapotranspiration(self) -> Velocity | None:
+        """Typed in: needs nothing else."""
+    @property
+    def latitude(self) -> Angle:
+        """North is positive."""
+    @property
+    def day_of_year(self) -> int:
+        """1 is the first of January."""
+    @property
+    def altitude(self) -> Length | None:
+        """Default sea level."""
+    @property
+    def minimum_temperature(self) -> Temperature:
+        """Of the day."""
+    @property
+    def maximum_temperature(self) -> Temperature:
+        """Of the day."""
+    @property
+    def dew_point(self) -> Temperature | None:
+        """A Temperature."""
+    @property
+    def vapour_pressure(self) -> Pressure | None:
+        """Mean of the day."""
+    @property
+    def maximum_humidity(self) -> float | None:
+        """Relative, 0 to 1 [-]."""
+    @property
+    def minimum_humidity(self) -> float | None:
+        """Relative, 0 to 1 [-]."""
+    @property
+    def mean_humidity(self) -> float | None:
+        """Relative, 0 to 1 [-]."""
+    @property
+    def wind(self) -> Velocity | None:
+        """Mean of 24 hours."""
+    @property
+    def wind_height(self) -> Length | None:
+        """Of its measurement, default 2 m."""
+    @property
+    def sunshine(self) -> Time | None:
+        """Bright sunshine in the day."""
+    @property
+    def solar_radiation(self) -> Irradiance | None:
+        """Mean of 24 hours; instead of sunshine."""
+    @property
+    def heat_into_ground(self) -> Irradiance | None:
+        """Default 0; matters in monthly means only."""
+    @property
+    def coastal(self) -> bool:
+        """For radiation from temperatures."""
+    def replace(self, **changes: Any) -> Weather:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class ReferenceEvapotranspiration:
+    """A depth of water a day, and how it was had."""
+    @property
+    def rate(self) -> Velocity:
+        """ET0."""
+    @property
+    def method(self) -> EvapotranspirationMethod:
+        """How it was had."""
+    @property
+    def estimates(self) -> list[WeatherEstimate]:
+        """What stood in for readings that were not there."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class StageLengths:
+    """How many days each stage of a crop lasts, from planting, or from leafing out."""
+    def __init__(self, *, initial: int = 0, development: int = 0, middle: int = 0, late: int = 0, planted: str = '', region: str = '') -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def initial(self) -> int:
+        """Days."""
+    @property
+    def development(self) -> int:
+        """Days."""
+    @property
+    def middle(self) -> int:
+        """Days."""
+    @property
+    def late(self) -> int:
+        """Days."""
+    @property
+    def planted(self) -> str:
+        """Month, of a row of the table."""
+    @property
+    def region(self) -> str:
+        """Of a row of the table."""
+    def replace(self, **changes: Any) -> StageLengths:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+    def total(self) -> int:
+        """Days from planting to the end."""
+
+class Crop:
+    """A crop, as the published tables describe it."""
+    def __init__(self, *, name: str = '', initial_coefficient: float = 0.0, middle_coefficient: float = 0.0, final_coefficient: float = 0.0, height: Length = ..., root_depth_from: Length = ..., root_depth_to: Length = ..., allowed_depletion: float = 0.0, stages: Iterable[StageLengths] = ()) -> None: ...
+    @property
+    def name(self) -> str:
+        """As the table spells it."""
+    @property
+    def initial_coefficient(self) -> float:
+        """Kc [-]."""
+    @property
+    def middle_coefficient(self) -> float:
+        """Kc [-]."""
+    @property
+    def final_coefficient(self) -> float:
+        """At the end of the late stage [-]."""
+    @property
+    def height(self) -> Length:
+        """At most."""
+    @property
+    def root_depth_from(self) -> Length:
+        """The smaller end of the range, which is for deciding when to water."""
+    @property
+    def root_depth_to(self) -> Length:
+        """The larger end."""
+    @property
+    def allowed_depletion(self) -> float:
+        """Share of the available water, where it loses 5 mm/day [-]."""
+    @property
+    def stages(self) -> tuple[StageLengths, ...]:
+        """By region; empty where table 11 has none."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> Crop:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Climate:
+    """What the tables of coefficients hang on: means of the stage, not of a day."""
+    def __init__(self, *, wind: Velocity = ..., minimum_humidity: float = 0.45) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def wind(self) -> Velocity:
+        """At 2 m."""
+    @property
+    def minimum_humidity(self) -> float:
+        """The day's least relative humidity [-]."""
+    def replace(self, **changes: Any) -> Climate:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Soil:
+    """A soil as it is described: a kind, or what was measured, or both."""
+    def __init__(self, *, kind: SoilKind | str | None = None, available_water: float | None = None, intake_rate: Velocity | None = None, slope: float | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def kind(self) -> SoilKind | None:
+        """By texture."""
+    @property
+    def available_water(self) -> float | None:
+        """Depth of water in a depth of soil [-]."""
+    @property
+    def intake_rate(self) -> Velocity | None:
+        """Where it lies; the slope does not change it."""
+    @property
+    def slope(self) -> float | None:
+        """Rise over run [-], default level."""
+    def replace(self, **changes: Any) -> Soil:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class AvailableWater:
+    """A published range of available water."""
+    @property
+    def least(self) -> float:
+        """[-]"""
+    @property
+    def most(self) -> float:
+        """[-]"""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Block:
+    """A piece of ground that is watered alike: its lines, its crop and its soil. What is typed in
+    takes the place of what the tables say of the crop.
+    """
+    def __init__(self, *, name: str = '', lines: Iterable[str] = (), crop: str = '', crop_coefficient: float | None = None, stages: StageLengths | None = None, region: str = '', season_day: int | None = None, root_depth: Length | None = None, allowed_depletion: float | None = None, under_cover: bool = False, days_since_filled: int | None = None, soil: Soil = ..., share_wetted: float | None = None, area: Area | None = None, row_spacing: Length | None = None, plant_spacing: Length | None = None, area_per_plant: Area | None = None, efficiency: float | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def name(self) -> str:
+        """Its own."""
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """Of the layout, by their names."""
+    @property
+    def crop(self) -> str:
+        """One of crop_names(); empty, or any other name, when all is typed."""
+    @property
+    def crop_coefficient(self) -> float | None:
+        """Kc [-]."""
+    @property
+    def stages(self) -> StageLengths | None:
+        """Days; or region."""
+    @property
+    def region(self) -> str:
+        """A row of the table of stages."""
+    @property
+    def season_day(self) -> int | None:
+        """Today, counted from planting or leafing out."""
+    @property
+    def root_depth(self) -> Length | None:
+        """Where the crop draws water."""
+    @property
+    def allowed_depletion(self) -> float | None:
+        """Share of the available water [-]."""
+    @property
+    def under_cover(self) -> bool:
+        """In a tunnel or glasshouse: the tables do not hold, no rain comes."""
+    @property
+    def days_since_filled(self) -> int | None:
+        """Mornings since water last filled its soil."""
+    @property
+    def soil(self) -> Soil:
+        """What it stands in."""
+    @property
+    def share_wetted(self) -> float | None:
+        """Of the ground that water reaches, default 1 [-]."""
+    @property
+    def area(self) -> Area | None:
+        """Of the whole block."""
+    @property
+    def row_spacing(self) -> Length | None:
+        """With the plant spacing: the area of a plant; or area_per_plant."""
+    @property
+    def plant_spacing(self) -> Length | None:
+        """In the row."""
+    @property
+    def area_per_plant(self) -> Area | None:
+        """That area itself."""
+    @property
+    def efficiency(self) -> float | None:
+        """Share of the water applied that the roots get [-]."""
+    def replace(self, **changes: Any) -> Block:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class WaterDay:
+    """What came and what the weather asked for on a day."""
+    def __init__(self, *, reference_evapotranspiration: Velocity = ..., rain: Length = ..., watering: Length = ..., crop_coefficient: float | None = None, root_depth: Length | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def reference_evapotranspiration(self) -> Velocity:
+        """ET0."""
+    @property
+    def rain(self) -> Length:
+        """Measured."""
+    @property
+    def watering(self) -> Length:
+        """Net, over the whole area."""
+    @property
+    def crop_coefficient(self) -> float | None:
+        """Of that day, instead of the block's [-]."""
+    @property
+    def root_depth(self) -> Length | None:
+        """Of that day, instead of the block's."""
+    def replace(self, **changes: Any) -> WaterDay:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class SinceRain:
+    """Days of one weather: it rained so many mornings ago and has been dry since."""
+    def __init__(self, *, days: int = 0, rain: Length = ...) -> None: ...
+    @property
+    def days(self) -> int:
+        """0: this morning."""
+    @property
+    def rain(self) -> Length:
+        """Measured."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> SinceRain:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class SoilWaterDay:
+    """A line of the account. Depths are over the whole area of the block."""
+    @property
+    def root_depth(self) -> Length:
+        """On that day."""
+    @property
+    def total_available_water(self) -> Length:
+        """TAW: that the roots reach."""
+    @property
+    def readily_available_water(self) -> Length:
+        """RAW: that may be used up without harm."""
+    @property
+    def allowed_depletion(self) -> float:
+        """p [-]."""
+    @property
+    def depletion_before(self) -> Length:
+        """At the end of the day before."""
+    @property
+    def rain(self) -> Length:
+        """Measured."""
+    @property
+    def rain_not_counted(self) -> Length:
+        """Too little, or between what is wetted."""
+    @property
+    def watering(self) -> Length:
+        """Net."""
+    @property
+    def percolation(self) -> Length:
+        """Lost below the roots."""
+    @property
+    def depletion_at_start(self) -> Length:
+        """After rain and watering."""
+    @property
+    def crop_coefficient(self) -> float:
+        """Kc [-]."""
+    @property
+    def stress_coefficient(self) -> float:
+        """Ks [-]."""
+    @property
+    def crop_evapotranspiration(self) -> Length:
+        """In the day, with stress."""
+    @property
+    def depletion_at_end(self) -> Length:
+        """In the evening."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class WaterNeed:
+    """What a block needs."""
+    @property
+    def block(self) -> str:
+        """Its name."""
+    @property
+    def days(self) -> list[SoilWaterDay]:
+        """The account, up to yesterday."""
+    @property
+    def today(self) -> SoilWaterDay:
+        """If nothing more comes."""
+    @property
+    def start_is_guessed(self) -> bool:
+        """The depletion at the start was assumed, and nothing has filled the account since."""
+    @property
+    def depletion(self) -> Length:
+        """Now."""
+    @property
+    def crop_evapotranspiration(self) -> Velocity:
+        """Without stress, today."""
+    @property
+    def water_today(self) -> bool:
+        """Whether it is time."""
+    @property
+    def reason(self) -> WaterReason:
+        """Why, or why not."""
+    @property
+    def time_left(self) -> Time | None:
+        """Until all is used up that may be, at today's use: less than a day means today. None: nothing
+        is used.
+        """
+    @property
+    def net_depth(self) -> Length:
+        """Fills the account."""
+    @property
+    def gross_depth(self) -> Length | None:
+        """With the losses; None: no efficiency is given."""
+    @property
+    def volume(self) -> Volume | None:
+        """Gross where known, else net; None: no area."""
+    @property
+    def volume_per_plant(self) -> Volume | None:
+        """Likewise; None: no area per plant."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each day of the account: day 0 is today, -1 yesterday. Depths are in metres, as
+        the
+            columns' names say. ImportError without pandas.
+        """
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Ground:
+    """The ground that some lines water. Without the spacing or the area no depth is known."""
+    def __init__(self, *, lines: Iterable[str] = (), row_spacing: Length | None = None, outlet_spacing: Length | None = None, area: Area | None = None, outlets_per_plant: float | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """By name, one or more."""
+    @property
+    def row_spacing(self) -> Length | None:
+        """From line to line; or area."""
+    @property
+    def outlet_spacing(self) -> Length | None:
+        """Beside it; default that of each line."""
+    @property
+    def area(self) -> Area | None:
+        """Of all of it."""
+    @property
+    def outlets_per_plant(self) -> float | None:
+        """Default: flows are told for each outlet [-]."""
+    def replace(self, **changes: Any) -> Ground:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class ApplicationRates:
+    """Depths of water in a time."""
+    @property
+    def average(self) -> Velocity:
+        """Of all outlets."""
+    @property
+    def low_quarter(self) -> Velocity:
+        """Of the quarter of the outlets that is weakest."""
+    @property
+    def driest(self) -> Velocity:
+        """Of one outlet."""
+    @property
+    def wettest(self) -> Velocity:
+        """Of one outlet."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Application:
+    """What comes down."""
+    @property
+    def lines(self) -> list[str]:
+        """Their names."""
+    @property
+    def flows(self) -> FlowUniformity:
+        """Of the outlets; all 0 where no water comes to them."""
+    @property
+    def total(self) -> Flow:
+        """Out of them."""
+    @property
+    def rates(self) -> ApplicationRates | None:
+        """None: no spacing and no area is known."""
+    @property
+    def distribution(self) -> float:
+        """DU of the rates, else of the flows [%]."""
+    @property
+    def outlets_per_plant(self) -> float | None:
+        """As described."""
+    @property
+    def flow(self) -> FlowSeries:
+        """Of each outlet that counts, line by line."""
+    @property
+    def area(self) -> AreaSeries:
+        """That each of them waters; empty where no rates are known."""
+    def __repr__(self) -> str: ...
+    def to_plant(self, outlet: Flow) -> Flow:
+        """The flow to a plant from outlets of this flow; from one outlet where none per plant are
+        known.
+        """
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class WaterAmount:
+    """What must come to the roots: exactly one of the two. What is lost on the way comes on top."""
+    def __init__(self, *, depth: Length | None = None, per_plant: Volume | None = None) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def depth(self) -> Length | None:
+        """Over the ground."""
+    @property
+    def per_plant(self) -> Volume | None:
+        """To each plant."""
+    def replace(self, **changes: Any) -> WaterAmount:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class RunTimeOptions:
+    """What the soil and the air do with the water."""
+    def __init__(self, *, effective_portion: float = 0.9, served: ServedBy | str = ..., intake_rate: Velocity | None = None, surface_storage: Length = ..., wetting_loss: Length = ...) -> None: ...
+    @property
+    def effective_portion(self) -> float:
+        """Of the water let out that comes to the soil, above 0 to 1 [-]."""
+    @property
+    def served(self) -> ServedBy:
+        """Whom the run is long enough for."""
+    @property
+    def intake_rate(self) -> Velocity | None:
+        """Of the soil; None: not judged."""
+    @property
+    def surface_storage(self) -> Length:
+        """That may stand on the surface."""
+    @property
+    def wetting_loss(self) -> Length:
+        """Wets leaves and litter, and is lost, at each burst."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> RunTimeOptions:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Watering:
+    """What a run of some length does."""
+    @property
+    def time(self) -> Time:
+        """Of running."""
+    @property
+    def let_out(self) -> Volume:
+        """By all outlets."""
+    @property
+    def to_the_air(self) -> Volume:
+        """Lost."""
+    @property
+    def to_the_roots(self) -> Volume:
+        """Of what was needed."""
+    @property
+    def deeper(self) -> Volume:
+        """Than the roots: more than was needed."""
+    @property
+    def missing(self) -> Volume:
+        """Of what was needed."""
+    @property
+    def efficiency(self) -> float:
+        """to_the_roots / let_out [-]."""
+    @property
+    def served_share(self) -> float:
+        """Of the outlets, that give what is needed [-]."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Bursts:
+    """A run in bursts, long enough in all for those who are served."""
+    @property
+    def bursts(self) -> int:
+        """How many."""
+    @property
+    def each(self) -> Time:
+        """How long."""
+    @property
+    def rest(self) -> Time:
+        """Between two, until nothing stands on the surface."""
+    @property
+    def whole(self) -> Time:
+        """From the first start to the last stop."""
+    @property
+    def standing(self) -> Length:
+        """On the surface at the end of a burst, at the wettest outlet."""
+    @property
+    def runs_off(self) -> bool:
+        """More stands than may."""
+    @property
+    def does(self) -> Watering:
+        """All bursts together; wetting losses count as lost to the air."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class RunTime:
+    """How long, and what comes of it."""
+    @property
+    def for_low_quarter(self) -> Time | None:
+        """None: the weakest quarter gets nothing."""
+    @property
+    def for_average(self) -> Time:
+        """So that on average enough comes."""
+    @property
+    def served(self) -> ServedBy:
+        """As asked for."""
+    @property
+    def does(self) -> Watering:
+        """A run that is long enough for those who are served."""
+    @property
+    def longest_burst(self) -> Time | None:
+        """None: the soil takes in all, or is not known."""
+    @property
+    def bursts(self) -> Bursts:
+        """As few as run off nothing."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class BucketStep:
+    """How a bucket stands at one moment."""
+    @property
+    def time(self) -> Time:
+        """Since it was full."""
+    @property
+    def run_out(self) -> Volume:
+        """Since then."""
+    @property
+    def outflow(self) -> Flow:
+        """Out of its hole."""
+    @property
+    def level(self) -> Length:
+        """Above the hole."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class BucketFills:
+    """What it takes to give so much."""
+    @property
+    def whole(self) -> int:
+        """Fills that run out wholly."""
+    @property
+    def last(self) -> Volume:
+        """Out of one more; 0: none is needed."""
+    @property
+    def time(self) -> Time:
+        """Of running, all fills together."""
+    def __repr__(self) -> str: ...
+    def fills(self) -> int:
+        """Whole ones, and the last."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class BucketRun:
+    """One fill of a bucket, and what a need takes."""
+    @property
+    def holds(self) -> Volume:
+        """Above the hole."""
+    @property
+    def empty(self) -> Time:
+        """After this time."""
+    @property
+    def at_first(self) -> Flow:
+        """While it is full."""
+    @property
+    def steps(self) -> list[BucketStep]:
+        """Evenly spaced in time, first full, last empty."""
+    @property
+    def for_need(self) -> BucketFills | None:
+        """None: none was asked for."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class LineVolume:
+    """What a line holds."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def volume(self) -> Volume:
+        """Of its bore, risers included."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Filling:
+    """Filling the lines to which water comes, and the way back."""
+    @property
+    def lines(self) -> list[LineVolume]:
+        """One after the other."""
+    @property
+    def volume(self) -> Volume:
+        """Of all of them."""
+    @property
+    def gentle_flow(self) -> Flow:
+        """That moves at the velocity asked for."""
+    @property
+    def flow(self) -> Flow:
+        """At which they are filled."""
+    @property
+    def time(self) -> Time:
+        """At that flow."""
+    @property
+    def velocity(self) -> Velocity:
+        """At that flow, in the pipes that begin at the supplies together."""
+    @property
+    def run_out(self) -> Volume:
+        """When all is shut off; the most there can be."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class InterruptedRun:
+    """When, since the start of the run."""
+    def __init__(self, *, planned: Time = ..., broke: Time = ..., stopped: Time = ...) -> None: ...
+    @property
+    def planned(self) -> Time:
+        """How long it should have run."""
+    @property
+    def broke(self) -> Time:
+        """0 to `stopped`."""
+    @property
+    def stopped(self) -> Time:
+        """May be later than planned, if nobody looked."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> InterruptedRun:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class MissedOnLine:
+    """What the outlets of one line missed."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def missed(self) -> VolumeSeries:
+        """One entry an outlet; below 0: it has had more than it should."""
+    @property
+    def missed_depth(self) -> LengthSeries:
+        """Empty where its ground is not known."""
+    @property
+    def missed_in_all(self) -> Volume:
+        """Of the outlets that missed some."""
+    @property
+    def for_weakest(self) -> Time:
+        """Still due, once it is started again."""
+    @property
+    def weakest(self) -> int:
+        """The outlet that is due longest, from 1 on; 0: none is due."""
+    @property
+    def on_average(self) -> Time:
+        """Still due."""
+    @property
+    def out_of_service(self) -> list[int]:
+        """That missed some and get none any more: capped, or dry."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class MissedWater:
+    """What each outlet missed while something was broken."""
+    @property
+    def lines(self) -> list[MissedOnLine]:
+        """That should have had water."""
+    @property
+    def pumped(self) -> Volume:
+        """Until it was stopped."""
+    @property
+    def given(self) -> Volume:
+        """By whole outlets."""
+    @property
+    def lost(self) -> Volume:
+        """Through breaks, leaks and open ends."""
+    @property
+    def for_weakest(self) -> Time:
+        """The longest of the lines."""
+    def __repr__(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class PipeWall:
+    """What the wall of a pipe is."""
+    def __init__(self, *, inside_diameter: Length = ..., thickness: Length = ..., modulus: Pressure = ...) -> None: ...
+    @property
+    def inside_diameter(self) -> Length:
+        """D."""
+    @property
+    def thickness(self) -> Length:
+        """t."""
+    @property
+    def modulus(self) -> Pressure:
+        """E, of elasticity."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> PipeWall:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class StoppedWater:
+    """Water in one pipe that is stopped."""
+    def __init__(self, *, length: Length = ..., velocity: Velocity = ..., wave_speed: Velocity = ..., density: Density = ...) -> None: ...
+    @property
+    def length(self) -> Length:
+        """From where the pressure is held: the supply, a tank."""
+    @property
+    def velocity(self) -> Velocity:
+        """That is taken away."""
+    @property
+    def wave_speed(self) -> Velocity:
+        """a."""
+    @property
+    def density(self) -> Density:
+        """Of the water."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> StoppedWater:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class KnownWall:
+    """The wall of pipes of this name, where the tables do not know it or somebody knows better."""
+    def __init__(self, *, pipe: str = '', thickness: Length | None = None, modulus: Pressure | None = None) -> None: ...
+    @property
+    def pipe(self) -> str:
+        """Empty: all the others."""
+    @property
+    def thickness(self) -> Length | None:
+        """Default by the table of the kind."""
+    @property
+    def modulus(self) -> Pressure | None:
+        """Default by the kind."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> KnownWall:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class LineSurge:
+    """The water of one line, stopped where it leaves it."""
+    @property
+    def line(self) -> str:
+        """Name of the line."""
+    @property
+    def pipe_name(self) -> str:
+        """That has the least to spare."""
+    @property
+    def velocity(self) -> Velocity:
+        """Highest in that pipe."""
+    @property
+    def wave_speed(self) -> Velocity:
+        """In that pipe."""
+    @property
+    def wall_known(self) -> bool:
+        """False: taken for stiff, the worst."""
+    @property
+    def way(self) -> Length:
+        """Of the water from the supply to the line's far end."""
+    @property
+    def reflection(self) -> Time:
+        """2 L / a over that way."""
+    @property
+    def closing(self) -> Time:
+        """As asked for."""
+    @property
+    def rise_at_once(self) -> Pressure:
+        """If it stops at once."""
+    @property
+    def rise(self) -> Pressure:
+        """With that closing."""
+    @property
+    def steady(self) -> Pressure:
+        """Highest in that pipe."""
+    @property
+    def rating(self) -> Pressure | None:
+        """With its derating; None: not known."""
+    @property
+    def shortest_closing(self) -> Time | None:
+        """0: at once; None: no rating, or none to spare."""
+    def __repr__(self) -> str: ...
+    def is_safe(self) -> bool:
+        """Whether the rating is kept; False where it is not known."""
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class SetToWater:
+    """One set that is to be watered: for a time, or for what is needed on its ground."""
+    def __init__(self, *, set: str = '', time: Time | None = None, need: WaterAmount | None = None, ground: Ground = ...) -> None: ...
+    @property
+    def set(self) -> str:
+        """Its name."""
+    @property
+    def time(self) -> Time | None:
+        """Or need."""
+    @property
+    def need(self) -> WaterAmount | None:
+        """A WaterAmount, on the ground."""
+    @property
+    def ground(self) -> Ground:
+        """No lines named: all that the set opens."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> SetToWater:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class WaterPrices:
+    """Prices; money is a plain number, in any one currency."""
+    def __init__(self, *, of_volume: float | None = None, volume: Volume = ..., of_energy: float | None = None, energy: Energy = ..., of_pump_time: float | None = None, pump_time: Time = ...) -> None: ...
+    @property
+    def of_volume(self) -> float | None:
+        """None: water costs nothing."""
+    @property
+    def volume(self) -> Volume:
+        """For which that is paid."""
+    @property
+    def of_energy(self) -> float | None:
+        """At the shaft."""
+    @property
+    def energy(self) -> Energy:
+        """For which that is paid."""
+    @property
+    def of_pump_time(self) -> float | None:
+        """Of the hours it runs."""
+    @property
+    def pump_time(self) -> Time:
+        """For which that is paid."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> WaterPrices:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class Turn:
+    """Sets that run at once for a while."""
+    @property
+    def sets(self) -> list[str]:
+        """Their names."""
+    @property
+    def fill_from(self) -> Time:
+        """Since midnight, like the next two."""
+    @property
+    def start(self) -> Time:
+        """All lines are full."""
+    @property
+    def stop(self) -> Time:
+        """All is shut, or the next turn begins."""
+    @property
+    def speed(self) -> RotationalSpeed | None:
+        """None: a held pressure, or it cannot be set."""
+    @property
+    def pressure(self) -> Pressure:
+        """Before the filter."""
+    @property
+    def gauge_reading(self) -> Pressure | None:
+        """None: there is no gauge."""
+    @property
+    def reached(self) -> bool:
+        """Every outlet has its share of rated."""
+    @property
+    def limits(self) -> list[SupplyLimit]:
+        """That are passed."""
+    @property
+    def flow(self) -> Flow:
+        """Out of all supplies."""
+    @property
+    def fill(self) -> Volume:
+        """Into lines that were empty."""
+    @property
+    def let_out(self) -> Volume:
+        """By whole outlets."""
+    @property
+    def lost(self) -> Volume:
+        """Through breaks, leaks and open ends."""
+    @property
+    def run_out(self) -> Volume:
+        """The most that leaves its lines if all is shut off after it; not pumped."""
+    @property
+    def water_energy(self) -> Energy:
+        """Into the water."""
+    @property
+    def shaft_energy(self) -> Energy | None:
+        """None: the efficiency is not known there."""
+    def __repr__(self) -> str: ...
+    def pumped(self) -> Volume:
+        """fill, let_out and lost together."""
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class SetDay:
+    """How a set fares."""
+    @property
+    def set(self) -> str:
+        """Its name."""
+    @property
+    def runs(self) -> Time:
+        """In all."""
+    @property
+    def share(self) -> float:
+        """Of what it needs [-]."""
+    @property
+    def let_out(self) -> Volume:
+        """By whole outlets."""
+    @property
+    def still_needs(self) -> Time | None:
+        """As it ran last, or alone; None: nothing, or not known."""
+    @property
+    def why_left(self) -> WhyLeft | None:
+        """None: it has all."""
+    @property
+    def limits(self) -> list[SupplyLimit]:
+        """That stand in its way, run alone."""
+    @property
+    def application(self) -> Application | None:
+        """As it ran last; None: it did not run."""
+    @property
+    def run(self) -> RunTime | None:
+        """For its need, as it ran last; None: it runs for a time."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class DayPlan:
+    """The watering day."""
+    @property
+    def turns(self) -> list[Turn]:
+        """In their order."""
+    @property
+    def sets(self) -> list[SetDay]:
+        """In the order in which they were asked for."""
+    @property
+    def earliest(self) -> Time:
+        """As it was asked for."""
+    @property
+    def latest(self) -> Time:
+        """As it was asked for."""
+    @property
+    def pumped(self) -> Volume:
+        """fill, let_out and lost together."""
+    @property
+    def let_out(self) -> Volume:
+        """By whole outlets."""
+    @property
+    def lost(self) -> Volume:
+        """Through breaks, leaks and open ends."""
+    @property
+    def fill(self) -> Volume:
+        """Into lines that were empty."""
+    @property
+    def pump_time(self) -> Time:
+        """Filling counts."""
+    @property
+    def water_energy(self) -> Energy:
+        """Into the water."""
+    @property
+    def shaft_energy(self) -> Energy | None:
+        """None: not known of some turn."""
+    @property
+    def cost(self) -> float | None:
+        """Money; None: no prices, or not known."""
+    def __repr__(self) -> str: ...
+    def all_fits(self) -> bool:
+        """Whether every set has what it needs."""
+    def to_dict(self) -> dict[str, Any]:
+        """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each turn, with the columns of to_csv: numbers in SI, the unit in the column's
+            name; NaN where something is not known. ImportError without pandas.
+        """
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class TodaysSets:
+    """The sets of a layout, by what its blocks need."""
+    @property
+    def to_water(self) -> list[SetToWater]:
+        """In the order of the layout."""
+    @property
+    def enough(self) -> list[str]:
+        """Of blocks that need no water today."""
+    @property
+    def no_block(self) -> list[str]:
+        """Whose outlets stand in no block."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Blocks:
+    """What a description file tells of ground and weather."""
+    @property
+    def blocks(self) -> list[Block]:
+        """In the order of their names."""
+    @property
+    def weather(self) -> Weather | None:
+        """None: the file has no [weather]."""
+    @property
+    def since_rain(self) -> SinceRain | None:
+        """Of [weather]: days_since_rain, rain."""
+    def __repr__(self) -> str: ...
+    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
+        """TypeError: only the library makes it."""
+
+class Readings:
+    """What was read and seen on a walk; both may be empty."""
+    def __init__(self, *, readings: Iterable[Reading] = (), sights: Iterable[Sight] = ()) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def readings(self) -> tuple[Reading, ...]:
+        """Figures."""
+    @property
+    def sights(self) -> tuple[Sight, ...]:
+        """What was seen."""
+    def replace(self, **changes: Any) -> Readings:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
+class SeenBy:
+    """What one gauge, meter or bucket can see."""
+    def __init__(self, *, reading: Reading = ..., candidates: Iterable[Detectable] = ()) -> None: ...
+    @property
+    def reading(self) -> Reading:
+        """Its place and errors."""
+    @property
+    def candidates(self) -> tuple[Detectable, ...]:
+        """Of detectable()."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> SeenBy:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
 ft: LengthUnit
 inch: LengthUnit
 m: LengthUnit
@@ -4957,14 +7298,21 @@ km: LengthUnit
 ft2: AreaUnit
 m2: AreaUnit
 cm2: AreaUnit
+acre: AreaUnit
+hectare: AreaUnit
 gallon: VolumeUnit
 litre: VolumeUnit
 m3: VolumeUnit
 s: TimeUnit
 min: TimeUnit
 h: TimeUnit
+day: TimeUnit
 ft_per_s: VelocityUnit
 m_per_s: VelocityUnit
+inch_per_h: VelocityUnit
+mm_per_h: VelocityUnit
+inch_per_day: VelocityUnit
+mm_per_day: VelocityUnit
 psi: PressureUnit
 kPa: PressureUnit
 bar: PressureUnit
@@ -4995,6 +7343,12 @@ rps: RotationalSpeedUnit
 hp: PowerUnit
 kW: PowerUnit
 W: PowerUnit
+kWh: EnergyUnit
+J: EnergyUnit
+degree: AngleUnit
+radian: AngleUnit
+MJ_per_m2_day: IrradianceUnit
+W_per_m2: IrradianceUnit
 gravity: float
 
 Fault: TypeAlias = (
@@ -5007,6 +7361,7 @@ most_lines: int
 most_further_supplies: int
 same_place: Length
 same_height: Length
+bulk_modulus_of_water: Pressure
 
 @overload
 def to_text(quantity: Length, unit: LengthUnit) -> str: ...
@@ -5033,7 +7388,13 @@ def to_text(quantity: Flow, unit: FlowUnit) -> str: ...
 @overload
 def to_text(quantity: RotationalSpeed, unit: RotationalSpeedUnit) -> str: ...
 @overload
-def to_text(quantity: Power, unit: PowerUnit) -> str:
+def to_text(quantity: Power, unit: PowerUnit) -> str: ...
+@overload
+def to_text(quantity: Energy, unit: EnergyUnit) -> str: ...
+@overload
+def to_text(quantity: Angle, unit: AngleUnit) -> str: ...
+@overload
+def to_text(quantity: Irradiance, unit: IrradianceUnit) -> str:
     """The shortest text that stands for the quantity in this unit. TypeError for a unit of another
     quantity.
 
@@ -5526,9 +7887,9 @@ def describe(fault: Fault, line: Line | Layout, units: UnitSystem | str) -> str:
     'row 1, outlet 7: clogged, 60 % of its flow lost'
     """
 
-def problems(part: Supply | Pump | Suction | Filter | Gauge | Tank | Hole | Hydrant | Line | Valve | Pipe | Outlet | Riser | Water | Site | PricedPipe | Fault | Uncertainty, line: Line | Supply | Layout | None = None) -> list[Problem]:
-    """What is wrong with one part of a layout, with a fault on a line or of a supply, or with an
-    uncertainty of a layout; empty when nothing is.
+def problems(part: Supply | Pump | Suction | Filter | Gauge | Tank | Hole | Hydrant | Line | Valve | Pipe | Outlet | Riser | Water | Site | PricedPipe | Weather | StageLengths | Climate | Soil | Block | WaterDay | Ground | WaterAmount | RunTimeOptions | SetToWater | InterruptedRun | CandidateOptions | Fault | Uncertainty, line: Line | Supply | Layout | None = None) -> list[Problem]:
+    """What is wrong with one part of a layout or of a watering day, with a fault on a line or of a
+    supply, or with an uncertainty of a layout; empty when nothing is.
 
     >>> problems(Pipe(inside_diameter=2 * inch, hazen_williams=900))[0].text()
     'hazen_williams: is 900, must be from 10 to 200'
@@ -6239,6 +8600,711 @@ def chance_of_trouble(layout: Layout, line: str, most: int, uncertainty: Uncerta
     (0.0, 1.0)
     """
 
+def is_pressure(place: ReadingPlace | str) -> bool:
+    """Whether a pressure is read there.
+
+    >>> is_pressure("riser")
+    True
+    """
+
+def is_flow(place: ReadingPlace | str) -> bool:
+    """Whether a flow is read there.
+
+    >>> is_flow("bucket")
+    True
+    """
+
+def is_on_line(place: ReadingPlace | str) -> bool:
+    """Whether it takes the name of a line.
+
+    >>> is_on_line("meter")
+    False
+    """
+
+def is_at_outlet(place: ReadingPlace | str) -> bool:
+    """Whether it takes the number of an outlet.
+
+    >>> is_at_outlet("jet")
+    True
+    """
+
+def flow_read(reading: Reading) -> Flow:
+    """The flow that a bucket says, or that is given. InvalidInput when neither is.
+
+    >>> flow_read(Reading(place="bucket", volume=10 * litre, time=20 * units.s)).to(lpm)
+    30.0
+    """
+
+def gauge_of(reading: Reading) -> str:
+    """Name of the gauge whose bias a pressure has; empty for what is no pressure.
+
+    >>> gauge_of(Reading(place="meter"))
+    ''
+    """
+
+def problems_of_place(reading: Reading, layout: Layout) -> list[Problem]:
+    """What is wrong with a place alone, without a figure.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> problems_of_place(Reading(place="riser", line="row 1", outlet=30), farm)[0].key
+    'outlet'
+    """
+
+def notes_on(readings: Iterable[Reading], sights: Iterable[Sight]) -> list[str]:
+    """What follows from readings that are few or all in one place, in sentences; empty when nothing
+    does.
+
+    >>> notes_on([], [Sight(line="row 1", outlet=1)])
+    []
+    """
+
+def candidates(layout: Layout, *, options: CandidateOptions = ..., gauges: Iterable[str] = ()) -> list[Candidate]:
+    """All that may be wrong with a layout, the faults that it has already left as they are: no fault
+    first, then outlet by outlet and line by line, then the supply's, then one wrong gauge for each
+    of these names.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> str(candidates(farm)[1])
+    'row 1, outlet 1: leak'
+    """
+
+def has_size(kind: CandidateKind | str) -> bool:
+    """Whether the size of such a fault is not known.
+
+    >>> has_size("clogged"), has_size("end open")
+    (True, False)
+    """
+
+def fault_of(candidate: Candidate, layout: Layout, sizes: FaultSizes = ..., u: float = 0.0) -> Fault | None:
+    """The fault of a size u standard normal deviations from its median, -2.5 to 2.5; None for no
+    fault, a supply that is low and a wrong gauge.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> seven = Candidate(kind="clogged", line="row 1", outlet=7)
+    >>> round(fault_of(seven, farm).share, 2)
+    0.42
+    """
+
+def layout_with(candidate: Candidate, layout: Layout, sizes: FaultSizes = ..., u: float = 0.0) -> Layout:
+    """The layout with it. A wrong gauge changes nothing of the water. InvalidInput when the layout
+    cannot have it.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> seven = Candidate(kind="clogged", line="row 1", outlet=7)
+    >>> len(layout_with(seven, farm).faults)
+    1
+    """
+
+def assumed_uncertainty(layout: Layout) -> Uncertainty:
+    """What a layout's inputs may be off by when nobody says. Common practice, no source.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> assumed_uncertainty(farm).supply_pressure
+    1 * psi
+    """
+
+def walk_kind_of(kind: CandidateKind | str) -> WalkKind:
+    """What one looks for when this is the fault.
+
+    >>> walk_kind_of("riser sheared")
+    WalkKind.broken_outlet
+    """
+
+def find_fault(layout: Layout, readings: Iterable[Reading], sights: Iterable[Sight] = (), *, options: FindFaultOptions = ..., threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> FoundFaults:
+    """Which fault explains what was read, and how sure that is: a probability for every candidate,
+    summed up as a person would walk. One fault at a time is looked for. InvalidInput with all
+    problems of the readings, sights and options; NotSolved when the layout is not solved as it is.
+    threads: 0: as many as the machine runs at once; the answer is the same whatever their number.
+    progress: True: a bar on a terminal; or a function of how many parts are done and of how many,
+    which returns False to stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> opened = solve(farm.with_fault(end_open("row 1")))
+    >>> read = [Reading(place="flush end", line="row 1",
+    ...                 pressure=opened.line("row 1").end_pressure)]
+    >>> seen = [Sight(seen="turning", line="row 1", outlet=1, to_outlet=3)]
+    >>> first = find_fault(farm, read, seen).walk[0]
+    >>> first.kind, first.line, first.probability > 0.9
+    (WalkKind.end_open, 'row 1', True)
+    """
+
+def next_reading(layout: Layout, readings: Iterable[Reading], sights: Iterable[Sight] = (), *, find_fault: FindFaultOptions = ..., can_read: Iterable[ReadingPlace | str] = (), can_look: bool = True, bits_per_minute: float = 0.0, walking_speed: Velocity = ..., time_to_read: Time = ..., sure_enough: float = 0.9, least: float = 0.05, places: int = 20, threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> NextReadings:
+    """What to read next, and when to stop: how much each reading that could be taken, and each look,
+    is expected to tell. find_fault: its FindFaultOptions. can_read: places; none: all that the
+    layout has. can_look: whether outlets may be looked at. bits_per_minute: price of a minute, 0 or
+    more. walking_speed: there and back. time_to_read: for one reading. sure_enough: probability of
+    the first place to walk to. least: bits that are worth a reading. places: outlets tried of one
+    line, at most. threads: 0: as many as the machine runs at once; the answer is the same whatever
+    their number. progress: True: a bar on a terminal; or a function of how many parts are done and
+    of how many, which returns False to stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> opened = solve(farm.with_fault(end_open("row 1")))
+    >>> read = [Reading(place="flush end", line="row 1",
+    ...                 pressure=opened.line("row 1").end_pressure)]
+    >>> seen = [Sight(seen="turning", line="row 1", outlet=1, to_outlet=3)]
+    >>> next_reading(farm, read, seen).stop
+    WhyStop.sure_enough
+    """
+
+def detectable(layout: Layout, reading: Reading, *, options: FindFaultOptions = ..., threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> list[Detectable]:
+    """Which faults one gauge, meter or bucket can see at all, before anything is read; in the order of
+    candidates(). reading: its place and errors. threads: 0: as many as the machine runs at once;
+    the answer is the same whatever their number. progress: True: a bar on a terminal; or a function
+    of how many parts are done and of how many, which returns False to stop the work (Stopped).
+    Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> at_end = Reading(place="flush end", line="row 1")
+    >>> {it.candidate.kind: it.seen for it in detectable(farm, at_end)}["end open"]
+    True
+    """
+
+def make_right(layout: Layout, found: FoundFault, *, run_time: Time = ...) -> MakeRight:
+    """What to do now about the fault that was found, and what it is worth. layout: without the fault.
+    run_time: that the fault lasts, above 0.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> opened = solve(farm.with_fault(end_open("row 1")))
+    >>> read = [Reading(place="flush end", line="row 1",
+    ...                 pressure=opened.line("row 1").end_pressure)]
+    >>> seen = [Sight(seen="turning", line="row 1", outlet=1, to_outlet=3)]
+    >>> right = make_right(farm, find_fault(farm, read, seen).faults[0])
+    >>> len(right.ways) > right.best
+    True
+    """
+
+def assumed_before_calibration(layout: Layout) -> Uncertainty:
+    """What is assumed of a layout's inputs before a walk: as assumed_uncertainty, and wider where
+    readings teach most. Common practice, no source.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> assumed_before_calibration(farm).wall
+    0.15
+    """
+
+def calibrate(layout: Layout, readings: Iterable[Reading], *, uncertainty: Uncertainty | None = None, gauge_bias: Pressure = ..., model_error: float = 0.01, most_steps: int = 50, threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> Calibration:
+    """What the readings of a good day teach of pipes, outlets, lines, supplies and gauges.
+    uncertainty: what is believed before; None: assumed_before_calibration(). gauge_bias: standard
+    deviation of what each gauge shows too much. model_error: share of each figure. most_steps: 1 to
+    1,000. NotCalibrated when the least squares do not settle. threads: 0: as many as the machine
+    runs at once; the answer is the same whatever their number. progress: True: a bar on a terminal;
+    or a function of how many parts are done and of how many, which returns False to stop the work
+    (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> walk = [Reading(place="flush end", line="row 1", pressure=32 * psi),
+    ...         Reading(place="supply gauge", pressure=40 * psi)]
+    >>> calibrate(farm, walk).fits_well
+    True
+    """
+
+def corrected(readings: Iterable[Reading], calibration: Calibration) -> list[Reading]:
+    """Readings of another day less what their gauges show too much, as far as that was learnt.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> walk = [Reading(place="flush end", line="row 1", pressure=32 * psi),
+    ...         Reading(place="supply gauge", pressure=40 * psi)]
+    >>> len(corrected(walk, calibrate(farm, walk)))
+    2
+    """
+
+def calibrated_options(calibration: Calibration, options: FindFaultOptions = ...) -> FindFaultOptions:
+    """These options with what is left uncertain after the walk, for readings that are corrected.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> walk = [Reading(place="flush end", line="row 1", pressure=32 * psi),
+    ...         Reading(place="supply gauge", pressure=40 * psi)]
+    >>> calibrated_options(calibrate(farm, walk)).uncertainty.wall
+    0.15
+    """
+
+def find_drift(layout: Layout, log: Iterable[DayOfReadings], *, normal_days: int = 5, allowance: float = 0.5, alarm_level: float = 5.0) -> Drift:
+    """From which day on a reading is no longer what it was. log: earlier days, and today last.
+    normal_days: of the first, 2 or more. allowance: half of the change that is looked for, in
+    scatters. alarm_level: of a sum, in scatters.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> shown = [40, 40.5, 39.5, 40, 40.5, 40, 37, 36.5, 37]
+    >>> log = [DayOfReadings(day=day, readings=[Reading(pressure=it * psi)])
+    ...        for day, it in enumerate(shown)]
+    >>> find_drift(farm, log).places[0].since
+    6
+    """
+
+def cumulative_sums(values: Iterable[float], allowance: float) -> Sums:
+    """What the sums are after each of these values, in scatters from normal.
+
+    >>> cumulative_sums([0.0, 1.5, 2.0], 0.5).up
+    [0.0, 1.0, 2.5]
+    """
+
+def extraterrestrial_radiation(latitude: Angle, day_of_year: int) -> Irradiance:
+    """Radiation on a level plane above the air, mean of 24 hours, FAO-56 equation 21. latitude: -90 to
+    90 degrees. day_of_year: 1 to 366.
+
+    >>> round(extraterrestrial_radiation(-20 * degree, 246).to(MJ_per_m2_day), 1)  # example 8
+    32.2
+    """
+
+def daylight(latitude: Angle, day_of_year: int) -> Time:
+    """From sunrise to sunset, FAO-56 equation 34.
+
+    >>> round(daylight(-20 * degree, 246).to(units.h), 1)  # example 9
+    11.7
+    """
+
+def wind_at_2_m(wind: Velocity, height: Length) -> Velocity:
+    """Over short grass, from a reading at another height, 0.2 to 100 m, FAO-56 equation 47.
+
+    >>> round(wind_at_2_m(3.2 * m_per_s, 10 * m).to(m_per_s), 1)  # example 14
+    2.4
+    """
+
+def penman_monteith(weather: Weather) -> ReferenceEvapotranspiration:
+    """What well-watered short grass gives to the air, FAO-56 equation 6; what is not given by
+    estimates, which are named. InvalidInput for problems(weather).
+
+    >>> july = Weather(latitude=50.8 * degree, day_of_year=187, altitude=100 * m,
+    ...                minimum_temperature=12.3 * degC, maximum_temperature=21.5 * degC,
+    ...                maximum_humidity=0.84, minimum_humidity=0.63, wind=2.78 * m_per_s,
+    ...                wind_height=10 * m, sunshine=9.25 * units.h)
+    >>> round(penman_monteith(july).rate.to(mm_per_day), 2)
+    3.88
+    """
+
+def hargreaves(weather: Weather) -> ReferenceEvapotranspiration:
+    """The same from the day's two temperatures, FAO-56 equation 52.
+
+    >>> lyon = Weather(latitude=45.72 * degree, day_of_year=196,
+    ...                minimum_temperature=14.8 * degC, maximum_temperature=26.6 * degC)
+    >>> round(hargreaves(lyon).rate.to(mm_per_day), 1)  # example 20
+    5.0
+    """
+
+def reference_evapotranspiration(weather: Weather) -> ReferenceEvapotranspiration:
+    """Typed in if it is; penman_monteith if humidity, wind and sunshine or radiation are there; else
+    hargreaves.
+
+    >>> july = Weather(latitude=50.8 * degree, day_of_year=187, altitude=100 * m,
+    ...                minimum_temperature=12.3 * degC, maximum_temperature=21.5 * degC,
+    ...                maximum_humidity=0.84, minimum_humidity=0.63, wind=2.78 * m_per_s,
+    ...                wind_height=10 * m, sunshine=9.25 * units.h)
+    >>> reference_evapotranspiration(july).method
+    EvapotranspirationMethod.penman_monteith
+    """
+
+def crop(name: str) -> Crop:
+    """A crop of FAO-56, tables 11, 12 and 22. InvalidInput when it is not there, with names near it:
+    none stands in for another.
+
+    >>> crop("potato").middle_coefficient
+    1.15
+    """
+
+def crop_names() -> list[str]:
+    """All of the table, as they are spelt.
+
+    >>> "potato" in crop_names()
+    True
+    """
+
+def stage_lengths(crop: Crop, region: str = '') -> StageLengths:
+    """The row of table 11 for a region, by its name or the beginning of it; none named: the only row.
+    InvalidInput with the regions there are.
+
+    >>> stage_lengths(crop("potato"), "Europe").total()
+    145
+    """
+
+def climate_of(weather: Weather) -> Climate:
+    """Wind at 2 m and least humidity of this weather; where they are not given, the wind is 2 m/s and
+    the dew point the minimum temperature.
+
+    >>> july = Weather(latitude=50.8 * degree, day_of_year=187, altitude=100 * m,
+    ...                minimum_temperature=12.3 * degC, maximum_temperature=21.5 * degC,
+    ...                maximum_humidity=0.84, minimum_humidity=0.63, wind=2.78 * m_per_s,
+    ...                wind_height=10 * m, sunshine=9.25 * units.h)
+    >>> climate_of(july).minimum_humidity
+    0.63
+    """
+
+def adjusted_coefficient(tabulated: float, height: Length, climate: Climate) -> float:
+    """A coefficient of the table as it is in another climate, FAO-56 equations 62 and 65.
+
+    >>> dry_and_windy = Climate(wind=4.6 * m_per_s, minimum_humidity=0.44)
+    >>> round(adjusted_coefficient(1.2, 2 * m, dry_and_windy), 2)
+    1.3
+    """
+
+def crop_coefficient(crop: Crop, stages: StageLengths, season_day: int, climate: Climate = ...) -> float:
+    """How much more, or less, a crop uses than short grass on a day of its season, FAO-56 equation 66.
+    season_day: 1 to the length of the season.
+
+    >>> potato = crop("potato")
+    >>> crop_coefficient(potato, stage_lengths(potato, "Europe"), 80)
+    1.15
+    """
+
+def allowed_depletion(tabulated: float, crop_evapotranspiration: Velocity) -> float:
+    """The share of the available water that may be used up without harm, where the crop loses this
+    much a day. tabulated: for 5 mm/day [-].
+
+    >>> round(allowed_depletion(0.35, 7 * mm_per_day), 2)
+    0.27
+    """
+
+def available_water_range(kind: SoilKind | str) -> AvailableWater:
+    """FAO-56 table 19, between field capacity and wilting point.
+
+    >>> available_water_range("clay").most
+    0.2
+    """
+
+def available_water(soil: Soil) -> float:
+    """What was measured, or the middle of the range of its kind [-]. InvalidInput where neither is
+    known.
+
+    >>> available_water(Soil(kind="sand"))
+    0.08
+    """
+
+def intake_rate(soil: Soil) -> Velocity:
+    """What was measured, or the low end for its kind, less for the slope. InvalidInput where neither
+    is known.
+
+    >>> intake_rate(Soil(kind="loam"))
+    10 * mm_per_h
+    """
+
+def area_per_plant(block: Block) -> Area | None:
+    """By the two spacings or as it is given; None: not known.
+
+    >>> round(area_per_plant(Block(row_spacing=3 * ft, plant_spacing=2 * ft)) / ft2, 9)
+    6.0
+    """
+
+def days_since_rain(since: SinceRain, reference_evapotranspiration: Velocity) -> list[WaterDay]:
+    """The days from that rain to yesterday, for water_need; the rain of this morning goes with today.
+
+    >>> len(days_since_rain(SinceRain(days=4, rain=0.5 * inch), 4 * mm_per_day))
+    4
+    """
+
+def water_need(block: Block, past: Iterable[WaterDay], today: WaterDay, *, depletion: Length | None = None, climate: Climate = ...) -> WaterNeed:
+    """The water in the roots' reach, kept like an account: whether to water today and how much, FAO-56
+    chapter 8. past: the days before today, the oldest first; may be empty. today: what came this
+    morning, and what the weather will ask for. depletion: before the first of the days, or of
+    today; None: all that may be used up is. climate: for coefficients of the table. InvalidInput
+    with every mistake of the block and of the days.
+
+    >>> bed = Block(name="bed", crop_coefficient=1.2, root_depth=0.8 * m, allowed_depletion=0.4,
+    ...             soil=Soil(available_water=0.2))
+    >>> hot = WaterDay(reference_evapotranspiration=5 * mm_per_day)
+    >>> need = water_need(bed, [hot] * 10, hot, depletion=55 * mm)  # example 37
+    >>> round(need.days[-1].depletion_at_end.to(mm), 1), need.reason
+    (104.5, WaterReason.used_up)
+    """
+
+def water_need_today(block: Block, since_rain: SinceRain | None, reference_evapotranspiration: Velocity, *, climate: Climate = ...) -> WaterNeed:
+    """The account since water last filled the block (days_since_filled), rain since then counted; else
+    since the rain; else of today alone. All days have the same weather.
+
+    >>> bed = Block(name="bed", crop_coefficient=1.2, root_depth=0.8 * m, allowed_depletion=0.4,
+    ...             soil=Soil(available_water=0.2), days_since_filled=10)
+    >>> need = water_need_today(bed, None, 5 * mm_per_day)
+    >>> round(need.depletion.to(mm), 1), need.reason
+    (60.0, WaterReason.today)
+    """
+
+def application(solution: Solution, ground: Ground) -> Application:
+    """How fast water comes down on the ground, or to each plant, of all its lines together. What wind
+    and the overlap of sprinklers do is not in it. InvalidInput for problems(ground), or where no
+    outlet is open.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> ground = Ground(lines=["row 1"], row_spacing=30 * ft)
+    >>> round(application(solve(farm), ground).rates.average.to(inch_per_h), 2)
+    0.22
+    """
+
+def application_by_line(solution: Solution, ground: Ground) -> list[Application]:
+    """The same of each line of the ground that has an open outlet; an area is shared by the number of
+    outlets.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> ground = Ground(lines=["row 1"], row_spacing=30 * ft)
+    >>> len(application_by_line(solve(farm), ground))
+    1
+    """
+
+def area_per_outlet(layout: Layout, ground: Ground, line_name: str) -> Area | None:
+    """The ground that each outlet of a line has to water; None: no spacing and no area is known.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> ground = Ground(lines=["row 1"], row_spacing=30 * ft)
+    >>> round(area_per_outlet(farm, ground, "row 1").to(ft2))
+    600
+    """
+
+def run_time(application: Application, need: WaterAmount, *, effective_portion: float = 0.9, served: ServedBy | str = ..., intake_rate: Velocity | None = None, surface_storage: Length = ..., wetting_loss: Length = ...) -> RunTime:
+    """How long to water for a depth of water, or for a volume to each plant, and in how many bursts
+    where the soil takes the water in more slowly than it comes. InvalidInput for a depth where no
+    area is known, a volume per plant where none per plant are, or when no water comes.
+    effective_portion: of the water let out that comes to the soil, above 0 to 1. served: whom the
+    run is long enough for. intake_rate: of the soil; None: not judged. surface_storage: that may
+    stand on the surface. wetting_loss: wets leaves and litter, and is lost, at each burst.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> comes = application(solve(farm), Ground(lines=["row 1"], row_spacing=30 * ft))
+    >>> found = run_time(comes, WaterAmount(depth=0.5 * inch))
+    >>> round(found.for_low_quarter.to(units.h), 1)
+    2.6
+    """
+
+def watering(application: Application, need: WaterAmount, time: Time, *, effective_portion: float = 0.9, served: ServedBy | str = ..., intake_rate: Velocity | None = None, surface_storage: Length = ..., wetting_loss: Length = ...) -> Watering:
+    """What a run of this length does. time: 0 or more.
+    effective_portion: of the water let out that comes to the soil, above 0 to 1. served: whom the
+    run is long enough for. intake_rate: of the soil; None: not judged. surface_storage: that may
+    stand on the surface. wetting_loss: wets leaves and litter, and is lost, at each burst.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> comes = application(solve(farm), Ground(lines=["row 1"], row_spacing=30 * ft))
+    >>> watering(comes, WaterAmount(depth=0.5 * inch), 1 * units.h).served_share
+    0.0
+    """
+
+def long_or_short(application: Application, need: WaterAmount, *, most: int = 6, effective_portion: float = 0.9, served: ServedBy | str = ..., intake_rate: Velocity | None = None, surface_storage: Length = ..., wetting_loss: Length = ...) -> list[Bursts]:
+    """Long slow watering against short: one burst, two, and so on, side by side. most: bursts, 1 to
+    100. InvalidInput also where no area is known.
+    effective_portion: of the water let out that comes to the soil, above 0 to 1. served: whom the
+    run is long enough for. intake_rate: of the soil; None: not judged. surface_storage: that may
+    stand on the surface. wetting_loss: wets leaves and litter, and is lost, at each burst.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> comes = application(solve(farm), Ground(lines=["row 1"], row_spacing=30 * ft))
+    >>> [one.bursts for one in long_or_short(comes, WaterAmount(depth=0.5 * inch), most=3)]
+    [1, 2, 3]
+    """
+
+def bucket(tank: Tank, hole: Hole, need: Volume | None = None, steps: int = 11) -> BucketRun:
+    """A drum or bucket with a hole, for the plant that no line reaches. need: 0 to 1e6 L. steps: 2 to
+    1000.
+
+    >>> pail = Tank(level=0.3 * m, diameter=0.25 * m)
+    >>> run = bucket(pail, Hole(diameter=1 * mm), 40 * litre)
+    >>> run.for_need.fills(), round(run.empty.to(units.h), 1)
+    (3, 6.9)
+    """
+
+def filling(layout: Layout, *, flow: Flow | None = None, velocity: Velocity = ...) -> Filling:
+    """How much water the lines hold, of the sets that run or of all lines, and how long they take to
+    fill. flow: default the gentle one. velocity: of the gentle flow; 1 ft/s is common practice, no
+    source.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> round(filling(farm).volume.to(gallon))
+    59
+    """
+
+def volume_of(line: Line) -> Volume:
+    """What one line holds.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> volume_of(row) == filling(farm).volume
+    True
+    """
+
+def missed_water(sound: Solution, broken: Solution, run: InterruptedRun, again: Solution | None = None, grounds: Iterable[Ground] = ()) -> MissedWater:
+    """What each outlet missed while something was broken, and how long to make up. again: as it is
+    started again, None: mended. grounds: of some lines; the depths missed are known there.
+    InvalidInput when the solutions do not have the same lines and outlets, or for times that do not
+    follow each other.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> broken = solve(farm.with_fault(end_open("row 1")))
+    >>> run = InterruptedRun(planned=2 * units.h, broke=1 * units.h, stopped=1.5 * units.h)
+    >>> missed = missed_water(solve(farm), broken, run)
+    >>> missed.for_weakest > 30 * units.min, missed.lines[0].weakest
+    (True, 24)
+    """
+
+def modulus_of(kind: str) -> Pressure:
+    """E of a kind of nominal_pipe. InvalidInput for an unknown kind.
+
+    >>> modulus_of("PVC Class 160")
+    400000 * psi
+    """
+
+def wave_speed(wall: PipeWall | None, density: Density, bulk_modulus: Pressure = ...) -> Velocity:
+    """How fast a wave of pressure runs, after Joukowsky and Korteweg. wall: None: stiff pipe, the
+    fastest there can be.
+
+    >>> round(wave_speed(None, 998.2 * kg_per_m3).to(m_per_s))
+    1481
+    """
+
+def reflection_time(water: StoppedWater) -> Time:
+    """2 L / a: closed within it is as if at once.
+
+    >>> water = StoppedWater(length=300 * ft, velocity=5 * ft_per_s,
+    ...                      wave_speed=1200 * ft_per_s, density=62.4 * lb_per_ft3)
+    >>> round(reflection_time(water).to(units.s), 6)
+    0.5
+    """
+
+def surge_rise(water: StoppedWater, closing: Time | None = None) -> Pressure:
+    """What is added when the water is stopped. closing: how long it takes, None: at once.
+
+    >>> water = StoppedWater(length=300 * ft, velocity=5 * ft_per_s,
+    ...                      wave_speed=1200 * ft_per_s, density=62.4 * lb_per_ft3)
+    >>> round(surge_rise(water).to(psi))
+    81
+    >>> round(surge_rise(water, 5 * units.s).to(psi), 1)
+    8.1
+    """
+
+def shortest_closing(water: StoppedWater, rise: Pressure) -> Time:
+    """Such that no more than this is added; 0: at once. rise: above 0.
+
+    >>> water = StoppedWater(length=300 * ft, velocity=5 * ft_per_s,
+    ...                      wave_speed=1200 * ft_per_s, density=62.4 * lb_per_ft3)
+    >>> round(shortest_closing(water, 20 * psi).to(units.s), 1)
+    2.0
+    """
+
+def length_at_peak(water: StoppedWater, closing: Time) -> Length:
+    """How much of the pipe, from the valve back, has the whole rise when it is closed in this time; 0
+    where none has.
+
+    >>> water = StoppedWater(length=300 * ft, velocity=5 * ft_per_s,
+    ...                      wave_speed=1200 * ft_per_s, density=62.4 * lb_per_ft3)
+    >>> round(length_at_peak(water, 0.3 * units.s).to(ft))
+    120
+    """
+
+def surges(solution: Solution, *, walls: Iterable[KnownWall] = (), closing: Time = ...) -> list[LineSurge]:
+    """The pressure that stopping the water of each line would bring, in the order of the layout.
+    walls: what is known of them. closing: how fast the valves close, default as fast as a hand or a
+    flap does; 0: at once. InvalidInput for what is not above 0.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> surges(solve(farm))[0].is_safe()
+    True
+    """
+
+def day_plan(layout: Layout, sets: Iterable[SetToWater], *, earliest: Time = ..., latest: Time = ..., together: bool = True, changeover: Time = ..., fill_velocity: Velocity = ..., share: float = 1.0, soil: RunTimeOptions = ..., prices: WaterPrices = ..., threads: int = 0, progress: Callable[[int, int], bool | None] | bool | None = None) -> DayPlan:
+    """One day's watering, set after set, with the faults of the layout. A day too short is no error:
+    what is left is told. InvalidInput for sets that the layout does not have or that open no
+    outlet, a need that fits no line, hours that end before they begin; NotSolved.
+    earliest, latest: since midnight, daylight or when the pump may run. together: sets that can.
+    changeover: between two turns. fill_velocity: common practice, no source. share: of its rated
+    pressure at every outlet. soil: what it and the air do with the water. prices: for the cost.
+    threads: 0: as many as the machine runs at once; the answer is the same whatever their number.
+    progress: True: a bar on a terminal; or a function of how many parts are done and of how many,
+    which returns False to stop the work (Stopped). Other threads run meanwhile.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> farm = Layout(Supply(pressure=40 * psi), [row],
+    ...               sets=[WateringSet(name="one", lines=["row 1"])])
+    >>> plan = day_plan(farm, [SetToWater(set="one", time=2 * units.h)])
+    >>> plan.all_fits(), plan.turns[0].sets
+    (True, ['one'])
+    """
+
+def todays_sets(layout: Layout, blocks: Iterable[Block], needs: Iterable[WaterNeed]) -> TodaysSets:
+    """Which sets water the blocks that need it today, and how much each must give, without what is
+    lost on the way. needs: one for each of the blocks. InvalidInput for a set whose outlets stand
+    in two blocks, a block of which neither area nor spacing is known, a block without its need.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> farm = Layout(Supply(pressure=40 * psi), [row],
+    ...               sets=[WateringSet(name="one", lines=["row 1"])])
+    >>> bed = Block(name="bed", lines=["row 1"], crop_coefficient=1.2, root_depth=0.8 * m,
+    ...             allowed_depletion=0.4, soil=Soil(available_water=0.2), row_spacing=30 * ft)
+    >>> need = water_need(bed, [], WaterDay(reference_evapotranspiration=5 * mm_per_day))
+    >>> todays_sets(farm, [bed], [need]).to_water[0].set
+    'one'
+    """
+
 def read_layout(file: str | os.PathLike[str]) -> Layout:
     """Reads a description file (TOML 1.0). Its faults are in the layout; reports are in US units when
     the supply's pressure is given in psi. InvalidInput with every mistake, each with file, line and
@@ -6350,10 +9416,10 @@ def pocket_sheets(layout: Layout, *, units: UnitSystem | str | None = None) -> l
     1
     """
 
-def to_csv(solution: Solution | Breaks, after: Solution | None = None) -> str:
+def to_csv(solution: Solution | Breaks | DayPlan, after: Solution | None = None) -> str:
     """One row for each outlet (RFC 4180); numbers in SI, the unit in the column's name. The last five
     columns are followed by those of the first solution when two are given. Of Breaks, what each
-    outlet does to the others when it breaks.
+    outlet does to the others when it breaks; of a DayPlan, one row for each turn.
 
     >>> lateral = nominal_pipe("1-1/2 in", "PVC Class 160")
     >>> row = Line(name="row 1", pipe=lateral, outlet=Outlet(flow=1.2 * gpm, at=30 * psi),
@@ -6466,5 +9532,201 @@ def trouble_report(layout: Layout, line: str, found: Iterable[TroubleAtCount], u
     >>> guess = Uncertainty(supply_pressure=1 * psi)
     >>> found = chance_of_trouble(farm, "row 1", 3, guess, realisations=100)
     >>> "row 1" in trouble_report(farm, "row 1", found, guess)
+    True
+    """
+
+def read_blocks(file: str | os.PathLike[str]) -> Blocks:
+    """Reads the tables [block.NAME] and [weather] of a description file; read_layout reads the rest.
+    InvalidInput with every mistake, each with file, line and column.
+
+    >>> read_blocks("examples/ouzel_strips.toml").blocks
+    []
+    """
+
+def read_blocks_text(text: str, name: str = 'text') -> Blocks:
+    '''The same from text; `name` stands for the file in errors.
+
+    >>> text = """
+    ... weather = { reference_evapotranspiration = "5 mm/day" }
+    ... block.bed = { lines = [], crop = "potato", season_day = 60, region = "Europe" }
+    ... """
+    >>> read_blocks_text(text).blocks[0].crop
+    'potato'
+    '''
+
+def need_report(blocks: Iterable[Block], needs: Iterable[WaterNeed], weather: ReferenceEvapotranspiration, units: UnitSystem | str) -> str:
+    """Which blocks need water today, and how much, as a grower reads it. needs: one for each of the
+    blocks, in their order. units: "us" or "si".
+
+    >>> rate = 5 * mm_per_day
+    >>> bed = Block(name="bed", crop_coefficient=1.2, root_depth=0.8 * m,
+    ...             allowed_depletion=0.4, soil=Soil(available_water=0.2))
+    >>> need = water_need(bed, [], WaterDay(reference_evapotranspiration=rate))
+    >>> weather = reference_evapotranspiration(Weather(reference_evapotranspiration=rate))
+    >>> "bed" in need_report([bed], [need], weather, "si")
+    True
+    """
+
+def day_report(layout: Layout, plan: DayPlan, *, units: UnitSystem | str | None = None, surges: Iterable[LineSurge] = ()) -> str:
+    """The watering day as a page that a grower reads. plan: of the layout. units: "us" or "si",
+    default those of the site. surges: of a turn, or of several: the worst are told.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> farm = Layout(Supply(pressure=40 * psi), [row],
+    ...               sets=[WateringSet(name="one", lines=["row 1"])])
+    >>> plan = day_plan(farm, [SetToWater(set="one", time=2 * units.h)])
+    >>> "one" in day_report(farm, plan)
+    True
+    """
+
+def to_calendar(layout: Layout, plan: DayPlan, date: datetime.date, *, units: UnitSystem | str | None = None) -> str:
+    """The watering day as a calendar file (iCalendar, RFC 5545): one event for each turn, at the
+    farm's own time wherever it is read. date: of the years 1900 to 9999. units: of the
+    descriptions, as in day_report.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> farm = Layout(Supply(pressure=40 * psi), [row],
+    ...               sets=[WateringSet(name="one", lines=["row 1"])])
+    >>> plan = day_plan(farm, [SetToWater(set="one", time=2 * units.h)])
+    >>> import datetime
+    >>> to_calendar(farm, plan, datetime.date(2026, 6, 14)).splitlines()[0]
+    'BEGIN:VCALENDAR'
+    """
+
+def to_svg_of_day(layout: Layout, plan: DayPlan, *, units: UnitSystem | str | None = None) -> str:
+    """The watering day as bars over its hours, as an SVG picture. units: as in day_report.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> farm = Layout(Supply(pressure=40 * psi), [row],
+    ...               sets=[WateringSet(name="one", lines=["row 1"])])
+    >>> plan = day_plan(farm, [SetToWater(set="one", time=2 * units.h)])
+    >>> to_svg_of_day(farm, plan).count("<svg ")
+    1
+    """
+
+def missed_report(layout: Layout, missed: MissedWater, run: InterruptedRun, *, units: UnitSystem | str | None = None) -> str:
+    """What to make up after a break, as a page that a grower reads. missed: of the layout, in this
+    run. units: as in day_report.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> run = InterruptedRun(planned=2 * units.h, broke=1 * units.h, stopped=1.5 * units.h)
+    >>> broken = solve(farm.with_fault(end_open("row 1")))
+    >>> missed = missed_water(solve(farm), broken, run)
+    >>> "row 1" in missed_report(farm, missed, run)
+    True
+    """
+
+def read_readings(file: str | os.PathLike[str], layout: Layout) -> Readings:
+    """The [[reading]] and [[sight]] of a description file, or of one of their own. layout: with the
+    sets that ran. InvalidInput with every mistake, each with file, line and column.
+
+    >>> farm = read_layout("examples/ouzel_bench.toml").watering(["rows 1 and 2"])
+    >>> len(read_readings("examples/ouzel_gauge_low.toml", farm).readings)
+    2
+    """
+
+def read_readings_text(text: str, layout: Layout, name: str = 'text') -> Readings:
+    """The same from text; `name` stands for the file in errors.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> text = 'reading = [{ place = "supply gauge", pressure = "38 psi" }]'
+    >>> read_readings_text(text, farm).readings
+    (Reading(pressure=38 * psi),)
+    """
+
+def is_as_it_should_be(found: FoundFaults) -> bool:
+    """Whether no fault explains the readings better than that nothing is wrong, but for what is worth
+    a bare mention: no Bayes factor against it is above 3.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> read = [Reading(place="flush end", line="row 1", pressure=20 * psi)]
+    >>> found = find_fault(farm, read)
+    >>> is_as_it_should_be(found)
+    False
+    """
+
+def diagnosis_report(layout: Layout, readings: Iterable[Reading], sights: Iterable[Sight], found: FoundFaults, *, units: UnitSystem | str | None = None, find_fault: FindFaultOptions = ..., next: NextReadings | None = None, make_right: MakeRight | None = None, seen_by: Iterable[SeenBy] = ()) -> str:
+    """What is wrong, as far as the readings tell, to the person who walks there. layout, readings,
+    sights, found: what find_fault() was asked and answered. units: "us" or "si", default those of
+    the site. find_fault: the FindFaultOptions that were used. next: of next_reading(). make_right:
+    of make_right(). seen_by: what gauges can see at all.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> read = [Reading(place="flush end", line="row 1", pressure=20 * psi)]
+    >>> found = find_fault(farm, read)
+    >>> "row 1" in diagnosis_report(farm, read, [], found)
+    True
+    """
+
+def to_svg_of_diagnosis(layout: Layout, readings: Iterable[Reading], sights: Iterable[Sight], found: FoundFaults, *, units: UnitSystem | str | None = None) -> str:
+    """How likely the fault is at each place along the lines, as an SVG picture. units: as in
+    diagnosis_report.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> read = [Reading(place="flush end", line="row 1", pressure=20 * psi)]
+    >>> found = find_fault(farm, read)
+    >>> to_svg_of_diagnosis(farm, read, [], found).count("<svg ")
+    1
+    """
+
+def calibration_report(readings: Iterable[Reading], calibration: Calibration, *, units: UnitSystem | str | None = None) -> str:
+    """What a walk taught, as a page. units: as in diagnosis_report.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> walk = [Reading(place="flush end", line="row 1", pressure=32 * psi)]
+    >>> "row 1" in calibration_report(walk, calibrate(farm, walk))
+    True
+    """
+
+def drift_report(log: Iterable[DayOfReadings], drift: Drift, units: UnitSystem | str = ...) -> str:
+    """What changed over the days, as a page.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> log = [DayOfReadings(day=day, readings=[Reading(pressure=40 * psi)])
+    ...        for day in range(9)]
+    >>> drift_report(log, find_drift(farm, log))
+    'No reading has left what is normal for its place.\n'
+    """
+
+def in_words(learnt: Learnt, rises: bool) -> str:
+    """What was learnt of one input, as a person says it. rises: that it is more.
+
+    >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)
+    >>> pipe = nominal_pipe("1-1/2 in", "PVC Class 160")
+    >>> row = Line(name="row 1", pipe=pipe, outlet=spray, count=24, spacing=20 * ft)
+    >>> farm = Layout(Supply(pressure=40 * psi), [row])
+    >>> walk = [Reading(place="flush end", line="row 1", pressure=32 * psi)]
+    >>> of_pipe = calibrate(farm, walk).learnt[0]
+    >>> isinstance(in_words(of_pipe, True), str)
     True
     """

@@ -391,6 +391,144 @@ class WhyLeft(Word):
     """the supply serves it neither alone nor beside any set that is still to run"""
 
 
+class ReadingPlace(Word):
+    """Where a figure is read."""
+
+    __module__ = "hydro"
+
+    supply_gauge = "supply gauge"
+    """pressure at the supply's gauge; without one, before the filter"""
+    after_filter = "after filter"
+    """pressure at the start of the lines"""
+    line_inlet = "line inlet"
+    """pressure in the pipe that feeds the line, where it begins, before its valve"""
+    pipe = "pipe"
+    """pressure in the line at an outlet"""
+    riser = "riser"
+    """pressure at an outlet's device"""
+    jet = "jet"
+    """pressure in the jet of a bored nozzle, by a pitot tube"""
+    flush_end = "flush end"
+    """pressure at the far end of the line"""
+    meter = "meter"
+    """flow out of the supply"""
+    bucket = "bucket"
+    """flow out of an outlet: flow, or volume and time"""
+    engine = "engine"
+    """speed of the pump's engine"""
+
+
+class Seen(Word):
+    """What is seen of an outlet or beside a line."""
+
+    __module__ = "hydro"
+
+    turning = "turning"
+    """works as it should"""
+    not_turning = "not turning"
+    """water comes, and it does not turn or form its pattern"""
+    dry = "dry"
+    """no water comes out"""
+    plume = "plume"
+    """a column of water out of a broken riser, or of a body without its nozzle"""
+    wet_spot = "wet spot"
+    """water at the ground by the outlet, where none should be"""
+
+
+class CandidateKind(Word):
+    """What may be wrong."""
+
+    __module__ = "hydro"
+
+    no_fault = "no fault"
+    head_off = "head off"
+    riser_sheared = "riser sheared"
+    nozzle_missing = "nozzle missing"
+    worn = "worn"
+    clogged = "clogged"
+    wrong_outlet = "wrong outlet"
+    leak = "leak"
+    """at the joint of an outlet, or half way along a line without outlets"""
+    end_open = "end open"
+    valve_left_open = "valve left open"
+    valve_part_closed = "valve part closed"
+    """or dirt in the inlet"""
+    regulator_stuck_open = "regulator stuck open"
+    regulator_stuck_shut = "regulator stuck shut"
+    filter_dirty = "filter dirty"
+    engine_slow = "engine slow"
+    pump_worn = "pump worn"
+    supply_low = "supply low"
+    """the pool, the tank's level, or the held pressure"""
+    gauge_wrong = "gauge wrong"
+    """any one of the gauges read"""
+
+
+class WalkKind(Word):
+    """What one goes to look at."""
+
+    __module__ = "hydro"
+
+    nothing = "nothing"
+    """no fault"""
+    broken_outlet = "broken outlet"
+    """head off, riser sheared, nozzle missing"""
+    odd_outlet = "odd outlet"
+    """worn, clogged, or another one fitted"""
+    leak = "leak"
+    end_open = "end open"
+    valve = "valve"
+    """left open, part closed"""
+    regulator = "regulator"
+    supply = "supply"
+    """filter, engine, pump, water low"""
+    gauge = "gauge"
+
+
+class WhyStop(Word):
+    """Why no more should be read."""
+
+    __module__ = "hydro"
+
+    go_on = "go_on"
+    sure_enough = "sure_enough"
+    """walk to the first place"""
+    nothing_to_learn = "nothing_to_learn"
+    """no reading is worth its way"""
+
+
+class Deed(Word):
+    """What may be done when a fault is found."""
+
+    __module__ = "hydro"
+
+    go_on = "water on as it is"
+    cap = "cap the outlet and water on"
+    stop = "stop until it is mended"
+    mend = "mend it now"
+
+
+class LearntKind(Word):
+    """What can be learnt."""
+
+    __module__ = "hydro"
+
+    hazen_williams = "pipe wall C"
+    roughness = "pipe roughness"
+    darcy_factor = "pipe friction factor"
+    inside_diameter = "pipe bore"
+    outlet_flow = "outlet flow"
+    """of a kind of outlet, at every pressure"""
+    loss_coefficient = "fittings"
+    """all K of a line but its valve's"""
+    pump_head = "pump head"
+    """at every flow"""
+    supply_pressure = "supply pressure"
+    """of what is no pump"""
+    gauge = "gauge"
+    """what it shows too much"""
+
+
 class Input(Word):
     """What can be a little more: a size, by the share, or (h) a height, by the metre."""
 

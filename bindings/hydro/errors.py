@@ -45,6 +45,27 @@ class NotDrained(RuntimeError):
     __module__ = "hydro"
 
 
+class NotCalibrated(RuntimeError):
+    """The least squares of a calibration did not settle.
+
+    `steps` is how many were taken, `last_step` how long the last was, `misfits` those of the
+    readings, each in its own standard errors, as reached.
+    """
+
+    __module__ = "hydro"
+
+    def __init__(
+        self, message: str, steps: int, last_step: float, misfits: tuple[float, ...]
+    ) -> None:
+        super().__init__(message)
+        self.steps = steps
+        self.last_step = last_step
+        self.misfits = misfits
+
+    def __reduce__(self) -> tuple[type, tuple[str, int, float, tuple[float, ...]]]:
+        return NotCalibrated, (str(self), self.steps, self.last_step, self.misfits)
+
+
 class Stopped(RuntimeError):
     """The function that is told the progress of a work stopped it. What was found is lost.
 

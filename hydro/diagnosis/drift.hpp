@@ -50,9 +50,15 @@ struct DriftOptions {
 /// One place through all days. Of pressure, flow and speed one is given.
 struct PlaceDrift {
   Reading place = {};  ///< without a figure
-  std::optional<Pressure> normal_pressure = {}, pressure_scatter = {}, last_pressure = {};
-  std::optional<Flow> normal_flow = {}, flow_scatter = {}, last_flow = {};
-  std::optional<RotationalSpeed> normal_speed = {}, speed_scatter = {}, last_speed = {};
+  std::optional<Pressure> normal_pressure = {};
+  std::optional<Pressure> pressure_scatter = {};
+  std::optional<Pressure> last_pressure = {};
+  std::optional<Flow> normal_flow = {};
+  std::optional<Flow> flow_scatter = {};
+  std::optional<Flow> last_flow = {};
+  std::optional<RotationalSpeed> normal_speed = {};
+  std::optional<RotationalSpeed> speed_scatter = {};
+  std::optional<RotationalSpeed> last_speed = {};
   double trend = 0;        ///< a day, in scatters
   double trend_error = 0;  ///< standard error of that
   double last = 0;         ///< z of the last day

@@ -422,11 +422,11 @@ class DiagnosisDrawing {
 
 }  // namespace
 
-std::string to_svg(const Layout& layout,
-                   const std::vector<Reading>& readings,
-                   const std::vector<Sight>& sights,
-                   const FoundFaults& found,
-                   const DrawingOptions& options) {
+std::string to_svg_of_diagnosis(const Layout& layout,
+                                const std::vector<Reading>& readings,
+                                const std::vector<Sight>& sights,
+                                const FoundFaults& found,
+                                const DrawingOptions& options) {
   return DiagnosisDrawing(layout, readings, sights, found, options).write();
 }
 

@@ -27,10 +27,10 @@
 namespace hydro {
 
 /// @param layout,readings,sights,found what find_fault() was asked and answered
-std::string to_svg(const Layout& layout,
-                   const std::vector<Reading>& readings,
-                   const std::vector<Sight>& sights,
-                   const FoundFaults& found,
-                   const DrawingOptions& options = {});
+std::string to_svg_of_diagnosis(const Layout& layout,
+                                const std::vector<Reading>& readings,
+                                const std::vector<Sight>& sights,
+                                const FoundFaults& found,
+                                const DrawingOptions& options = {});
 
 }  // namespace hydro

@@ -312,13 +312,13 @@ std::vector<Problem> problems(const Weather& weather) {
   examination.within(
       "heat_into_ground", weather.heat_into_ground, Range<Irradiance>{-10, 10, MJ_per_m2_day});
   examine_humidity(examination, weather);
-  std::vector<Problem> found = examination.take();
   const bool knows_day = latitudes.contains(weather.latitude) && weather.day_of_year >= 1 &&
                          weather.day_of_year <= 366;
-  if (!knows_day) return found;
-  examine_sky(examination, weather);
-  for (Problem& problem : examination.take()) found.push_back(std::move(problem));
-  return found;
+  if (knows_day)
+    examine_sky(examination, weather);
+  else
+    examination.within("sunshine", weather.sunshine, Range<Time>{0, 24, units::h});
+  return examination.take();
 }
 
 }  // namespace hydro

@@ -201,7 +201,7 @@ def test_a_tomato_under_stress_as_in_fao_56() -> None:
 
 def test_what_a_block_with_plants_needs() -> None:
     block = TOMATO.replace(
-        efficiency=0.8, area=100 * hydro.m2, plant_spacing=1 * m, plant_spacing=0.5 * m
+        efficiency=0.8, area=100 * hydro.m2, row_spacing=1 * m, plant_spacing=0.5 * m
     )
     need = hydro.water_need(block, [DRY] * 3, DRY, depletion=0 * mm)
     assert need.net_depth.to(mm) == pytest.approx(3 * 6)
@@ -407,11 +407,16 @@ def farm() -> hydro.Layout:
             hydro.PumpPoint(flow=130 * gpm, head=107.75 * ft),
         ],
         curve_speed=2600 * hydro.rpm,
+        least_flow=20 * gpm,
+        most_flow=130 * gpm,
         efficiency=0.6,
     )
     head = hydro.Outlet(flow=3.52 * gpm, at=25 * psi, body_bore=7 * mm)
     pipe = hydro.nominal_pipe("1-1/2 in", "PVC Class 160")
-    row = hydro.Line(name="row 1", pipe=pipe, outlet=head, count=10, spacing=36 * ft)
+    riser = hydro.Riser(height=3 * ft, inside_diameter=0.81 * inch, hazen_williams=150)
+    row = hydro.Line(
+        name="row 1", pipe=pipe, outlet=head, count=10, spacing=36 * ft, riser=riser
+    )
     return hydro.Layout(
         hydro.Supply(pump=pump),
         [row, row.replace(name="row 2")],
@@ -458,8 +463,8 @@ def test_a_day_too_short_tells_what_is_left(farm: hydro.Layout) -> None:
 
 
 def test_the_sets_of_blocks_that_need_water(farm: hydro.Layout) -> None:
-    dry = TOMATO.replace(lines=["row 1"], plant_spacing=1 * m, plant_spacing=0.5 * m)
-    full = TOMATO.replace(name="full", lines=["row 2"], plant_spacing=1 * m, plant_spacing=0.5 * m)
+    dry = TOMATO.replace(lines=["row 1"], row_spacing=1 * m, plant_spacing=0.5 * m)
+    full = TOMATO.replace(name="full", lines=["row 2"], row_spacing=1 * m, plant_spacing=0.5 * m)
     needs = [
         hydro.water_need(dry, [], DRY, depletion=60 * mm),
         hydro.water_need(full, [], DRY, depletion=0 * mm),
@@ -556,13 +561,17 @@ def test_a_surge_as_published() -> None:
 
 def test_filling_by_the_bore(farm: hydro.Layout) -> None:
     row = farm.line("row 1")
-    bore = row.pipe.inside_diameter.to(m)
-    holds = math.pi / 4 * bore**2 * row.whole_length().to(m) * 1000
+
+    def inside(bore: hydro.Length, length: hydro.Length) -> float:
+        return math.pi / 4 * bore.to(m) ** 2 * length.to(m) * 1000
+
+    in_line = inside(row.pipe.inside_diameter, row.whole_length())
+    holds = in_line + 10 * inside(0.81 * inch, 3 * ft)
     assert hydro.volume_of(row).to(litre) == pytest.approx(holds)
     filled = hydro.filling(farm.watering(["one"]), velocity=1 * ft_per_s)
     assert filled.volume.to(litre) == pytest.approx(holds)
-    # At 1 ft/s the water needs a second a foot.
-    assert filled.time.to(s) == pytest.approx(row.whole_length().to(ft))
+    # At 1 ft/s the water needs a second a foot, and what the risers hold goes through the line.
+    assert filled.time.to(s) == pytest.approx(row.whole_length().to(ft) * holds / in_line)
 
 
 def test_a_bucket_by_its_falling_head() -> None:
