@@ -490,7 +490,7 @@ void bind_next(py::module_& module) {
       .field("speed_change", &Detectable::speed_change, "Of an engine's counter.")
       .field("standard_errors", &Detectable::standard_errors, "0 or more.")
       .field("seen", &Detectable::seen, "2 or more.")
-      .result(module);
+      .description(module);
   def(
       module,
       "detectable",

@@ -5869,6 +5869,7 @@ class NextReadings:
 
 class Detectable:
     """What one gauge shows of one candidate."""
+    def __init__(self, *, candidate: Candidate = ..., pressure_change: Pressure | None = None, flow_change: Flow | None = None, speed_change: RotationalSpeed | None = None, standard_errors: float = 0.0, seen: bool = False) -> None: ...
     @property
     def candidate(self) -> Candidate:
         """At its median size."""
@@ -5887,9 +5888,11 @@ class Detectable:
     @property
     def seen(self) -> bool:
         """2 or more."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def replace(self, **changes: Any) -> Detectable:
+        """The same with other values of the fields that are named."""
     def __repr__(self) -> str: ...
-    def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
-        """TypeError: only the library makes it."""
 
 class ExtraTime:
     """How long a line has to run on."""

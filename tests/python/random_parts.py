@@ -61,7 +61,8 @@ def stated(kind: type) -> list[tuple[str, str, str]]:
     """Name, type and default of each parameter, as the text of the constructor says."""
     text = re.search(r"\(self, (.*)\) -> None", vars(kind)["__init__"].__doc__)
     assert text, kind
-    parts = [part for part in text[1].split(", ") if part not in ("*", "/")]
+    not_in_brackets = r", (?![^\[]*\])"
+    parts = [part for part in re.split(not_in_brackets, text[1]) if part not in ("*", "/")]
     split = [re.fullmatch(r"(\w+): (.*?)(?: = (.*))?", part) for part in parts]
     return [(one[1], one[2], one[3] or "") for one in split if one]
 
@@ -72,6 +73,8 @@ def values_of(type_: str) -> SearchStrategy[Any]:
         return st.none() | values_of(type_.removesuffix(" | None"))
     if several := re.fullmatch(r"Iterable\[(.*)\]", type_):
         return st.lists(values_of(several[1]), max_size=3).map(tuple)
+    if bounds := re.fullmatch(r"tuple\[(.*), (.*)\]", type_):
+        return st.tuples(values_of(bounds[1]), values_of(bounds[2]))
     plain: dict[str, SearchStrategy[Any]] = {
         "str": st.text(max_size=5),
         "int": st.integers(-(2**31), 2**31 - 1),

@@ -808,7 +808,7 @@ def test_a_matrix_that_cannot_be_drawn_is_refused(breaks: hydro.Breaks) -> None:
 
 def test_chances_are_drawn_along_their_line() -> None:
     layout = hydro.read_layout(BENCH).without_faults()
-    guess = hydro.Uncertainty(supply_pressure=6 * psi, manufacturing_variation=0.05)
+    guess = hydro.Uncertainty(supply_pressure=3 * psi, manufacturing_variation=0.05)
     found = hydro.chances(layout, guess, realisations=200)
     ax = hydro.plot.chance_profile(found, "row 2")
     (its,) = [line for line in found.lines if line.name == "row 2"]
