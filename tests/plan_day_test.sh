@@ -74,13 +74,22 @@ done
 grep -q "^DTSTART:20260614T060000" "$folder/day.ics" || fail "files: no event at six"
 
 run "$bench"
-refuses "without a time or a depth" "nothing said of the sets"
+answers 0 "what the ground needs"
+says "potatoes: water today" "what the ground needs"
+says "hops: enough" "what the ground needs"
+says "All 3 sets get what they need" "what the ground needs"
+
+run "$bench" --set "rows 1 and 2"
+refuses "without a time or a depth" "nothing said of a set"
+sed '/^\[weather\]/,$d' "$bench" >"$folder/no_ground.toml"
+run "$folder/no_ground.toml"
+refuses "has no \[weather\] and \[block.NAME\]" "nothing said of the ground"
 run "$bench" --set "rows 9=1 h"
 refuses '"rows 9", no set of the layout' "a set that is none"
 run "$bench" --time "1 h" --from 25:00
 refuses 'from: is "25:00", must be from 00:00 to 24:00' "an hour that is none"
 run "$bench" --time "1 h" --from 09:00 --to 08:00
-refuses "must be later than from" "a day that ends before it begins"
+refuses "must be later than earliest" "a day that ends before it begins"
 run "$bench" --set "rows 1 and 2=lots"
 refuses 'is "lots", must be a time' "neither time nor depth"
 run "$bench" --set "rows 1 and 2=0.5 in"
