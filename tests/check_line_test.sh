@@ -90,7 +90,8 @@ for pressure in '0 psi' '15 psi' '28 psi' '60 psi'; do
   answers 1 "a supply of $pressure"
 done
 
-for example in "$examples"/*.toml; do
+# Those of a walk hold readings only.
+for example in $(grep -l "^\[supply" "$examples"/*.toml); do
   run "$example"
   [ "$status" -eq 0 ] || [ "$status" -eq 1 ] || fail "$example: exit status $status"
   is_silent_on err "$example"

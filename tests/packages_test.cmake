@@ -35,13 +35,14 @@ examine(
   libhydro-dev "^${this_version}, libboost-dev \\(>= 1\\.74\\)\n$"
   ${LIB}/libhydro.so ${LIB}/pkgconfig/hydro.pc ${LIB}/cmake/hydro/hydroConfig.cmake
   ${LIB}/cmake/hydro/hydroConfigVersion.cmake ${LIB}/cmake/hydro/hydroTargets.cmake)
-set(example usr/share/doc/hydro-laterals/examples/ouzel_strips.toml)
-set(ring usr/share/doc/hydro-laterals/examples/ouzel_ring.toml)
-set(farm usr/share/doc/hydro-laterals/examples/ouzel_bench.toml)
-examine(hydro-laterals "^${this_version}, ${system_libraries}" usr/bin/check_line ${farm} ${ring} ${example})
+set(programs usr/bin/check_line usr/bin/find_fault usr/bin/plan_day)
+foreach(example bench gauge_low gauge_low_too ring strips)
+  list(APPEND examples usr/share/doc/hydro-laterals/examples/ouzel_${example}.toml)
+endforeach()
+examine(hydro-laterals "^${this_version}, ${system_libraries}" ${programs} ${examples})
 
 set(ENV{LD_LIBRARY_PATH} ${WORK}/root/${LIB})
-execute_process(COMMAND ${WORK}/root/usr/bin/check_line ${WORK}/root/${example}
+execute_process(COMMAND ${WORK}/root/usr/bin/check_line ${WORK}/root/usr/share/doc/hydro-laterals/examples/ouzel_strips.toml
                 RESULT_VARIABLE status OUTPUT_VARIABLE said)
 if(NOT status EQUAL 1 OR NOT said MATCHES "outlet 7 is broken")
   message(FATAL_ERROR "check_line ended with ${status} and said\n${said}")
