@@ -11,6 +11,7 @@
 #include <ctime>
 #include <functional>
 #include <iterator>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -253,8 +254,8 @@ void print_cost(int rows, int count, int other_kinds) {
       seconds([&] { next_reading(layout, readings, {}, {.find_fault = options}, {.threads = 1}); });
   const auto candidates = static_cast<double>(found.faults.size());
   fmt::print(
-      "{} candidates on {} outlets: {:.1f} solves a candidate; {:.2f} s, {:.1f} plain solves a "
-      "candidate; the next reading {:.2f} s\n",
+      "{} candidates on {} outlets: {:.1f} solves a candidate; {:.3f} s, {:.1f} plain solves a "
+      "candidate; the next reading {:.3f} s\n",
       found.faults.size(),
       layout.outlet_count(),
       static_cast<double>(found.solves) / candidates,
@@ -270,7 +271,7 @@ int main(int argc, char** argv) {
   FaultStudy study;
   std::size_t layout_count = 24;
   int threads = 0;
-  bool no_look = false, no_observer = false, cost = false;
+  bool no_look = false, cost = false;
   app.add_option("--faults", study.faults, "how many")->capture_default_str();
   app.add_option("--layouts", layout_count, "how many")->capture_default_str();
   app.add_option("--seed", study.seed, "another gives other layouts, worlds and faults")
@@ -278,7 +279,11 @@ int main(int argc, char** argv) {
   app.add_option("--threads", threads, "0: as many as the machine runs at once")
       ->capture_default_str();
   app.add_flag("--no-look", no_look, "readings only");
-  app.add_flag("--no-observer", no_observer, "without the observer who knows the world");
+  const std::map<std::string, Observer> others{{"none", Observer::none},
+                                               {"world", Observer::who_knows_the_world},
+                                               {"errors", Observer::who_knows_the_errors}};
+  app.add_option("--observer", study.observer, "who is asked too: who knows the world, the errors")
+      ->transform(CLI::CheckedTransformer(others));
   app.add_flag("--cost", cost, "only what an answer costs");
   CLI11_PARSE(app, argc, argv);
   if (cost) {
@@ -287,7 +292,6 @@ int main(int argc, char** argv) {
     return 0;
   }
   study.look = !no_look;
-  study.observer = !no_observer;
 
   Work work = with_progress();
   work.threads = threads;
@@ -305,7 +309,9 @@ int main(int argc, char** argv) {
       "fault: the very one is most probable; place: kind to walk for and line; three: among "
       "the first three;\nline, +-2: the first place's line, and at most two outlets off; "
       "range: the outlet is in its place's range (80 %)\n"
-      "then the observer who knows the world as it is built; then ours over his\n");
+      "then the observer {}; then ours over his\n",
+      study.observer == Observer::who_knows_the_errors ? "who knows how errors are drawn"
+                                                       : "who knows the world as it is built");
   const auto print = [&](std::string_view words, Answer ours, Answer observers) {
     fmt::print("\n{}\n", words);
     print_rates(studied, ours, observers);
@@ -313,7 +319,7 @@ int main(int argc, char** argv) {
     print_reliability(studied, ours);
     fmt::print("\n");
     print_confidence(studied, ours);
-    if (!study.observer) return;
+    if (study.observer == Observer::none) return;
     fmt::print("  the observer:\n");
     print_confidence(studied, observers);
   };

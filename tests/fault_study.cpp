@@ -24,12 +24,28 @@ FindFaultOptions growers_options(const Layout& layout) {
   return options;
 }
 
-/// Of one who knows the layout as it is built.
-FindFaultOptions observers_options(FindFaultOptions options) {
-  options.uncertainty = Uncertainty{};
-  options.gauge_bias = errors_of_world.gauge_bias;
+/// Of one who knows the layout as it is built, or how its errors are drawn.
+FindFaultOptions observers_options(Observer observer,
+                                   const Layout& layout,
+                                   FindFaultOptions options) {
+  const WorldErrors& world = errors_of_world;
+  options.gauge_bias = world.gauge_bias;
   options.blunder = 0;
   options.model_error = 0;
+  options.uncertainty = Uncertainty{};
+  if (observer == Observer::who_knows_the_world) return options;
+  Uncertainty drawn = assumed_uncertainty(layout);
+  drawn.manufacturing_variation = (world.outlets_from + world.outlets_to) / 2;
+  drawn.rating = world.rating;
+  drawn.inside_diameter = world.bore;
+  drawn.loss_coefficient = world.losses;
+  if (drawn.supply_pressure > Pressure{}) drawn.supply_pressure = world.held;
+  if (drawn.pump_head > 0) drawn.pump_head = world.pump_head;
+  if (drawn.elevation > Length{})
+    drawn.elevation = 0.5 * (world.elevation_from + world.elevation_to);
+  options.uncertainty = drawn;
+  constexpr double of_bores = 0.005;  // that differ from reach to reach
+  options.model_error = of_bores;
   return options;
 }
 
@@ -78,13 +94,14 @@ StudiedFault study_one(const Layout& layout,
   result.found = judge(find_fault(layout, readings, {}, options, alone), truth);
   if (study.look)
     result.found_with_look = judge(find_fault(layout, readings, sights, options, alone), truth);
-  if (!study.observer) return result;
-  const FindFaultOptions knows = observers_options(options);
+  if (study.observer == Observer::none) return result;
+  const FindFaultOptions knows = observers_options(study.observer, layout, options);
+  const Layout& known_layout =
+      study.observer == Observer::who_knows_the_world ? simulated.built() : layout;
   const std::vector<Reading> known = with_true_errors(readings);
-  result.observed = judge(find_fault(simulated.built(), known, {}, knows, alone), truth);
+  result.observed = judge(find_fault(known_layout, known, {}, knows, alone), truth);
   if (study.look)
-    result.observed_with_look =
-        judge(find_fault(simulated.built(), known, sights, knows, alone), truth);
+    result.observed_with_look = judge(find_fault(known_layout, known, sights, knows, alone), truth);
   return result;
 }
 

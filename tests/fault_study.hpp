@@ -1,5 +1,7 @@
 // fault_study.hpp: how often the fault is found, over many simulated ones, by who has only the layout
-// and by an observer who knows the world as it is built and the errors of its gauges.
+// and by an observer who knows more: the world as it is built, each bore, outlet and height of it, and
+// the errors of its gauges; or only how all of these errors are drawn. What the first finds and we do
+// not hangs on what nobody can know; what the second finds and we do not we could.
 //
 // What      In each case a grower reads the gauge at the pump or supply, and then twice what
 //           next_reading() advises, of pressures in the lines. Both are asked with the same readings,
@@ -47,13 +49,16 @@ struct StudiedFault {
   Verdict observed_with_look = {};
 };
 
+/// Who is asked too.
+enum class Observer { none, who_knows_the_world, who_knows_the_errors };
+
 /// What a study is of.
 struct FaultStudy {
   std::size_t faults = 5000;
   std::uint64_t seed = 1;
-  bool observer = true;  ///< whether he is asked too
-  bool look = true;      ///< whether both are asked with a look too
-  int looked_at = 20;    ///< outlets, at most
+  Observer observer = Observer::who_knows_the_world;
+  bool look = true;    ///< whether both are asked with a look too
+  int looked_at = 20;  ///< outlets, at most
 };
 
 /// Every second fault by the odds, the others every kind as often as the others.

@@ -90,7 +90,7 @@ TEST(FaultStudy, OfSixtyFaults) {
 
 TEST(FaultStudy, IsTheSameByOneThread) {
   const std::vector<Layout> layouts{growers_layout(1)};
-  const FaultStudy few{.faults = 2, .seed = 3, .observer = false, .look = false};
+  const FaultStudy few{.faults = 2, .seed = 3, .observer = Observer::none, .look = false};
   const std::vector<StudiedFault> by_one = study_faults(layouts, few, {.threads = 1});
   const std::vector<StudiedFault> by_two = study_faults(layouts, few, {.threads = 2});
   for (std::size_t i = 0; i < by_one.size(); ++i)
