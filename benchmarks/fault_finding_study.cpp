@@ -139,6 +139,8 @@ void print_reliability(const std::vector<StudiedFault>& studied, Answer answer) 
     }
   };
   std::array<Row, tenths> first, places;
+  constexpr double about_from = 0.75, about_to = 0.85;
+  Row about_80;
   const auto row = [](double probability) {
     return std::min(tenths - 1, static_cast<std::size_t>(probability * tenths));
   };
@@ -146,6 +148,7 @@ void print_reliability(const std::vector<StudiedFault>& studied, Answer answer) 
     if (!it.by_odds) continue;
     const Verdict& said = it.*answer;
     first[row(said.stated)].add(said.stated, said.place);
+    if (said.stated >= about_from && said.stated <= about_to) about_80.add(said.stated, said.place);
     for (const Verdict::Place& place : said.places)
       places[row(place.stated)].add(place.stated, place.right);
   }
@@ -173,6 +176,9 @@ void print_reliability(const std::vector<StudiedFault>& studied, Answer answer) 
     }
     fmt::print("\n");
   }
+  fmt::print("  of {} first places called 75 to 85 %, {:.1f} % were right\n",
+             about_80.all,
+             100.0 * about_80.right / std::max(1, about_80.all));
 }
 
 void print_confidence(const std::vector<StudiedFault>& studied, Answer answer) {
