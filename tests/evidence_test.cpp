@@ -232,31 +232,30 @@ TEST(Sights, ThatHangTogetherAreNearlyThoseOfBruteForce) {
     Eigen::Vector4d predicted;
     std::vector<SightChance> sights;
   };
-  for (const auto& [predicted, sights] :
-       {Seen{{30, 18.2, 18.0, 17.7}, all_turn},
-        Seen{{30, 18.2, 18.0, 17.7}, {turning, turning, not_turning}},
-        Seen{{30, 18.2, 18.0, 17.7}, {not_turning, turning, not_turning}},
-        Seen{{30, 15.7, 15.5, 15.2}, all_turn},  // against what was expected
-        Seen{{30, 20.2, 20.0, 19.7}, {turning, not_turning, not_turning}}}) {
+  for (const Seen& it : {Seen{{30, 18.2, 18.0, 17.7}, all_turn},
+                         Seen{{30, 18.2, 18.0, 17.7}, {turning, turning, not_turning}},
+                         Seen{{30, 18.2, 18.0, 17.7}, {not_turning, turning, not_turning}},
+                         Seen{{30, 15.7, 15.5, 15.2}, all_turn},  // against what was expected
+                         Seen{{30, 20.2, 20.0, 19.7}, {turning, not_turning, not_turning}}}) {
     // Given the reading, which is as predicted: 4 - 4 x 4 / 5 shared, 0.3 each by itself.
     const double shared = std::sqrt(4.0 - 16.0 / 5.0);
     const double exact = integral(-8, 8, 1000, [&](double x) {
       double all = normal_pdf(x);
       for (std::size_t i = 0; i < 3; ++i) {
-        const double mean = predicted[static_cast<Eigen::Index>(i) + 1] + shared * x;
-        const double s = std::sqrt(sights[i].width * sights[i].width + 0.3);
-        all *= sights[i].a + sights[i].b * normal_cdf((mean - sights[i].threshold) / s);
+        const double mean = it.predicted[static_cast<Eigen::Index>(i) + 1] + shared * x;
+        const double s = std::sqrt(it.sights[i].width * it.sights[i].width + 0.3);
+        all *= it.sights[i].a + it.sights[i].b * normal_cdf((mean - it.sights[i].threshold) / s);
       }
       return all;
     });
     // The stated accuracy of evidence.hpp: 15 % of the chance.
-    EXPECT_NEAR(evidence.log_sights(predicted, sights), std::log(exact), 0.15);
+    EXPECT_NEAR(evidence.log_sights(it.predicted, it.sights), std::log(exact), 0.15);
     // Not so if each were taken by itself.
     double apart = 0;
     for (std::size_t i = 0; i < 3; ++i) {
       const double s = std::sqrt(1 + 0.3 + shared * shared);
-      const double x = (predicted[static_cast<Eigen::Index>(i) + 1] - 18) / s;
-      apart += std::log(sights[i].a + sights[i].b * normal_cdf(x));
+      const double x = (it.predicted[static_cast<Eigen::Index>(i) + 1] - 18) / s;
+      apart += std::log(it.sights[i].a + it.sights[i].b * normal_cdf(x));
     }
     EXPECT_GT(std::abs(apart - std::log(exact)), 0.05);
   }
