@@ -147,8 +147,11 @@ def test_a_table_is_the_same_in_every_form(tmp_path: Path) -> None:
     assert [it.place for it in rows.readings] == ["supply gauge", "riser", "bucket"]
     assert rows.sights == (Sight(seen="not turning", line="row 2", outlet=2, to_outlet=3),)
     columns = {name: [row.get(name) for row in ROWS] for name in {key for row in ROWS for key in row}}
-    for form in (str(file), file, columns, pandas.DataFrame(ROWS), pandas.read_csv(file, skipinitialspace=True)):
+    read = pandas.read_csv(file, skipinitialspace=True)
+    frames = (pandas.DataFrame(ROWS), read, read.convert_dtypes())  # without a cell: NaN, NA
+    for form in (str(file), file, columns, iter(ROWS), *frames):
         assert hydro.readings_from_table(form) == rows
+    assert hydro.readings_from_table(ROWS[0]).readings == rows.readings[:1]
     found = hydro.find_fault(FARM, rows.readings, rows.sights)
     assert found.walk[0].line == "row 2"
 
@@ -156,6 +159,13 @@ def test_a_table_is_the_same_in_every_form(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("row", "said"),
     [
+        ({"place": "riser", "outlet": "x"}, "column \"outlet\": is 'x', must be a whole number"),
+        ({"place": "riser", "outlet [psi]": 3}, 'column "outlet [psi]": has no unit'),
+        ({"place": "bucket", "flow_error": "2 %"}, "is '2 %', must be a number, a share"),
+        ({"place": "riser", "pressure [psi]": "low"}, "is 'low', must be a number of psi"),
+        ({"place": "riser", "pressure": "3"}, 'column "pressure": "3": has no unit; a pressure is'),
+        ({"place": "riser", "pressure": "3 psi", "pressure [kPa]": 21}, "pressure is given twice"),
+        ({"place": "riser", "pressure": 3 * gpm}, 'row 1, column "pressure": '),
         ({"place": "riser", "pressure": 7.5}, 'row 1, column "pressure": is 7.5, a bare number'),
         ({"place": "riser", "pressure": "7.5 gpm"}, 'row 1, column "pressure": '),
         ({"place": "riser", "outlet": 2.5}, "is 2.5, must be a whole number"),
@@ -177,6 +187,15 @@ def test_all_bad_rows_are_told_at_once(tmp_path: Path) -> None:
     assert [line.split(",")[0].split(":")[0] for line in str(refused.value).splitlines()] == ["row 1", "row 3"]
     with pytest.raises(hydro.InvalidInput, match="unequal length"):
         hydro.readings_from_table({"place": ["riser"], "outlet": [1, 2]})
+    with pytest.raises(hydro.InvalidInput, match=r"\['line'\] have one cell"):
+        hydro.readings_from_table({"place": ["riser", "pipe"], "line": "row 1"})
+    for table in ([3], 3):
+        with pytest.raises(TypeError, match="is a int, not"):
+            hydro.readings_from_table(table)  # type: ignore[arg-type]
+    twice = tmp_path / "twice.csv"
+    twice.write_text("place,line,line\nriser,row 1,row 2\n")
+    with pytest.raises(hydro.InvalidInput, match="columns: line is there more than once"):
+        hydro.readings_from_table(twice)
     file = tmp_path / "long.csv"
     file.write_text("place,line\nriser,row 1,7\n")
     with pytest.raises(hydro.InvalidInput, match="more cells"):
