@@ -5864,6 +5864,10 @@ class NextReadings:
     def __repr__(self) -> str: ...
     def to_dict(self) -> dict[str, Any]:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each reading or look that could be taken, best first. ImportError without
+        pandas.
+        """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -5947,6 +5951,11 @@ class MakeRight:
     def __repr__(self) -> str: ...
     def to_dict(self) -> dict[str, Any]:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each way; extra_s is the longest time that a line has to run on. ImportError
+        without
+            pandas.
+        """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -6163,6 +6172,10 @@ class Drift:
     def __repr__(self) -> str: ...
     def to_dict(self) -> dict[str, Any]:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each place, in SI, the unit in the column's name; alarm and since are indices of
+            days. ImportError without pandas.
+        """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 

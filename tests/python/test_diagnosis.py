@@ -1,6 +1,9 @@
 """Finding the fault from Python: the demo farm's story, tables of readings, threads, files."""
 
 import pickle
+import sys
+import threading
+from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
@@ -74,6 +77,112 @@ def test_evidence_of_a_fault_without_size_is_a_normal_density() -> None:
     assert some.log_evidence - other.log_evidence == pytest.approx(
         -(some.misfit**2 - other.misfit**2) / 2, rel=1e-6
     )
+
+
+def test_probabilities_are_those_of_brute_force() -> None:
+    # Sheared risers of either row or nothing; two readings of one gauge that share its bias. The size
+    # is integrated over a fine grid, each of its layouts solved; find_fault.hpp promises a tenth of
+    # the odds.
+    odds = {kind.name: 0.0 for kind in hydro.CandidateKind}
+    options = hydro.FindFaultOptions(
+        uncertainty=hydro.Uncertainty(),
+        gauge_bias=1 * psi,
+        blunder=0,
+        model_error=0,
+        candidates=hydro.CandidateOptions(
+            odds=hydro.PriorOdds(**(odds | {"no_fault": 10, "riser_sheared": 1}))
+        ),
+    )
+    shown = np.array([26.0, 14.0])  # psi
+    read = [
+        Reading(place="riser", line=line, outlet=10, pressure=pressure * psi, pressure_error=2 * psi)
+        for line, pressure in zip(("row 1", "row 2"), shown)
+    ]
+    found = hydro.find_fault(FARM, read, options=options)
+    covariance = np.array([[4.0 + 1.0, 1.0], [1.0, 4.0 + 1.0]])  # psi2
+    u = np.linspace(-2.5, 2.5, 41)
+    prior = np.exp(-(u**2) / 2)
+
+    def likelihood(layout: hydro.Layout) -> float:
+        solution = hydro.solve(layout)
+        left = shown - [solution.line(name).pressure[9].to(psi) for name in ("row 1", "row 2")]
+        return float(np.exp(-left @ np.linalg.solve(covariance, left) / 2))
+
+    weights = {}
+    for fault in found.faults:
+        its = fault.candidate
+        if its.kind == "no fault":
+            weights[str(its)] = its.odds * likelihood(FARM)
+        else:
+            each = [likelihood(hydro.layout_with(its, FARM, u=size)) for size in u]
+            weights[str(its)] = its.odds * float(np.trapz(prior * each, u) / np.trapz(prior, u))
+    assert len(weights) > 20
+    total = sum(weights.values())
+    for fault in found.faults:
+        share, stated = weights[str(fault.candidate)] / total, fault.probability
+        assert stated / (1 - stated) == pytest.approx(share / (1 - share), rel=0.1)
+
+
+LONG: dict[str, Callable[..., object]] = {
+    "find_fault": lambda **work: hydro.find_fault(FARM, GAUGE, **work),
+    "next_reading": lambda **work: hydro.next_reading(FARM, GAUGE, **work),
+    "detectable": lambda **work: hydro.detectable(FARM, GAUGE[0], **work),
+    "calibrate": lambda **work: hydro.calibrate(FARM, GAUGE, **work),
+}
+GAUGE = [Reading(place="supply gauge", pressure=33.5 * psi)]
+
+
+@pytest.mark.parametrize("name", LONG)
+def test_another_thread_runs_meanwhile(name: str) -> None:
+    interval = sys.getswitchinterval()
+    sys.setswitchinterval(1000)  # s; only a thread that lets go of the interpreter lets others run
+    began, ran = threading.Event(), threading.Event()
+
+    def other() -> None:
+        began.wait()
+        ran.set()
+
+    thread = threading.Thread(target=other)
+    try:
+        thread.start()
+
+        # Ends only when the other thread has run, which it cannot but while C++ works.
+        def tell(done: int, of: int) -> bool:
+            began.set()
+            return not ran.is_set()
+
+        with pytest.raises(hydro.Stopped):
+            for _ in range(100):
+                LONG[name](threads=1, progress=tell)
+    finally:
+        sys.setswitchinterval(interval)
+        began.set()
+        thread.join()
+
+
+def test_answers_are_tables() -> None:
+    pytest.importorskip("pandas")
+    read = story("ouzel_gauge_low.toml")
+    found = hydro.find_fault(FARM, read.readings, read.sights)
+    frame = found.to_dataframe()
+    assert list(frame.probability) == [it.probability for it in found.faults]
+    assert frame.kind[0] == "riser sheared" and frame.line[0] == "row 2"
+    leak = frame[frame.kind == "leak"].iloc[0]
+    (its,) = [it for it in found.faults if it.log_evidence == leak.log_evidence]
+    assert isinstance(its.candidate.place, hydro.Length)
+    assert leak.place_m == its.candidate.place.to(hydro.m)
+    assert "row 2" in found._repr_html_() and "100 %" not in found._repr_html_()  # type: ignore[attr-defined]
+    following = hydro.next_reading(FARM, GAUGE)
+    advice = following.to_dataframe()
+    assert list(advice.worth_bit) == [it.worth for it in following.readings]
+    assert "look" in set(advice.place) and "riser" in set(advice.place)
+    right = hydro.make_right(FARM, found.faults[0])
+    ways = right.to_dataframe()
+    assert list(ways.deed[ways.best]) == [str(right.ways[right.best].deed)]
+    log = [hydro.DayOfReadings(day=day, readings=GAUGE) for day in range(8)]
+    drift = hydro.find_drift(FARM, log).to_dataframe()
+    assert drift.place[0] == "supply gauge"
+    assert drift.last_pressure_pa[0] == pytest.approx((33.5 * psi).to(hydro.Pa))
 
 
 def test_threads_change_nothing_and_progress_stops() -> None:
