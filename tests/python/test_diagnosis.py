@@ -80,9 +80,9 @@ def test_evidence_of_a_fault_without_size_is_a_normal_density() -> None:
 
 
 def test_probabilities_are_those_of_brute_force() -> None:
-    # Sheared risers of either row or nothing; two readings of one gauge that share its bias. The size
-    # is integrated over a fine grid, each of its layouts solved; find_fault.hpp promises a tenth of
-    # the odds.
+    # Sheared risers of either row or nothing; two readings of one gauge that share its bias. The
+    # size is integrated over a fine grid, each of its layouts solved; find_fault.hpp promises a
+    # tenth of the odds.
     odds = {kind.name: 0.0 for kind in hydro.CandidateKind}
     options = hydro.FindFaultOptions(
         uncertainty=hydro.Uncertainty(),
@@ -95,8 +95,8 @@ def test_probabilities_are_those_of_brute_force() -> None:
     )
     shown = np.array([26.0, 14.0])  # psi
     read = [
-        Reading(place="riser", line=line, outlet=10, pressure=pressure * psi, pressure_error=2 * psi)
-        for line, pressure in zip(("row 1", "row 2"), shown)
+        Reading(place="riser", line=line, outlet=10, pressure=its * psi, pressure_error=2 * psi)
+        for line, its in zip(("row 1", "row 2"), shown)
     ]
     found = hydro.find_fault(FARM, read, options=options)
     covariance = np.array([[4.0 + 1.0, 1.0], [1.0, 4.0 + 1.0]])  # psi2
@@ -171,7 +171,8 @@ def test_answers_are_tables() -> None:
     (its,) = [it for it in found.faults if it.log_evidence == leak.log_evidence]
     assert isinstance(its.candidate.place, hydro.Length)
     assert leak.place_m == its.candidate.place.to(hydro.m)
-    assert "row 2" in found._repr_html_() and "100 %" not in found._repr_html_()  # type: ignore[attr-defined]
+    html = found._repr_html_()  # type: ignore[attr-defined]
+    assert "row 2" in html and "100 %" not in html
     following = hydro.next_reading(FARM, GAUGE)
     advice = following.to_dataframe()
     assert list(advice.worth_bit) == [it.worth for it in following.readings]
