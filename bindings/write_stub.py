@@ -8,6 +8,7 @@ way to call it.
 
 from __future__ import annotations
 
+import inspect
 import re
 import sys
 import textwrap
@@ -92,7 +93,7 @@ def in_quotes(text: str, indent: str) -> str:
 
 def signatures(name: str, doc: str) -> tuple[list[str], str]:
     """The ways to call a function, and what is said of it."""
-    lines = doc.splitlines()
+    lines = inspect.cleandoc(doc).splitlines()
     calls = []
     while lines and re.match(rf"{re.escape(name)}\(.*\) -> ", lines[0]):
         calls.append(lines.pop(0))

@@ -3731,15 +3731,15 @@ class Solution:
     def to_dict(self, before: Solution | None = None) -> dict[str, Any]:
         """All that is known, with the members of to_json: numbers in SI, lists with one entry an
         outlet.
-            before: the same layout without its faults, to be compared with.
+        before: the same layout without its faults, to be compared with.
 
-            >>> row = Line(name="main", pipe=nominal_pipe("3 in", "PVC Sch 40"), length=100 * m)
-            >>> solve(Layout(Supply(pressure=3 * bar), [row])).to_dict()["supply"]["pressure"]
-            300000.0
+        >>> row = Line(name="main", pipe=nominal_pipe("3 in", "PVC Sch 40"), length=100 * m)
+        >>> solve(Layout(Supply(pressure=3 * bar), [row])).to_dict()["supply"]["pressure"]
+        300000.0
         """
     def to_dataframe(self, before: Solution | None = None) -> pandas.DataFrame:
         """One row an outlet, with the columns of to_csv: numbers in SI, the unit in the column's name.
-            before: the same layout without its faults, in columns of its own. ImportError without
+        before: the same layout without its faults, in columns of its own. ImportError without
         pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
@@ -4412,7 +4412,7 @@ class PressureSensitivity:
     def to_dataframe(self) -> pandas.DataFrame:
         """One row for each input; what it does to the figure in Pa or m3/s, by the share, by the metre
         and
-            by one step. ImportError without pandas.
+        by one step. ImportError without pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -4463,7 +4463,7 @@ class FlowSensitivity:
     def to_dataframe(self) -> pandas.DataFrame:
         """One row for each input; what it does to the figure in Pa or m3/s, by the share, by the metre
         and
-            by one step. ImportError without pandas.
+        by one step. ImportError without pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -4661,7 +4661,7 @@ class Room:
     def to_dataframe(self) -> pandas.DataFrame:
         """One row for each count that was tried: the weakest outlet, pressures [Pa], flow [m3/s], and
         what
-            is left of each limit. ImportError without pandas.
+        is left of each limit. ImportError without pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -4710,7 +4710,7 @@ class LongestLine:
     def to_dataframe(self) -> pandas.DataFrame:
         """One row for each count that was tried: the weakest outlet, pressures [Pa], flow [m3/s], and
         what
-            is left of each limit. ImportError without pandas.
+        is left of each limit. ImportError without pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -5098,7 +5098,7 @@ class Breaks:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
     def to_dataframe(self) -> pandas.DataFrame:
         """One row for each outlet, with the columns of to_csv: numbers in SI, the unit in the column's
-            name. ImportError without pandas.
+        name. ImportError without pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -5369,7 +5369,7 @@ class Chances:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
     def to_dataframe(self) -> pandas.DataFrame:
         """One row for each outlet: mean and deviation of pressure [Pa] and flow [m3/s], and chances.
-            ImportError without pandas.
+        ImportError without pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -5864,6 +5864,10 @@ class NextReadings:
     def __repr__(self) -> str: ...
     def to_dict(self) -> dict[str, Any]:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each reading or look that could be taken, best first. ImportError without
+        pandas.
+        """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -5947,6 +5951,11 @@ class MakeRight:
     def __repr__(self) -> str: ...
     def to_dict(self) -> dict[str, Any]:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each way; extra_s is the longest time that a line has to run on. ImportError
+        without
+        pandas.
+        """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -6069,7 +6078,7 @@ class Calibration:
     def to_dataframe(self) -> pandas.DataFrame:
         """One row for each input that can be learnt: shares of the value, of pressures [Pa].
         ImportError
-            without pandas.
+        without pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -6163,6 +6172,10 @@ class Drift:
     def __repr__(self) -> str: ...
     def to_dict(self) -> dict[str, Any]:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
+    def to_dataframe(self) -> pandas.DataFrame:
+        """One row for each place, in SI, the unit in the column's name; alarm and since are indices of
+        days. ImportError without pandas.
+        """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
@@ -6569,7 +6582,7 @@ class WaterNeed:
     def to_dataframe(self) -> pandas.DataFrame:
         """One row for each day of the account: day 0 is today, -1 yesterday. Depths are in metres, as
         the
-            columns' names say. ImportError without pandas.
+        columns' names say. ImportError without pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
@@ -7228,7 +7241,7 @@ class DayPlan:
         """All that is known, by the names of the members: numbers in SI, words as texts."""
     def to_dataframe(self) -> pandas.DataFrame:
         """One row for each turn, with the columns of to_csv: numbers in SI, the unit in the column's
-            name; NaN where something is not known. ImportError without pandas.
+        name; NaN where something is not known. ImportError without pandas.
         """
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""

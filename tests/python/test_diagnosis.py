@@ -1,6 +1,9 @@
 """Finding the fault from Python: the demo farm's story, tables of readings, threads, files."""
 
 import pickle
+import sys
+import threading
+from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
@@ -76,6 +79,113 @@ def test_evidence_of_a_fault_without_size_is_a_normal_density() -> None:
     )
 
 
+def test_probabilities_are_those_of_brute_force() -> None:
+    # Sheared risers of either row or nothing; two readings of one gauge that share its bias. The
+    # size is integrated over a fine grid, each of its layouts solved; find_fault.hpp promises a
+    # tenth of the odds.
+    odds = {kind.name: 0.0 for kind in hydro.CandidateKind}
+    options = hydro.FindFaultOptions(
+        uncertainty=hydro.Uncertainty(),
+        gauge_bias=1 * psi,
+        blunder=0,
+        model_error=0,
+        candidates=hydro.CandidateOptions(
+            odds=hydro.PriorOdds(**(odds | {"no_fault": 10, "riser_sheared": 1}))
+        ),
+    )
+    shown = np.array([26.0, 14.0])  # psi
+    read = [
+        Reading(place="riser", line=line, outlet=10, pressure=its * psi, pressure_error=2 * psi)
+        for line, its in zip(("row 1", "row 2"), shown)
+    ]
+    found = hydro.find_fault(FARM, read, options=options)
+    covariance = np.array([[4.0 + 1.0, 1.0], [1.0, 4.0 + 1.0]])  # psi2
+    u = np.linspace(-2.5, 2.5, 41)
+    prior = np.exp(-(u**2) / 2)
+
+    def likelihood(layout: hydro.Layout) -> float:
+        solution = hydro.solve(layout)
+        left = shown - [solution.line(name).pressure[9].to(psi) for name in ("row 1", "row 2")]
+        return float(np.exp(-left @ np.linalg.solve(covariance, left) / 2))
+
+    weights = {}
+    for fault in found.faults:
+        its = fault.candidate
+        if its.kind == "no fault":
+            weights[str(its)] = its.odds * likelihood(FARM)
+        else:
+            each = [likelihood(hydro.layout_with(its, FARM, u=size)) for size in u]
+            weights[str(its)] = its.odds * float(np.trapz(prior * each, u) / np.trapz(prior, u))
+    assert len(weights) > 20
+    total = sum(weights.values())
+    for fault in found.faults:
+        share, stated = weights[str(fault.candidate)] / total, fault.probability
+        assert stated / (1 - stated) == pytest.approx(share / (1 - share), rel=0.1)
+
+
+LONG: dict[str, Callable[..., object]] = {
+    "find_fault": lambda **work: hydro.find_fault(FARM, GAUGE, **work),
+    "next_reading": lambda **work: hydro.next_reading(FARM, GAUGE, **work),
+    "detectable": lambda **work: hydro.detectable(FARM, GAUGE[0], **work),
+    "calibrate": lambda **work: hydro.calibrate(FARM, GAUGE, **work),
+}
+GAUGE = [Reading(place="supply gauge", pressure=33.5 * psi)]
+
+
+@pytest.mark.parametrize("name", LONG)
+def test_another_thread_runs_meanwhile(name: str) -> None:
+    interval = sys.getswitchinterval()
+    sys.setswitchinterval(1000)  # s; only a thread that lets go of the interpreter lets others run
+    began, ran = threading.Event(), threading.Event()
+
+    def other() -> None:
+        began.wait()
+        ran.set()
+
+    thread = threading.Thread(target=other)
+    try:
+        thread.start()
+
+        # Ends only when the other thread has run, which it cannot but while C++ works.
+        def tell(done: int, of: int) -> bool:
+            began.set()
+            return not ran.is_set()
+
+        with pytest.raises(hydro.Stopped):
+            for _ in range(100):
+                LONG[name](threads=1, progress=tell)
+    finally:
+        sys.setswitchinterval(interval)
+        began.set()
+        thread.join()
+
+
+def test_answers_are_tables() -> None:
+    pytest.importorskip("pandas")
+    read = story("ouzel_gauge_low.toml")
+    found = hydro.find_fault(FARM, read.readings, read.sights)
+    frame = found.to_dataframe()
+    assert list(frame.probability) == [it.probability for it in found.faults]
+    assert frame.kind[0] == "riser sheared" and frame.line[0] == "row 2"
+    leak = frame[frame.kind == "leak"].iloc[0]
+    (its,) = [it for it in found.faults if it.log_evidence == leak.log_evidence]
+    assert isinstance(its.candidate.place, hydro.Length)
+    assert leak.place_m == its.candidate.place.to(hydro.m)
+    html = found._repr_html_()  # type: ignore[attr-defined]
+    assert "row 2" in html and "100 %" not in html
+    following = hydro.next_reading(FARM, GAUGE)
+    advice = following.to_dataframe()
+    assert list(advice.worth_bit) == [it.worth for it in following.readings]
+    assert "look" in set(advice.place) and "riser" in set(advice.place)
+    right = hydro.make_right(FARM, found.faults[0])
+    ways = right.to_dataframe()
+    assert list(ways.deed[ways.best]) == [str(right.ways[right.best].deed)]
+    log = [hydro.DayOfReadings(day=day, readings=GAUGE) for day in range(8)]
+    drift = hydro.find_drift(FARM, log).to_dataframe()
+    assert drift.place[0] == "supply gauge"
+    assert drift.last_pressure_pa[0] == pytest.approx((33.5 * psi).to(hydro.Pa))
+
+
 def test_threads_change_nothing_and_progress_stops() -> None:
     read = story("ouzel_gauge_low.toml")
     one, two = (hydro.find_fault(FARM, read.readings, threads=threads) for threads in (1, 2))
@@ -147,8 +257,11 @@ def test_a_table_is_the_same_in_every_form(tmp_path: Path) -> None:
     assert [it.place for it in rows.readings] == ["supply gauge", "riser", "bucket"]
     assert rows.sights == (Sight(seen="not turning", line="row 2", outlet=2, to_outlet=3),)
     columns = {name: [row.get(name) for row in ROWS] for name in {key for row in ROWS for key in row}}
-    for form in (str(file), file, columns, pandas.DataFrame(ROWS), pandas.read_csv(file, skipinitialspace=True)):
+    read = pandas.read_csv(file, skipinitialspace=True)
+    frames = (pandas.DataFrame(ROWS), read, read.convert_dtypes())  # without a cell: NaN, NA
+    for form in (str(file), file, columns, iter(ROWS), *frames):
         assert hydro.readings_from_table(form) == rows
+    assert hydro.readings_from_table(ROWS[0]).readings == rows.readings[:1]
     found = hydro.find_fault(FARM, rows.readings, rows.sights)
     assert found.walk[0].line == "row 2"
 
@@ -156,6 +269,13 @@ def test_a_table_is_the_same_in_every_form(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("row", "said"),
     [
+        ({"place": "riser", "outlet": "x"}, "column \"outlet\": is 'x', must be a whole number"),
+        ({"place": "riser", "outlet [psi]": 3}, 'column "outlet [psi]": has no unit'),
+        ({"place": "bucket", "flow_error": "2 %"}, "is '2 %', must be a number, a share"),
+        ({"place": "riser", "pressure [psi]": "low"}, "is 'low', must be a number of psi"),
+        ({"place": "riser", "pressure": "3"}, 'column "pressure": "3": has no unit; a pressure is'),
+        ({"place": "riser", "pressure": "3 psi", "pressure [kPa]": 21}, "pressure is given twice"),
+        ({"place": "riser", "pressure": 3 * gpm}, 'row 1, column "pressure": '),
         ({"place": "riser", "pressure": 7.5}, 'row 1, column "pressure": is 7.5, a bare number'),
         ({"place": "riser", "pressure": "7.5 gpm"}, 'row 1, column "pressure": '),
         ({"place": "riser", "outlet": 2.5}, "is 2.5, must be a whole number"),
@@ -177,6 +297,15 @@ def test_all_bad_rows_are_told_at_once(tmp_path: Path) -> None:
     assert [line.split(",")[0].split(":")[0] for line in str(refused.value).splitlines()] == ["row 1", "row 3"]
     with pytest.raises(hydro.InvalidInput, match="unequal length"):
         hydro.readings_from_table({"place": ["riser"], "outlet": [1, 2]})
+    with pytest.raises(hydro.InvalidInput, match=r"\['line'\] have one cell"):
+        hydro.readings_from_table({"place": ["riser", "pipe"], "line": "row 1"})
+    for table in ([3], 3):
+        with pytest.raises(TypeError, match="is a int, not"):
+            hydro.readings_from_table(table)  # type: ignore[arg-type]
+    twice = tmp_path / "twice.csv"
+    twice.write_text("place,line,line\nriser,row 1,row 2\n")
+    with pytest.raises(hydro.InvalidInput, match="columns: line is there more than once"):
+        hydro.readings_from_table(twice)
     file = tmp_path / "long.csv"
     file.write_text("place,line\nriser,row 1,7\n")
     with pytest.raises(hydro.InvalidInput, match="more cells"):

@@ -823,3 +823,76 @@ def test_chances_are_drawn_along_their_line() -> None:
         hydro.plot.chance_profile(found, "row 9")
     with pytest.raises(TypeError, match="found: is a list, not Chances"):
         hydro.plot.chance_profile([], "row 2")
+
+
+def test_where_the_fault_may_be_is_drawn_along_the_lines() -> None:
+    farm = hydro.read_layout(ROOT / "examples/ouzel_bench.toml").watering(["rows 1 and 2"])
+    read = hydro.read_readings(ROOT / "examples/ouzel_gauge_low.toml", farm)
+    found = hydro.find_fault(farm, read.readings, read.sights)
+    ax = hydro.plot.fault_strips(farm, found)
+    assert [label.get_text() for label in ax.get_yticklabels()] == ["supply", "row 1", "row 2"]
+    row = farm.line("row 2")
+    bars = {
+        round(bar.get_x() + bar.get_width() / 2, 6): -bar.get_height()
+        for bar in ax.patches
+        if bar.get_label() != "walk here" and bar.get_y() == 2
+    }
+    shares = [0.0] * 10
+    for fault in found.faults:
+        if fault.candidate.line == "row 2" and fault.candidate.outlet is not None:
+            shares[fault.candidate.outlet - 1] += fault.probability
+        elif fault.candidate.line == "row 2" and fault.candidate.kind == "end open":
+            shares[-1] += fault.probability  # the last outlet stands at the far end
+    heights = [bars[round(row.place_of(number).to(ft), 6)] for number in range(1, 11)]
+    highest = max(shares)
+    assert [height / max(heights) for height in heights] == pytest.approx(
+        [share / highest for share in shares]
+    )
+    (frame,) = [patch for patch in ax.patches if patch.get_label() == "walk here"]
+    first, last = found.walk[0].first, found.walk[0].last
+    assert first is not None and last is not None
+    inside = [
+        number
+        for number in range(1, 11)
+        if frame.get_x() < row.place_of(number).to(ft) < frame.get_x() + frame.get_width()
+    ]
+    assert inside == list(range(first, last + 1))
+    assert frame.get_y() < 2 < frame.get_y() + frame.get_height()
+    told = [text.get_text() for text in ax.texts]
+    assert f"{100 * highest:.0f}" in told and ">99 %" in told
+    assert ax.get_title(loc="left").startswith(f"Broken outlet on row 2, outlets {first} to {last}")
+    assert hydro.plot.fault_strips(farm, found, units="si").get_xlabel() == "from the inlet [m]"
+
+
+def test_strips_say_what_is_not_one_place() -> None:
+    farm = hydro.read_layout(ROOT / "examples/ouzel_bench.toml").watering(["rows 1 and 2"])
+    sound = hydro.solve(farm).line("row 2").pressure[9]
+
+    def drawn(*pressures: hydro.Pressure) -> Axes:
+        outlets = (10, 5, 1)
+        readings = [
+            hydro.Reading(place="riser", line="row 2", outlet=outlet, pressure=pressure)
+            for outlet, pressure in zip(outlets, pressures)
+        ]
+        return hydro.plot.fault_strips(farm, hydro.find_fault(farm, readings))
+
+    gauge = [hydro.Reading(place="supply gauge", pressure=33.5 * psi)]
+    alone = hydro.plot.fault_strips(farm, hydro.find_fault(farm, gauge))
+    assert alone.get_title(loc="left").startswith("No one place yet; likeliest ")
+    for ax, words in (
+        (drawn(sound), "These readings are as they should be"),
+        (drawn(150 * psi, 2 * psi, 150 * psi), "No single fault explains these readings"),
+    ):
+        assert ax.get_title(loc="left") == words
+        assert "walk here" not in [patch.get_label() for patch in ax.patches]
+
+
+def test_strips_of_what_is_no_answer_are_refused() -> None:
+    farm = hydro.read_layout(ROOT / "examples/ouzel_bench.toml").watering(["rows 1 and 2"])
+    found = hydro.find_fault(farm, [hydro.Reading(pressure=33.5 * psi)])
+    with pytest.raises(TypeError, match="found: is a list, not FoundFaults"):
+        hydro.plot.fault_strips(farm, [])
+    with pytest.raises(TypeError, match="layout: is a FoundFaults, not a Layout"):
+        hydro.plot.fault_strips(found, farm)
+    with pytest.raises(hydro.InvalidInput, match="units: is 'x'"):
+        hydro.plot.fault_strips(farm, found, units="x")

@@ -1,4 +1,4 @@
-"""Pictures: the pressure along lines, lines seen from above, a pump at work; breaks, chances.
+"""Pictures: pressure along lines, lines seen from above, a pump at work; breaks, chances, faults.
 
     import hydro.plot                        # needs matplotlib, which nothing else here does
     ax = hydro.plot.pressure_profile(after, "row 2", before=before)
@@ -35,6 +35,7 @@ Of a line with more than 50 outlets the worst of each stretch is marked.
 #   pump             where a pump's curve meets what the lines take
 #   breaks           what each outlet does when another breaks
 #   chances          how likely outlets fall short
+#   faults           how likely the fault is at each place
 
 try:
     import matplotlib
@@ -46,8 +47,16 @@ except ModuleNotFoundError as missing:
 
 from .breaks import break_matrix
 from .chances import chance_profile
+from .faults import fault_strips
 from .plan import plan_view
 from .profile import pressure_profile
 from .pump import pump_curve
 
-__all__ = ["break_matrix", "chance_profile", "plan_view", "pressure_profile", "pump_curve"]
+__all__ = [
+    "break_matrix",
+    "chance_profile",
+    "fault_strips",
+    "plan_view",
+    "pressure_profile",
+    "pump_curve",
+]

@@ -55,7 +55,7 @@ def break_matrix(
     if not isinstance(found, Breaks):
         kind = type(found).__name__
         raise TypeError(f"found: is a {kind}, not Breaks: write hydro.break_every_outlet(layout)")
-    names = units_asked_for(found.before, units)
+    names = units_asked_for(found.before.layout, units)
     if found.conditions is None and found.breaks:
         raise InvalidInput("found: has counts only: break every outlet with keep='conditions'")
     before = np.array(found.conditions_before, dtype=object)

@@ -55,7 +55,7 @@ def plan_view(
     ('x [ft]', 'y [ft]')
     """
     expect_solution("solution", solution)
-    shown = units_asked_for(solution, units)
+    shown = units_asked_for(solution.layout, units)
     if not courses:
         raise InvalidInput("courses: is empty, must have one or more lines")
     layout = solution.layout

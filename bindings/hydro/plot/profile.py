@@ -72,7 +72,7 @@ def pressure_profile(
     if before is not None:
         expect_solution("before", before)
         hydro.compare(before, solution)  # refuses two that do not match
-    shown = units_asked_for(solution, units)
+    shown = units_asked_for(solution.layout, units)
     drawn, title = chosen(solution, lines, shown)
     names = [line.name for line in drawn]
     ghosts = [] if before is None else drawn_lines(before, names, shown)

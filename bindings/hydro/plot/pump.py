@@ -91,7 +91,7 @@ def pump_curve(
         if solution.layout.supply.pump is None:
             raise InvalidInput(f"{name}: is fed by no pump, so there is no curve of one")
     last = before if after is None else after
-    shown = units_asked_for(last, units)
+    shown = units_asked_for(last.layout, units)
     most = most_flow(*solutions.values())
     curves = {name: curves_of(solution, most, shown) for name, solution in solutions.items()}
 
