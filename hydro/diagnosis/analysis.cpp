@@ -117,13 +117,15 @@ void Analysis::find_errors() {
       solution_, options_.uncertainty.value_or(assumed_uncertainty(layout_)));
   const auto readings = static_cast<Eigen::Index>(readings_.size());
   const auto all = readings + static_cast<Eigen::Index>(looks_.size());
-  moved_.resize(all, static_cast<Eigen::Index>(errors_->count()));
+  // By columns: where nothing is uncertain there are none, and no row to point into.
+  Eigen::MatrixXd moved(static_cast<Eigen::Index>(errors_->count()), all);
   for (Eigen::Index i = 0; i < readings; ++i)
-    moved_.row(i) = errors_->of(readings_[static_cast<std::size_t>(i)]);
+    moved.col(i) = errors_->of(readings_[static_cast<std::size_t>(i)]);
   for (Eigen::Index i = readings; i < all; ++i) {
     const Sight& sight = looks_[static_cast<std::size_t>(i - readings)].sight;
-    moved_.row(i) = errors_->of_device(sight.line, sight.outlet);
+    moved.col(i) = errors_->of_device(sight.line, sight.outlet);
   }
+  moved_ = moved.transpose();
   ErrorModel model{.read = Eigen::VectorXd(readings),
                    .covariance = moved_ * moved_.transpose(),
                    .own_variance = Eigen::VectorXd(readings),

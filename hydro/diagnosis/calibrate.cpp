@@ -119,10 +119,11 @@ class Calibrator {
     const Solution solution = solve(layout_);
     before_ = read_off(VectorXd::Zero(all()), solution);
     const InputErrors errors(solution, unlearnt_part(uncertainty_));
-    MatrixXd moved(read_.size(), static_cast<Index>(errors.count()));
+    // By columns, as in analysis.cpp.
+    MatrixXd moved(static_cast<Index>(errors.count()), read_.size());
     for (Index i = 0; i < read_.size(); ++i)
-      moved.row(i) = errors.of(readings_[static_cast<std::size_t>(i)]);
-    covariance_ = moved * moved.transpose();
+      moved.col(i) = errors.of(readings_[static_cast<std::size_t>(i)]);
+    covariance_ = moved.transpose() * moved;
     for (Index i = 0; i < read_.size(); ++i) {
       const double own = own_error(readings_[static_cast<std::size_t>(i)]);
       const double of_model =
