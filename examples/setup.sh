@@ -43,16 +43,17 @@ install() {
       apt-get -q install -y --no-install-recommends $missing; } >&2 </dev/null
 }
 
-# compile TARGET OPTION...: configures once and builds the target.
+# compile TARGETS OPTION...: configures once and builds the targets, names with spaces between.
 compile() {
-  target=$1
+  targets=$1
   shift
   # shellcheck disable=SC2086  # words are wanted
   cmake -S "$root" -B "$build" "$@" ${HYDRO_CMAKE_OPTIONS-} >"$root/build/configure.log" 2>&1 || {
     cat "$root/build/configure.log" >&2
     exit 1
   }
-  cmake --build "$build" --target "$target" --parallel "$(nproc)" >"$root/build/compile.log" 2>&1 || {
+  # shellcheck disable=SC2086  # words are wanted
+  cmake --build "$build" --target $targets --parallel "$(nproc)" >"$root/build/compile.log" 2>&1 || {
     cat "$root/build/compile.log" >&2
     exit 1
   }
