@@ -26,10 +26,10 @@ for name, rows in walks.items():
     advice = hydro.next_reading(strips, read.readings, read.sights)
     print(name)
     for place in found.walk[:3]:
-        where = place.line or "the supply"
+        where = f"{place.kind}: {place.line}" if place.line else str(place.kind)
         if place.first is not None:
             where += f", outlets {place.first} to {place.last}"
-        print(f"  {place.probability:4.0%}  {place.kind}: {where}")
+        print(f"  {place.probability:4.0%}  {where}")
     best = advice.readings[0]
     if advice.stop is not hydro.WhyStop.go_on:
         print("  that is enough")
