@@ -20,7 +20,6 @@
 
 #include "hydro/hydro.hpp"
 
-#include <exception>
 #include <filesystem>
 #include <iostream>
 #include <optional>
@@ -29,6 +28,7 @@
 #include <utility>
 #include <vector>
 
+#include "ending.hpp"
 #include "progress.hpp"
 #include <CLI/CLI.hpp>
 
@@ -304,16 +304,5 @@ int run(int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  try {
-    return run(argc, argv);
-  } catch (const hydro::InvalidInput& error) {
-    std::cerr << error.what() << '\n';
-    return bad_input;
-  } catch (const hydro::NotSolved& error) {
-    std::cerr << error.what() << '\n';
-    return not_solved;
-  } catch (const std::exception& error) {  // no memory left, say
-    std::cerr << error.what() << '\n';
-    return not_solved;
-  }
+  return ending_of([&] { return run(argc, argv); });
 }

@@ -11,7 +11,6 @@
 #include "hydro/hydro.hpp"
 
 #include <algorithm>
-#include <exception>
 #include <filesystem>
 #include <iostream>
 #include <optional>
@@ -19,12 +18,13 @@
 #include <system_error>
 #include <vector>
 
+#include "ending.hpp"
 #include "progress.hpp"
 #include <CLI/CLI.hpp>
 
 namespace {
 
-enum ExitStatus { nothing_wrong = 0, something_is = 1, bad_input = 2, not_solved = 3 };
+enum ExitStatus { nothing_wrong = 0, something_is = 1, bad_input = 2 };
 
 struct Arguments {
   std::string file;
@@ -132,16 +132,5 @@ int run(int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  try {
-    return run(argc, argv);
-  } catch (const hydro::InvalidInput& error) {
-    std::cerr << error.what() << '\n';
-    return bad_input;
-  } catch (const hydro::NotSolved& error) {
-    std::cerr << error.what() << '\n';
-    return not_solved;
-  } catch (const std::exception& error) {  // no memory left, say
-    std::cerr << error.what() << '\n';
-    return not_solved;
-  }
+  return ending_of([&] { return run(argc, argv); });
 }

@@ -18,7 +18,6 @@
 #include "hydro/hydro.hpp"
 
 #include <charconv>
-#include <exception>
 #include <filesystem>
 #include <iostream>
 #include <optional>
@@ -28,12 +27,13 @@
 #include <utility>
 #include <vector>
 
+#include "ending.hpp"
 #include "progress.hpp"
 #include <CLI/CLI.hpp>
 
 namespace {
 
-enum ExitStatus { all_fits = 0, some_is_left = 1, bad_input = 2, not_solved = 3 };
+enum ExitStatus { all_fits = 0, some_is_left = 1, bad_input = 2 };
 
 struct Arguments {
   std::string file;
@@ -328,13 +328,5 @@ int run(int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  try {
-    return run(argc, argv);
-  } catch (const hydro::InvalidInput& error) {
-    std::cerr << error.what() << '\n';
-    return bad_input;
-  } catch (const std::exception& error) {  // not solved, or no memory left
-    std::cerr << error.what() << '\n';
-    return not_solved;
-  }
+  return ending_of([&] { return run(argc, argv); });
 }
