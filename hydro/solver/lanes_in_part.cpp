@@ -42,6 +42,18 @@ void begin(LanesWork& work, std::size_t r) {
   }
 }
 
+/// With the heads that are fed to a run, as far as its tangent and its bend tell.
+void begin_on_tangent(LanesWork& work, std::size_t r) {
+  const Run& run = work.plan->tree->runs[r];
+  const RunAsItIs& as_it_is = work.plan->as_it_is[r];
+  const Lane& fed = run.fed_by == none ? work.sources[index(run.source)].head
+                                       : work.runs[index(run.fed_by)].end_head;
+  for (std::size_t lane = 0; lane < lanes; ++lane) {
+    const double rise = as_it_is.head_share * (fed[lane] - as_it_is.feeding);
+    work.runs[r].end_head[lane] += rise * (1 - as_it_is.bend * rise);
+  }
+}
+
 }  // namespace
 
 LanesInPart::LanesInPart(const Lanes& whole,
@@ -95,6 +107,7 @@ void LanesInPart::find_stand_in(std::size_t r,
   (run.fed_by == none ? work.sources[index(run.source)].head
                       : work.runs[index(run.fed_by)].end_head) = heads.to_try();
   begin(work, r);
+  begin_on_tangent(work, r);
   if (!march_alone(work, r, fed_by_[r])) return;
   auto flow = through(work.runs[r].flow, stand_in_tolerance);
   auto end_head = through(work.runs[r].end_head, stand_in_tolerance, plan_.tree->head_span);
@@ -137,7 +150,9 @@ LanesInPart::Desk::Desk(const LanesInPart& of, LaneBlock room)
       block_(std::move(room)),
       work_(idle_work(of.plan_, of.stand_ins_, of.offers_, block_)) {}
 
-void LanesInPart::Desk::solve(const Differences& differences, std::size_t count) {
+void LanesInPart::Desk::solve(const Differences& differences,
+                              std::size_t count,
+                              const FarEnd* near) {
   work_.differences = &differences;
   for (std::size_t i = differences.replaced.size(); i-- > 0;)
     work_.first_replaced[differences.replaced[i].place] = static_cast<std::int32_t>(i);
@@ -148,12 +163,12 @@ void LanesInPart::Desk::solve(const Differences& differences, std::size_t count)
   }
   block_.met = 0;
   block_.passes = 0;
-  if (!solve_one_run(count)) solve_all_on_the_way(count);
+  if (!solve_one_run(count, near)) solve_all_on_the_way(count);
   lead_quiet(work_, count);
   for (const auto& it : differences.replaced) work_.first_replaced[it.place] = none;
 }
 
-bool LanesInPart::Desk::solve_one_run(std::size_t count) {
+bool LanesInPart::Desk::solve_one_run(std::size_t count, const FarEnd* near) {
   const std::vector<Differences::Replaced>& replaced = work_.differences->replaced;
   const std::size_t r = of_.run_of_[replaced.front().place];
   const std::vector<Run>& runs = of_.plan_.tree->runs;
@@ -169,10 +184,30 @@ bool LanesInPart::Desk::solve_one_run(std::size_t count) {
     if (work_.is_quiet[q] && !of_.has_stand_in(q))
       work_.runs[q].end_head = Lane::all(of_.plan_.start[runs[q].end - 1].head);
   begin(work_, r);
+  if (near) begin_near(r, *near, count);
   for (std::size_t i = runs[r].first; i < runs[r].end; ++i) work_.remembered[i].is_known = 0;
-  march_on_offer(work_, r, of_.fed_by_[r], count);
+  march_on_offer(
+      work_, r, of_.fed_by_[r], count, near ? SlopesAtFirst::known : SlopesAtFirst::unknown);
   go_upstream(work_, r, of_.fed_by_, count);
   return true;
+}
+
+/// Idle lanes as the tree has them.
+void LanesInPart::Desk::begin_near(std::size_t r, const FarEnd& near, std::size_t count) {
+  RunLanes& of_run = work_.runs[r];
+  const RunAsItIs& as_it_is = of_.plan_.as_it_is[r];
+  of_run.head_slope = Lane::all(as_it_is.head_slope);
+  of_run.flow_slope = Lane::all(as_it_is.flow_slope);
+  for (std::size_t lane = 0; lane < count; ++lane) {
+    of_run.end_head[lane] = near.head[lane];
+    of_run.head_slope[lane] = near.inlet_head_slope[lane];
+    of_run.flow_slope[lane] = near.inlet_flow_slope[lane];
+  }
+}
+
+LanesInPart::FarEnd LanesInPart::Desk::far_end(std::size_t run) const {
+  const RunLanes& it = work_.runs[run];
+  return {it.end_head, it.head_slope, it.flow_slope};
 }
 
 void LanesInPart::Desk::solve_all_on_the_way(std::size_t count) {

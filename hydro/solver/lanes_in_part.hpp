@@ -61,13 +61,21 @@ class LanesInPart {
   std::size_t run_of(std::size_t place) const { return run_of_[place]; }
   bool has_stand_in(std::size_t run) const { return !stand_ins_[run].flow.empty(); }
 
+  /// Of a run: the heads there, and how head and flow at the inlet go with them.
+  struct FarEnd {
+    Lane head;  ///< [m]
+    Lane inlet_head_slope;
+    Lane inlet_flow_slope;
+  };
+
   /// What one block is worked out on, over and over.
   class Desk {
    public:
     explicit Desk(const LanesInPart& of, LaneBlock room = {});
 
     /// Solves the first `count` scenarios; of the differences only `replaced` may be there.
-    void solve(const Differences& differences, std::size_t count);
+    /// @param near where the march along the run that they are all on may end; none: as in the tree
+    void solve(const Differences& differences, std::size_t count, const FarEnd* near = nullptr);
 
     /// A bit for each lane that is an answer.
     std::uint32_t met() const { return block_.met; }
@@ -78,9 +86,11 @@ class LanesInPart {
     bool is_marched(std::size_t run) const { return !work_.is_quiet[run]; }
     /// Heads before its inlet [m].
     const Lane& fed(std::size_t run) const;
+    FarEnd far_end(std::size_t run) const;
 
    private:
-    bool solve_one_run(std::size_t count);
+    bool solve_one_run(std::size_t count, const FarEnd* near);
+    void begin_near(std::size_t run, const FarEnd& near, std::size_t count);
     void solve_all_on_the_way(std::size_t count);
 
     const LanesInPart& of_;

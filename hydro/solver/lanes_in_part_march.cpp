@@ -75,7 +75,8 @@ class PartMarcher : private Marcher {
 
   HWY_ATTR void run_on_offer(std::size_t r,
                              std::span<const std::size_t> fed_runs,
-                             std::size_t count) {
+                             std::size_t count,
+                             SlopesAtFirst slopes) {
     const D d;
     RunLanes& of_run = work_.runs[r];
     const std::uint32_t wanted = wanted_of(count);
@@ -84,6 +85,7 @@ class PartMarcher : private Marcher {
     remembers_ = true;
     std::uint32_t met = 0;
     int passes = 0;
+    with_slopes_ = slopes == SlopesAtFirst::unknown;
     for (; passes < most_passes && met != wanted; ++passes) {
       begin_pass();
       draw_at_end(r, all(0));
@@ -111,7 +113,7 @@ class PartMarcher : private Marcher {
         head[n] = hn::IfThenElse(is_met, head[n], hn::Add(head[n], rise));
       }
       met &= wanted;
-      with_slopes_ = !(all_close && with_slopes_);
+      with_slopes_ = !(all_close && (with_slopes_ || passes == 0));
       if (met != wanted) store(head, of_run.end_head, from_);
     }
     block_.met |= met << from_;
@@ -226,9 +228,10 @@ HWY_ATTR bool march_feeder_of(LanesWork& work,
 HWY_ATTR void march_run_on_offer(LanesWork& work,
                                  std::size_t run,
                                  std::span<const std::size_t> fed,
-                                 std::size_t count) {
+                                 std::size_t count,
+                                 SlopesAtFirst slopes) {
   for (std::size_t from = 0; from < count; from += group)
-    PartMarcher(work, from).run_on_offer(run, fed, count);
+    PartMarcher(work, from).run_on_offer(run, fed, count, slopes);
 }
 
 HWY_ATTR void go_upstream_of(LanesWork& work,
@@ -269,8 +272,9 @@ bool march_feeder(LanesWork& work,
 void march_on_offer(LanesWork& work,
                     std::size_t run,
                     std::span<const std::size_t> fed,
-                    std::size_t count) {
-  HWY_DYNAMIC_DISPATCH(march_run_on_offer)(work, run, fed, count);
+                    std::size_t count,
+                    SlopesAtFirst slopes) {
+  HWY_DYNAMIC_DISPATCH(march_run_on_offer)(work, run, fed, count, slopes);
 }
 
 void go_upstream(LanesWork& work,

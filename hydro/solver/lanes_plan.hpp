@@ -161,11 +161,15 @@ bool march_feeder(LanesWork& work,
                   const Lane& drawn,
                   std::span<const std::size_t> beside);
 
+/// Whether RunLanes has nearly the slopes of the answer before the first pass.
+enum class SlopesAtFirst { unknown, known };
+
 /// One run fed as its offer says, with what is replaced on it. Sets LaneBlock::met and passes.
 void march_on_offer(LanesWork& work,
                     std::size_t run,
                     std::span<const std::size_t> fed,
-                    std::size_t count);
+                    std::size_t count,
+                    SlopesAtFirst slopes);
 
 /// From a run so marched to the source: the heads at the far ends of its feeders, of which those
 /// that have mouths are marched once more, and the source's.

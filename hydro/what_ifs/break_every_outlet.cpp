@@ -128,6 +128,7 @@ class Breaking {
     } else {
       for (std::size_t i = 0; i < places_.size(); ++i) left.push_back(i);
     }
+    if (left.empty()) return;
     std::vector<Fault> faults;
     for (const std::size_t i : left)
       faults.push_back(at_outlet(options_.fault, places_[i].line, places_[i].outlet));

@@ -14,8 +14,10 @@
 #include "hydro/what_ifs/standing_outlets.hpp"
 
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <cstdint>
+#include <iterator>
 #include <limits>
 #include <memory>
 #include <optional>
@@ -24,11 +26,52 @@
 namespace hydro {
 namespace {
 
-constexpr double doubt = 1e-9;                                       // of the head span
+// Of the head span: ten times the tolerance of heads and of stand-ins.
+constexpr double doubt = 10 * stand_in_tolerance;
 constexpr double nobody = std::numeric_limits<double>::quiet_NaN();  // is weaker than none
 constexpr double tiny_flow = 1e-12;  // so that a range is one where nothing flows [m3/s]
 
 using Take = std::function<void(std::size_t, const CountedBreak&)>;
+
+/// Breaks that are solved together, all of one run if they are of one.
+struct Block {
+  std::vector<std::size_t> which;  ///< of `outlets`, rising
+  std::size_t run;
+};
+
+using FarEnd = LanesInPart::FarEnd;
+
+/// What breaks along a run leave at its far end, one a lane: neighbours leave nearly the same.
+struct FarEnds {
+  std::vector<std::size_t> which;  ///< rising
+  FarEnd of;
+
+  /// Of others, by the cubic through the four nearest. None where too few are known.
+  std::optional<FarEnd> between(const std::vector<std::size_t>& others) const;
+};
+
+std::optional<FarEnd> FarEnds::between(const std::vector<std::size_t>& others) const {
+  constexpr std::size_t near = 4;
+  if (which.size() < 2 * near) return {};
+  FarEnd found{};
+  for (std::size_t lane = 0; lane < others.size(); ++lane) {
+    const auto next =
+        static_cast<std::size_t>(std::ranges::lower_bound(which, others[lane]) - which.begin());
+    const std::size_t first = std::clamp(next, near / 2, which.size() - near / 2) - near / 2;
+    const auto away = [&](std::size_t k) {
+      return static_cast<double>(others[lane]) - static_cast<double>(which[k]);
+    };
+    for (std::size_t k = first; k < first + near; ++k) {
+      double weight = 1;  // Lagrange's
+      for (std::size_t j = first; j < first + near; ++j)
+        if (j != k) weight *= away(j) / (away(j) - away(k));
+      found.head[lane] += weight * of.head[k];
+      found.inlet_head_slope[lane] += weight * of.inlet_head_slope[k];
+      found.inlet_flow_slope[lane] += weight * of.inlet_flow_slope[k];
+    }
+  }
+  return found;
+}
 
 /// One of the breaks.
 struct Breaking {
@@ -58,7 +101,8 @@ class BreaksCounter {
         open_places_(open_places(tree_)),
         outlet_at_(tree_.places.size(), nowhere),
         is_plain_(tree_.places.size(), true),
-        by_head_(tree_.runs.size()) {
+        by_head_(tree_.runs.size()),
+        far_ends_(tree_.runs.size()) {
     for (std::size_t j = 0; j < standing_.size(); ++j) list(j);
     for (const std::size_t place : open_places_) is_plain_[place] = false;
     for (const OutletNumber& it : outlets) {
@@ -82,16 +126,25 @@ class BreaksCounter {
     share_in_blocks();
   }
 
-  std::size_t blocks() const { return blocks_.size(); }
+  /// How many blocks there are that know nothing of others, and how many that begin where their
+  /// neighbours among those have ended.
+  std::array<std::size_t, 2> stages() const {
+    return {first_blocks_, blocks_.size() - first_blocks_};
+  }
 
   /// @param is_told by index into the outlets
   void do_block(std::size_t number, const Take& take, std::vector<char>& is_told) {
-    const std::vector<std::size_t>& which = blocks_[number];
+    const bool is_first = number < first_blocks_;
+    const Block& block = blocks_[number];
+    const std::vector<std::size_t>& which = block.which;
     const std::size_t count = which.size();
     const Differences differences = differences_of(which);
     std::unique_ptr<LanesInPart::Desk> desk =
         desks_.take([&] { return std::make_unique<LanesInPart::Desk>(*parts_); });
-    desk->solve(differences, count);
+    const std::optional<FarEnd> near =
+        is_first ? std::nullopt : far_ends_[block.run].between(which);
+    desk->solve(differences, count, near ? &*near : nullptr);
+    if (is_first) note_far_ends(*desk, block);
     Flows flows;
     BefallenInLanes befallen;
     count_waterless(befallen.weakest);
@@ -156,20 +209,44 @@ class BreaksCounter {
     return differences;
   }
 
-  /// Evenly, so that no block has a few alone.
+  /// The first of each run has breaks from all along it; all others are shared evenly, so that no
+  /// block has a few alone.
   void share_in_blocks() {
+    std::vector<Block> others;
     std::size_t end = 0;
     for (std::size_t first = 0; first < outlets_.size(); first = end) {
       const std::size_t run = run_with(first);
       for (end = first; end < outlets_.size() && run_with(end) == run;) ++end;
-      const std::size_t parts = (end - first + lanes - 1) / lanes;
-      for (std::size_t part = 0; part < parts; ++part) {
-        blocks_.emplace_back();
-        for (std::size_t i = first + (end - first) * part / parts;
-             i < first + (end - first) * (part + 1) / parts;
-             ++i)
-          blocks_.back().push_back(i);
+      const std::size_t count = end - first, in_first = std::min(count, lanes);
+      std::vector<std::size_t> left;
+      blocks_.push_back({{}, run});
+      for (std::size_t i = first; i < end; ++i) {
+        const std::size_t taken = blocks_.back().which.size();
+        const bool is_next = (i - first) * (in_first - 1) >= (count - 1) * taken;
+        (is_next ? blocks_.back().which : left).push_back(i);
       }
+      const std::size_t parts = (left.size() + lanes - 1) / lanes;
+      for (std::size_t part = 0; part < parts; ++part)
+        others.push_back({{left.begin() + offset(left.size() * part / parts),
+                           left.begin() + offset(left.size() * (part + 1) / parts)},
+                          run});
+    }
+    first_blocks_ = blocks_.size();
+    std::ranges::move(others, std::back_inserter(blocks_));
+  }
+
+  static std::ptrdiff_t offset(std::size_t i) { return static_cast<std::ptrdiff_t>(i); }
+
+  void note_far_ends(const LanesInPart::Desk& desk, const Block& block) {
+    const FarEnd now = desk.far_end(block.run);
+    FarEnds& found = far_ends_[block.run];
+    for (std::size_t lane = 0; lane < block.which.size(); ++lane) {
+      if (((desk.met() >> lane) & 1) == 0) continue;
+      const std::size_t k = found.which.size();
+      found.which.push_back(block.which[lane]);
+      found.of.head[k] = now.head[lane];
+      found.of.inlet_head_slope[k] = now.inlet_head_slope[lane];
+      found.of.inlet_flow_slope[k] = now.inlet_flow_slope[lane];
     }
   }
 
@@ -416,15 +493,17 @@ class BreaksCounter {
   Lanes on_tree_;
   std::vector<StandingOutlet> standing_;
   std::vector<std::size_t> open_places_;
-  std::vector<OutletBounds> bounds_;              ///< of all outlets
-  std::vector<Breaking> breaks_;                  ///< of `outlets_`
-  std::vector<std::size_t> outlet_at_;            ///< by place; nowhere: none
-  std::vector<bool> is_plain_;                    ///< by place: nothing there has a fault
-  std::optional<std::size_t> waterless_;          ///< the first outlet that no water comes to
-  double escaping_before_ = 0;                    ///< out of broken outlets; openings in `before_`
-  double judged_before_ = 0;                      ///< out of all others
-  std::vector<OutletsByHead> by_head_;            ///< by run
-  std::vector<std::vector<std::size_t>> blocks_;  ///< of `outlets_`, of one run each
+  std::vector<OutletBounds> bounds_;      ///< of all outlets
+  std::vector<Breaking> breaks_;          ///< of `outlets_`
+  std::vector<std::size_t> outlet_at_;    ///< by place; nowhere: none
+  std::vector<bool> is_plain_;            ///< by place: nothing there has a fault
+  std::optional<std::size_t> waterless_;  ///< the first outlet that no water comes to
+  double escaping_before_ = 0;            ///< out of broken outlets; openings in `before_`
+  double judged_before_ = 0;              ///< out of all others
+  std::vector<OutletsByHead> by_head_;    ///< by run
+  std::vector<Block> blocks_;
+  std::size_t first_blocks_ = 0;   ///< of them, one of each run
+  std::vector<FarEnds> far_ends_;  ///< by run
   LaneBlock room_;
   std::optional<LanesInPart> parts_;
   Pool<LanesInPart::Desk> desks_;
@@ -447,8 +526,8 @@ std::vector<std::size_t> count_breaks(const Layout& layout,
   }
   counter.prepare();
   std::vector<char> is_told(outlets.size());
-  in_parallel(
-      counter.blocks(), work, [&](std::size_t number) { counter.do_block(number, take, is_told); });
+  in_stages(
+      counter.stages(), work, [&](std::size_t number) { counter.do_block(number, take, is_told); });
   for (std::size_t i = 0; i < outlets.size(); ++i)
     if (!is_told[i]) left.push_back(i);
   return left;

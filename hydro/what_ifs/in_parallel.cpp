@@ -7,6 +7,7 @@
 #include <chrono>
 #include <exception>
 #include <mutex>
+#include <numeric>
 #include <string>
 #include <thread>
 #include <utility>
@@ -61,22 +62,26 @@ std::size_t threads_for(std::size_t count, const Work& work) {
   return std::clamp(count, std::size_t{1}, wanted);
 }
 
-void in_parallel(std::size_t count,
-                 const Work& work,
-                 const std::function<void(std::size_t)>& part) {
-  const std::size_t threads = threads_for(count, work);
-  std::atomic<std::size_t> next = 0;
-  std::atomic<std::size_t> done = 0;
+namespace {
+
+/// Those from `begin` up to `end`.
+void do_stage(std::size_t begin,
+              std::size_t end,
+              std::size_t threads,
+              Telling& telling,
+              const std::function<void(std::size_t)>& part) {
+  std::atomic<std::size_t> next = begin;
+  std::atomic<std::size_t> done = begin;
   std::exception_ptr first;
   std::mutex first_mutex;
   const auto end_all = [&] {
     const std::scoped_lock lock(first_mutex);
     if (!first) first = std::current_exception();
-    next = count;
+    next = end;
   };
   const auto take_parts = [&](auto after_each) {
     try {
-      for (std::size_t i; (i = next++) < count;) {
+      for (std::size_t i; (i = next++) < end;) {
         part(i);
         after_each(++done);
       }
@@ -85,7 +90,6 @@ void in_parallel(std::size_t count,
     }
   };
 
-  Telling telling(work, count);
   {
     std::vector<std::jthread> others;
     others.reserve(threads - 1);
@@ -94,7 +98,27 @@ void in_parallel(std::size_t count,
     take_parts([&](std::size_t so_far) { telling.now_and_then(so_far); });
   }
   if (first) std::rethrow_exception(first);
+}
+
+}  // namespace
+
+void in_stages(std::span<const std::size_t> counts,
+               const Work& work,
+               const std::function<void(std::size_t)>& part) {
+  const std::size_t all = std::reduce(counts.begin(), counts.end());
+  Telling telling(work, all);
+  std::size_t begin = 0;
+  for (const std::size_t count : counts) {
+    do_stage(begin, begin + count, threads_for(count, work), telling, part);
+    begin += count;
+  }
   telling.at_the_end();
+}
+
+void in_parallel(std::size_t count,
+                 const Work& work,
+                 const std::function<void(std::size_t)>& part) {
+  in_stages({&count, 1}, work, part);
 }
 
 }  // namespace hydro

@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <functional>
+#include <span>
 
 namespace hydro {
 
@@ -14,6 +15,11 @@ namespace hydro {
 /// @throws what a part throws first, after the others have ended; Stopped; InvalidInput for
 ///   work.threads below 0 or above 1024
 void in_parallel(std::size_t count, const Work& work, const std::function<void(std::size_t)>& part);
+
+/// The same in stages of so many parts, of which one has ended before the next begins.
+void in_stages(std::span<const std::size_t> counts,
+               const Work& work,
+               const std::function<void(std::size_t)>& part);
 
 /// How many threads it would use, the one that asks included.
 std::size_t threads_for(std::size_t count, const Work& work);

@@ -119,6 +119,10 @@ bool OutletsByHead::learn(const std::vector<AtPlace>& outlets,
   std::ranges::sort(falls_below_rated_, std::greater{});
   std::ranges::sort(falls_out_of_work_, std::greater{});
   std::ranges::sort(rises_above_maximum_);
+  for (const auto* falls : {&falls_below_rated_, &falls_out_of_work_})
+    if (!falls->empty()) highest_fall_ = std::max(highest_fall_, falls->front());
+  if (!rises_above_maximum_.empty()) lowest_rise_ = rises_above_maximum_.front();
+  least_share_ = weakest.share[lanes - 1];
   if (outlets.empty()) return true;
 
   constexpr std::size_t few = 4;
@@ -141,10 +145,10 @@ void OutletsByHead::count(const Lane& fed,
                           std::size_t lanes_used,
                           double doubt,
                           BefallenInLanes& befallen) const {
-  // What idle lanes hold is of no account.
-  Lane used = fed;
-  std::fill(used.at.begin() + static_cast<std::ptrdiff_t>(lanes_used), used.at.end(), fed[0]);
-  const Extremes heads = extremes(used);
+  const Extremes heads = extremes(fed);
+  const bool nothing_new = heads.least - doubt > highest_fall_ && heads.most + doubt < lowest_rise_;
+  constexpr double roundings = 1e-9;  // by which a polynomial may miss a share
+  if (nothing_new && least_share_ * (1 - roundings) > extremes(befallen.weakest.share).most) return;
   const auto look_up = [&](const std::vector<double>& bounds, auto order, Lane& counted) {
     // Mostly none is reached in any lane.
     if (bounds.empty() ||

@@ -105,6 +105,10 @@ class OutletsByHead {
   };
 
   Range range_{0, 0};
+  // Between these heads before the run nothing befalls any of them.
+  double highest_fall_ = -no_limit;
+  double lowest_rise_ = no_limit;
+  double least_share_ = no_limit;  // of its rating that the weakest has, at the least head
   std::vector<double> falls_below_rated_;    // falling
   std::vector<double> falls_out_of_work_;    // falling
   std::vector<double> rises_above_maximum_;  // rising
