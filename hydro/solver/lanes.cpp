@@ -130,15 +130,16 @@ LanesWork work_for(const LanesPlan& plan,
 void find_replaced(LanesWork& work) {
   const Tree& tree = *work.plan->tree;
   const Differences& differences = *work.differences;
-  work.first_replaced.assign(tree.places.size(), none);
-  for (std::size_t i = differences.replaced.size(); i-- > 0;)
-    work.first_replaced[differences.replaced[i].place] = static_cast<std::int32_t>(i);
+  note_replaced(work);
   if (work.plan->as_it_is.empty() || !differences.only_replaced()) return;
   work.is_quiet.assign(tree.runs.size(), true);
+  const auto is_at = [&](std::size_t i) {
+    return work.root_at[i] != none || work.first_replaced[i] != none;
+  };
   for (std::size_t r = tree.runs.size(); r-- > 0;) {
     const Run& run = tree.runs[r];
     for (std::size_t i = run.first; i < run.end; ++i)
-      if (is_replaced(work, i)) work.is_quiet[r] = false;
+      if (is_at(i)) work.is_quiet[r] = false;
     if (!work.is_quiet[r] && run.fed_by != none) work.is_quiet[index(run.fed_by)] = false;
   }
 }
@@ -210,6 +211,39 @@ void find_as_it_is(LanesPlan& plan) {
 }
 
 }  // namespace
+
+void note_replaced(LanesWork& work) {
+  const LanesPlan& plan = *work.plan;
+  const Differences& differences = *work.differences;
+  const std::vector<Differences::Replaced>& all = differences.replaced;
+  work.root_at.resize(plan.tree->places.size(), none);
+  work.first_replaced.resize(plan.tree->places.size(), none);
+  work.roots.clear();
+  for (auto here = all.begin(), end = here; here != all.end(); here = end) {
+    const std::size_t place = here->place;
+    end = std::find_if(here, all.end(), [&](const auto& it) { return it.place != place; });
+    const std::int32_t own = plan.tree->places[place].mouth;
+    const bool are_roots = plan.is_plain[place] && own != none &&
+                           std::all_of(here, end, [](const Differences::Replaced& it) {
+                             return !it.mouth || planned(*it.mouth).kind == MouthKind::root;
+                           });
+    if (!are_roots) {
+      work.first_replaced[place] = static_cast<std::int32_t>(here - all.begin());
+      continue;
+    }
+    work.root_at[place] = static_cast<std::int32_t>(work.roots.size());
+    const PlannedMouth& mouth = plan.mouths[index(own)];
+    RootInLanes& root = work.roots.emplace_back();
+    root = {Lane::all(mouth.coefficient), Lane::all(mouth.height)};
+    if (!differences.outlet_factor.empty())
+      for (std::size_t lane = 0; lane < lanes; ++lane)
+        root.coefficient[lane] *= differences.outlet_factor[place][lane];
+    for (; here != end; ++here) {
+      root.coefficient[here->lane] = here->mouth ? here->mouth->law.coefficient : 0;
+      if (here->mouth) root.height[here->lane] = here->mouth->height;
+    }
+  }
+}
 
 struct Lanes::Plan {
   LanesPlan of_tree;

@@ -23,7 +23,6 @@ LanesWork idle_work(const LanesPlan& plan,
                  .sources = std::vector<SourceLanes>(tree.sources.size()),
                  .block = &block};
   work.remembered.resize(tree.places.size());
-  work.first_replaced.assign(tree.places.size(), none);
   work.is_quiet.assign(tree.runs.size(), true);
   work.stand_ins = &stand_ins;
   work.offers = &offers;
@@ -154,8 +153,7 @@ void LanesInPart::Desk::solve(const Differences& differences,
                               std::size_t count,
                               const FarEnd* near) {
   work_.differences = &differences;
-  for (std::size_t i = differences.replaced.size(); i-- > 0;)
-    work_.first_replaced[differences.replaced[i].place] = static_cast<std::int32_t>(i);
+  note_replaced(work_);
   for (std::size_t s = 0; s < work_.sources.size(); ++s) {
     work_.sources[s].head = Lane::all(of_.plan_.start_source_head[s]);
     block_.source_head[s] = work_.sources[s].head;
@@ -165,7 +163,8 @@ void LanesInPart::Desk::solve(const Differences& differences,
   block_.passes = 0;
   if (!solve_one_run(count, near)) solve_all_on_the_way(count);
   lead_quiet(work_, count);
-  for (const auto& it : differences.replaced) work_.first_replaced[it.place] = none;
+  for (const auto& it : differences.replaced)
+    work_.first_replaced[it.place] = work_.root_at[it.place] = none;
 }
 
 bool LanesInPart::Desk::solve_one_run(std::size_t count, const FarEnd* near) {

@@ -82,7 +82,7 @@ class PartMarcher : private Marcher {
     const std::uint32_t wanted = wanted_of(count);
     const V bend = hn::Set(d, plan_.as_it_is[r].bend), most = hn::Set(d, most_by_bend);
     const V head_aim = hn::Set(d, aim * tree_.head_span), ramp = hn::Set(d, plan_.ramp);
-    remembers_ = true;
+    remembers_ = slopes == SlopesAtFirst::unknown;  // else it is not worth it
     std::uint32_t met = 0;
     int passes = 0;
     with_slopes_ = slopes == SlopesAtFirst::unknown;
@@ -125,7 +125,7 @@ class PartMarcher : private Marcher {
       const Run& run = tree_.runs[r];
       const Offer& offer = (*work_.offers)[r];
       const Vectors drawn = load(work_.runs[r].flow, from_);
-      const Vectors through = value_of(offer.range, offer.feeder_flow, drawn);
+      const Vectors through = value_at(offer.feeder_flow, place_in(offer.range, drawn));
       if (run.fed_by == none) {
         const std::size_t s = index(run.source);
         store(through, block_.source_flow[s], from_);
@@ -135,7 +135,7 @@ class PartMarcher : private Marcher {
       const std::size_t feeder = index(run.fed_by);
       store(through, work_.runs[feeder].flow, from_);
       const Offer& of_feeder = (*work_.offers)[feeder];
-      const Vectors head = value_of(of_feeder.range, of_feeder.head, through);
+      const Vectors head = value_at(of_feeder.head, place_in(of_feeder.range, through));
       if (has_mouths(tree_.runs[feeder])) {
         draw_at_end(feeder, drawn);
         for (const std::size_t it : fed_by[feeder])
@@ -206,7 +206,9 @@ class PartMarcher : private Marcher {
   HWY_ATTR void lead_by_stand_in(std::size_t r) {
     const StandIn& it = (*work_.stand_ins)[r];
     if (it.end_head.empty()) return;
-    store(value_of(it.range, it.end_head, feeding(tree_.runs[r])), work_.runs[r].end_head, from_);
+    store(value_at(it.end_head, place_in(it.range, feeding(tree_.runs[r]))),
+          work_.runs[r].end_head,
+          from_);
   }
 };
 

@@ -11,6 +11,7 @@
 #endif
 
 #include "hydro/solver/discharge.hpp"
+#include "hydro/solver/lane_vectors-inl.hpp"
 #include "hydro/solver/lanes_plan.hpp"
 #include "hydro/solver/vector_power-inl.hpp"
 
@@ -24,48 +25,7 @@
 HWY_BEFORE_NAMESPACE();
 namespace hydro::HWY_NAMESPACE {
 
-namespace hn = hwy::HWY_NAMESPACE;
-
-using D = hn::ScalableTag<double>;
-using V = hn::Vec<D>;
-using Mask = hn::Mask<D>;
-
-constexpr std::size_t width = HWY_MAX_BYTES / sizeof(double);
-/// One vector waits for each result of its own; several together keep the machine busy.
-constexpr std::size_t side_by_side = lanes / width < 4 ? lanes / width : 4;
-constexpr std::size_t group = side_by_side * width;
-static_assert(lanes % group == 0);
-
 constexpr int most_passes = 24;
-
-/// A group of lanes that are worked out side by side.
-struct Vectors {
-  V of[side_by_side];
-
-  HWY_INLINE V& operator[](std::size_t n) { return of[n]; }
-  HWY_INLINE const V& operator[](std::size_t n) const { return of[n]; }
-};
-
-HWY_INLINE Vectors load(const Lane& lane, std::size_t from) {
-  const D d;
-  Vectors it;
-  for (std::size_t n = 0; n < side_by_side; ++n)
-    it[n] = hn::Load(d, lane.at.data() + from + n * width);
-  return it;
-}
-
-HWY_INLINE void store(const Vectors& it, Lane& lane, std::size_t from) {
-  const D d;
-  for (std::size_t n = 0; n < side_by_side; ++n)
-    hn::Store(it[n], d, lane.at.data() + from + n * width);
-}
-
-HWY_INLINE Vectors all(double value) {
-  const D d;
-  Vectors it;
-  for (std::size_t n = 0; n < side_by_side; ++n) it[n] = hn::Set(d, value);
-  return it;
-}
 
 /// What the march carries from place to place.
 struct Front {
@@ -140,25 +100,6 @@ class Marcher {
     return said;
   }
 
-  /// The value alone.
-  HWY_ATTR Vectors value_of(const Range& range, const Chebyshev& polynomial, const Vectors& at) {
-    const D d;
-    const Vectors place = place_in(range, at);
-    Vectors value = all(0), before = all(0);
-    for (std::size_t k = polynomial.size(); k-- > 1;) {
-      const V term = hn::Set(d, polynomial[k]);
-      HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) {
-        const V next = hn::MulAdd(hn::Add(place[n], place[n]), value[n], hn::Sub(term, before[n]));
-        before[n] = value[n];
-        value[n] = next;
-      }
-    }
-    const V term = hn::Set(d, polynomial.front());
-    HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) value[n] =
-        hn::MulAdd(place[n], value[n], hn::Sub(term, before[n]));
-    return value;
-  }
-
   HWY_ATTR void answer_by_stand_in(std::size_t r) {
     const Run& run = tree_.runs[r];
     const StandIn& it = (*work_.stand_ins)[r];
@@ -181,15 +122,6 @@ class Marcher {
     nearest_ = all(HUGE_VAL);
     flow_scale_ = all(0);
     farthest_ = all(0);
-  }
-
-  HWY_ATTR Vectors place_in(const Range& range, const Vectors& head) const {
-    const D d;
-    Vectors place;
-    for (std::size_t n = 0; n < side_by_side; ++n)
-      place[n] =
-          hn::Mul(hn::Sub(head[n], hn::Set(d, range.middle())), hn::Set(d, 1 / range.half()));
-    return place;
   }
 
   /// Adds to what a run's feeder gives, and to how that goes with its head.
@@ -293,6 +225,7 @@ class Marcher {
     const bool outlets_differ = !differences_.outlet_factor.empty();
     const bool friction_differs = !differences_.friction_factor.empty();
     const bool fitting_differs = !differences_.fitting_factor.empty();
+    const bool has_roots = !work_.roots.empty();
     const bool remembers = remembers_;
     std::size_t i = place;
     for (;; --i) {
@@ -303,18 +236,27 @@ class Marcher {
         const V c = hn::Set(d, mouth.coefficient);
         const V height = hn::Set(d, mouth.height);
         Vectors coefficient = all(mouth.coefficient);
+        Vectors available;
+        HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) available[n] =
+            hn::Sub(head[n], height);
         if (outlets_differ) {
           const Vectors factor = load(differences_.outlet_factor[i], from_);
           HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) coefficient[n] =
               hn::Mul(factor[n], c);
         }
+        if (has_roots && HWY_UNLIKELY(work_.root_at[i] != none)) {
+          const RootInLanes& root = work_.roots[index(work_.root_at[i])];
+          coefficient = load(root.coefficient, from_);
+          const Vectors heights = load(root.height, from_);
+          HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) available[n] =
+              hn::Sub(head[n], heights[n]);
+        }
         HWY_DEFAULT_UNROLL for (std::size_t n = 0; n < side_by_side; ++n) {
-          const V available = hn::Sub(head[n], height);
-          nearest[n] = hn::Min(nearest[n], hn::Abs(available));
-          const V root = hn::Sqrt(hn::Max(available, ramp));
-          const V wet = hn::IfThenElseZero(hn::Gt(available, ramp), coefficient[n]);
+          nearest[n] = hn::Min(nearest[n], hn::Abs(available[n]));
+          const V root = hn::Sqrt(hn::Max(available[n], ramp));
+          const V wet = hn::IfThenElseZero(hn::Gt(available[n], ramp), coefficient[n]);
           const V out = hn::Mul(wet, root);
-          const V device = hn::IfThenElseZero(hn::Gt(available, ramp), available);
+          const V device = hn::IfThenElseZero(hn::Gt(available[n], ramp), available[n]);
           hn::Store(out, d, block_.outlet_flow[i].at.data() + from_ + n * width);
           hn::Store(device, d, block_.outlet_head[i].at.data() + from_ + n * width);
           flow[n] = hn::Add(flow[n], out);

@@ -121,13 +121,22 @@ struct Remembered {
   std::uint32_t is_known = 0;  ///< a bit for each lane
 };
 
+/// An outlet by square root on a riser that takes no head, of its own in each lane.
+struct RootInLanes {
+  Lane coefficient;
+  Lane height;  ///< [m]
+};
+
 /// All that one block is worked out in.
 struct LanesWork {
   const LanesPlan* plan;
   const Differences* differences;
   std::vector<RunLanes> runs;
   std::vector<SourceLanes> sources;
-  /// By place: the first of Differences::replaced there, or none. Empty: nothing is replaced.
+  /// By place: which of `roots` is there, or none. Empty: nothing is replaced.
+  std::vector<std::int32_t> root_at = {};
+  std::vector<RootInLanes> roots = {};
+  /// By place, where that does not do: the first of Differences::replaced, or none.
   std::vector<std::int32_t> first_replaced = {};
   /// By run: whether it and all beyond it are as in the tree. Empty: none is known to be.
   std::vector<bool> is_quiet = {};
@@ -138,6 +147,10 @@ struct LanesWork {
   LaneBlock* block;
 };
 
+/// Notes what is replaced where, in work that has nothing replaced.
+void note_replaced(LanesWork& work);
+
+/// By what lanes take one by one.
 inline bool is_replaced(const LanesWork& work, std::size_t place) {
   return !work.first_replaced.empty() && work.first_replaced[place] != none;
 }

@@ -28,7 +28,6 @@ namespace {
 
 // Of the head span: ten times the tolerance of heads and of stand-ins.
 constexpr double doubt = 10 * stand_in_tolerance;
-constexpr double nobody = std::numeric_limits<double>::quiet_NaN();  // is weaker than none
 constexpr double tiny_flow = 1e-12;  // so that a range is one where nothing flows [m3/s]
 
 using Take = std::function<void(std::size_t, const CountedBreak&)>;
@@ -105,6 +104,7 @@ class BreaksCounter {
         far_ends_(tree_.runs.size()) {
     for (std::size_t j = 0; j < standing_.size(); ++j) list(j);
     for (const std::size_t place : open_places_) is_plain_[place] = false;
+    list_plain();
     for (const OutletNumber& it : outlets) {
       const std::size_t l = layout.index_of(it.line);
       const Line& line = layout.lines()[l];
@@ -147,6 +147,10 @@ class BreaksCounter {
     if (is_first) note_far_ends(*desk, block);
     Flows flows;
     BefallenInLanes befallen;
+    // Nothing is weaker than what idle lanes have.
+    std::fill(befallen.weakest.share.at.begin() + offset(count),
+              befallen.weakest.share.at.end(),
+              -no_limit);
     count_waterless(befallen.weakest);
     count_marched(*desk, which, differences, flows, befallen);
     count_others(*desk, count, flows, befallen);
@@ -188,7 +192,6 @@ class BreaksCounter {
   void list(std::size_t j) {
     const StandingOutlet& it = standing_[j];
     const OutletCondition was = conditions_before_[j];
-    bounds_.emplace_back(*it.kind, was, it.held, weight_density_);
     if (it.place == nowhere) {
       if (is_judged(was) && !waterless_) waterless_ = j;
       return;
@@ -197,6 +200,22 @@ class BreaksCounter {
     if (it.fault || it.is_shut) is_plain_[it.place] = false;
     if (was == OutletCondition::broken) escaping_before_ += before_.flow[j];
     if (is_judged(was)) judged_before_ += before_.flow[j];
+  }
+
+  void list_plain() {
+    for (std::size_t place = 0; place < outlet_at_.size(); ++place) {
+      const std::size_t j = outlet_at_[place];
+      if (j == nowhere || !is_plain_[place]) continue;
+      const StandingOutlet& it = standing_[j];
+      plain_.push_back({j, place, {*it.kind, conditions_before_[j], it.held, weight_density_}});
+    }
+  }
+
+  std::span<const OutletAtPlace> plain_on(const Run& run) const {
+    const auto from = [&](std::size_t place) {
+      return std::ranges::lower_bound(plain_, place, {}, &OutletAtPlace::place);
+    };
+    return {from(run.first), from(run.end)};
   }
 
   /// @param which of `breaks_`, one a lane
@@ -318,12 +337,9 @@ class BreaksCounter {
 
   bool learn(const LanesInPart::Tried& tried) {
     const Run& run = tree_.runs[tried.run];
-    std::vector<OutletsByHead::AtPlace> outlets;
-    for (std::size_t i = run.first; i < run.end; ++i) {
+    for (std::size_t i = run.first; i < run.end; ++i)
       if (!is_plain_[i]) return false;
-      if (outlet_at_[i] != nowhere) outlets.push_back({outlet_at_[i], i});
-    }
-    return by_head_[tried.run].learn(outlets, bounds_, tried);
+    return by_head_[tried.run].learn(plain_on(run), tried);
   }
 
   /// What no water comes to stays as it was, but may be the weakest.
@@ -345,18 +361,9 @@ class BreaksCounter {
     for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
       if (!desk.is_marched(r)) continue;
       const Run& run = tree_.runs[r];
-      // From the far end on, where the weakest mostly is.
-      auto next = std::ranges::lower_bound(
-          differences.replaced, run.end, {}, &Differences::Replaced::place);
-      for (std::size_t i = run.end; i-- > run.first;) {
-        Lane others = Lane::all(1);
-        for (; next != differences.replaced.begin() && (next - 1)->place == i; --next)
-          others[(next - 1)->lane] = 0;
-        if (outlet_at_[i] == nowhere || !is_plain_[i])
-          count_special(desk.block(), i, flows, befallen);
-        else
-          count_plain(desk.block(), outlet_at_[i], others, befallen);
-      }
+      count_at_places(plain_on(run), differences.replaced, desk.block(), befallen);
+      for (std::size_t i = run.first; i < run.end; ++i)
+        if (!is_plain_[i]) count_special(desk.block(), i, flows, befallen);
     }
   }
 
@@ -368,50 +375,6 @@ class BreaksCounter {
     const bool is_broken = it.state == OutletState::broken;
     if (is_broken) flows.escaping[lane] += block.outlet_flow[it.place][lane];
     if (is_broken || it.state == OutletState::closed) flows.not_judged[lane] += flow_before;
-  }
-
-  /// @param others 1 in each lane, or 0 where this one is broken
-  void count_plain(const LaneBlock& block,
-                   std::size_t j,
-                   const Lane& others,
-                   BefallenInLanes& befallen) const {
-    const std::size_t place = standing_[j].place;
-    const OutletBounds& bounds = bounds_[j];
-    const Lane& head = block.head[place];
-    Lane at_device = block.outlet_head[place];
-    if (bounds.held < no_limit)
-      for (std::size_t lane = 0; lane < lanes; ++lane)
-        at_device[lane] = std::min(at_device[lane], bounds.held);
-    const auto [least, most] = extremes(at_device);
-    const auto count = [&](bool was_so, auto is_so, Lane& counted) {
-      if (was_so) return;
-      for (std::size_t lane = 0; lane < lanes; ++lane)
-        counted[lane] += is_so(at_device[lane]) ? others[lane] : 0;
-    };
-    const auto is_dry_at = [](double P) { return !(P > 0); };
-    if (least < bounds.below_rated)
-      count(
-          bounds.was_below_rated,
-          [&](double P) { return P < bounds.below_rated; },
-          befallen.below_rated);
-    if (least < bounds.out_of_work || is_dry_at(least))
-      count(
-          bounds.was_out_of_work,
-          [&](double P) { return P < bounds.out_of_work || is_dry_at(P); },
-          befallen.out_of_work);
-    if (is_dry_at(least)) count(bounds.was_dry, is_dry_at, befallen.dry);
-    if (most > bounds.above_maximum)
-      count(
-          bounds.was_above_maximum,
-          [&](double P) { return P > bounds.above_maximum; },
-          befallen.above_maximum);
-    if (least * bounds.per_rated > extremes(befallen.weakest.share).most) return;
-    for (std::size_t lane = 0; lane < lanes; ++lane)
-      befallen.weakest.meet(lane,
-                            static_cast<double>(j),
-                            others[lane] != 0 ? at_device[lane] * bounds.per_rated : nobody,
-                            head[lane],
-                            at_device[lane]);
   }
 
   /// An opening, or an outlet with a fault of its own.
@@ -443,7 +406,7 @@ class BreaksCounter {
       const double at_device = std::min(outlet_head, it.held);
       befallen.weakest.meet(lane,
                             static_cast<double>(j),
-                            at_device * bounds_[j].per_rated,
+                            at_device * per_rated(j),
                             block.head[place][lane],
                             at_device);
     }
@@ -462,6 +425,11 @@ class BreaksCounter {
     }
   }
 
+  /// [1/m]
+  double per_rated(std::size_t j) const {
+    return weight_density_ / si(standing_[j].kind->rated_pressure());
+  }
+
   /// A run that nothing stands in for and that yet is not marched feels none of it.
   void count_unchanged(std::size_t run, Flows& flows, WeakestInLanes& weakest) const {
     for (std::size_t i = tree_.runs[run].first; i < tree_.runs[run].end; ++i) {
@@ -473,11 +441,8 @@ class BreaksCounter {
       for (std::size_t lane = 0; lane < lanes; ++lane) {
         if (escapes) flows.escaping[lane] += before.outlet_flow;
         if (counts)
-          weakest.meet(lane,
-                       static_cast<double>(j),
-                       at_device * bounds_[j].per_rated,
-                       before.head,
-                       at_device);
+          weakest.meet(
+              lane, static_cast<double>(j), at_device * per_rated(j), before.head, at_device);
       }
     }
   }
@@ -493,7 +458,7 @@ class BreaksCounter {
   Lanes on_tree_;
   std::vector<StandingOutlet> standing_;
   std::vector<std::size_t> open_places_;
-  std::vector<OutletBounds> bounds_;      ///< of all outlets
+  std::vector<OutletAtPlace> plain_;      ///< those with water and without a fault, by place
   std::vector<Breaking> breaks_;          ///< of `outlets_`
   std::vector<std::size_t> outlet_at_;    ///< by place; nowhere: none
   std::vector<bool> is_plain_;            ///< by place: nothing there has a fault
