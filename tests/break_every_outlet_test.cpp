@@ -4,6 +4,7 @@
 
 #include "hydro/answers/check.hpp"
 #include "hydro/answers/comparison.hpp"
+#include "hydro/solver/settled_layout.hpp"
 #include "hydro/solver/solve.hpp"
 #include "hydro/what_ifs/count_breaks.hpp"
 
@@ -486,6 +487,7 @@ TEST(BreakEveryOutlet, IsCountedWithoutWholeSolutionsWhereLawsAreSmooth) {
     for (const Break& it : breaks.breaks) outlets.push_back({it.line, it.outlet});
     ASSERT_THAT(outlets, SizeIs(280));
     const std::vector<std::size_t> left = count_breaks(layout,
+                                                       SettledLayout(layout),
                                                        HeadOff{},
                                                        outlets,
                                                        read_break(breaks.before),

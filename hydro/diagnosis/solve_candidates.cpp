@@ -57,10 +57,11 @@ void solve_candidates(const Layout& layout,
   }
   PartsOfWork parts(work, sizes.size());
   if (!faults.empty())
-    solve_breaks(
-        layout, faults, parts.next(faults.size()), [&](std::size_t i, const SolvedBreak& solved) {
-          take(at_outlets[i], solved);
-        });
+    solve_breaks(layout,
+                 SettledLayout(layout),
+                 faults,
+                 parts.next(faults.size()),
+                 [&](std::size_t i, const SolvedBreak& solved) { take(at_outlets[i], solved); });
   in_parallel(others.size(), parts.next(others.size()), [&](std::size_t i) {
     const CandidateSize& it = sizes[others[i]];
     take(others[i], solve_alone(layout, fault_sizes, candidates[it.candidate], it.u));

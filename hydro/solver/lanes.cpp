@@ -169,7 +169,7 @@ void find_weights(LanesPlan& plan, const Run& run, RunAsItIs& of_run) {
 }
 
 /// By a march over the tree itself.
-void find_as_it_is(LanesPlan& plan) {
+void find_as_it_is(LanesPlan& plan, LaneBlock& block) {
   const Tree& tree = *plan.tree;
   for (std::size_t i = 0; i < tree.places.size(); ++i) {
     const double flow = plan.start[i].flow;
@@ -177,12 +177,11 @@ void find_as_it_is(LanesPlan& plan) {
       plan.places_as_they_are[i] = {.per_flow = 1 / flow, .power = std::pow(flow, slope_exponent)};
   }
   // Lane 0 as it is, lane 1 with a little more head, for the bends.
-  constexpr double little = 0.01;
+  constexpr double little = 1e-3;
   Differences more_head;
   for (const Source& source : tree.sources)
     for (std::size_t lane = 0; lane < lanes; ++lane)
       more_head.supply.push_back(source.law->raised_by(lane == 1 ? little * tree.head_span : 0));
-  LaneBlock block;
   make_room(tree, block);
   LanesWork work = work_for(plan, more_head, 2, block);
   march(work, 2);
@@ -250,7 +249,7 @@ struct Lanes::Plan {
   bool marches;
 };
 
-Lanes::Lanes(const Tree& tree, const Sweeps& solved) {
+Lanes::Lanes(const Tree& tree, const Sweeps& solved, LaneBlock* room) {
   LanesPlan plan{.tree = &tree, .ramp = ramp_share * tree.head_span, .start = solved.states()};
   for (const Reach& reach : tree.reaches) plan.reaches.push_back(planned(reach));
   for (const Mouth& mouth : tree.mouths) plan.mouths.push_back(planned(mouth));
@@ -263,7 +262,8 @@ Lanes::Lanes(const Tree& tree, const Sweeps& solved) {
     plan.start_source_flow.push_back(solved.source_flow(s));
   }
   plan.places_as_they_are.resize(tree.places.size());
-  if (march_on(tree)) find_as_it_is(plan);
+  LaneBlock own;
+  if (march_on(tree)) find_as_it_is(plan, room ? *room : own);
   plan_ = std::make_unique<const Plan>(Plan{std::move(plan), march_on(tree)});
 }
 

@@ -104,7 +104,8 @@ struct LanesPlan;
 class Lanes {
  public:
   /// Refers to the tree, which must outlive it. @param solved the tree's states, from which to begin
-  Lanes(const Tree& tree, const Sweeps& solved);
+  /// @param room to work in, if there is some already
+  Lanes(const Tree& tree, const Sweeps& solved, LaneBlock* room = nullptr);
   ~Lanes();
   Lanes(Lanes&&) noexcept;
 

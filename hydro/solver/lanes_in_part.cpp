@@ -22,7 +22,9 @@ LanesWork idle_work(const LanesPlan& plan,
                  .runs = std::vector<RunLanes>(tree.runs.size()),
                  .sources = std::vector<SourceLanes>(tree.sources.size()),
                  .block = &block};
-  work.remembered.resize(tree.places.size());
+  std::size_t longest = 0;
+  for (const Run& run : tree.runs) longest = std::max(longest, run.end - run.first);
+  work.remembered.resize(longest);
   work.is_quiet.assign(tree.runs.size(), true);
   work.stand_ins = &stand_ins;
   work.offers = &offers;
@@ -184,7 +186,7 @@ bool LanesInPart::Desk::solve_one_run(std::size_t count, const FarEnd* near) {
       work_.runs[q].end_head = Lane::all(of_.plan_.start[runs[q].end - 1].head);
   begin(work_, r);
   if (near) begin_near(r, *near, count);
-  for (std::size_t i = runs[r].first; i < runs[r].end; ++i) work_.remembered[i].is_known = 0;
+  for (Remembered& it : work_.remembered) it.is_known = 0;
   march_on_offer(
       work_, r, of_.fed_by_[r], count, near ? SlopesAtFirst::known : SlopesAtFirst::unknown);
   go_upstream(work_, r, of_.fed_by_, count);

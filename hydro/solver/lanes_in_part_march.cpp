@@ -42,6 +42,7 @@ class PartMarcher : private Marcher {
       const Vectors gap = load(of_run.gap, from_), slope = load(of_run.head_slope, from_);
       if (met) return all_near(gap);
       met = all_near(gap);
+      with_slopes_ = !all_close(gap);
       Vectors head = load(of_run.end_head, from_);
       for (std::size_t n = 0; n < side_by_side; ++n)
         head[n] = hn::Add(head[n], hn::Div(gap[n], slope[n]));
@@ -65,6 +66,7 @@ class PartMarcher : private Marcher {
       pass_on_offer(index(feeder), gap, slope);
       if (met) return all_near(gap);
       met = all_near(gap);
+      with_slopes_ = !all_close(gap);
       Vectors head = load(of_feeder.end_head, from_);
       for (std::size_t n = 0; n < side_by_side; ++n)
         head[n] = hn::Add(head[n], hn::Div(gap[n], slope[n]));
@@ -82,7 +84,8 @@ class PartMarcher : private Marcher {
     const std::uint32_t wanted = wanted_of(count);
     const V bend = hn::Set(d, plan_.as_it_is[r].bend), most = hn::Set(d, most_by_bend);
     const V head_aim = hn::Set(d, aim * tree_.head_span), ramp = hn::Set(d, plan_.ramp);
-    remembers_ = slopes == SlopesAtFirst::unknown;  // else it is not worth it
+    remembers_ = slopes == SlopesAtFirst::unknown;  // two passes are not worth it
+    remembered_from_ = tree_.runs[r].first;
     std::uint32_t met = 0;
     int passes = 0;
     with_slopes_ = slopes == SlopesAtFirst::unknown;
@@ -94,7 +97,7 @@ class PartMarcher : private Marcher {
       pass_on_offer(r, gap, slope);
       const Vectors flow = load(of_run.flow, from_), flow_slope = load(of_run.flow_slope, from_);
       Vectors head = load(of_run.end_head, from_);
-      bool all_close = true;
+      const bool is_close = all_close(gap);
       met = 0;
       for (std::size_t n = 0; n < side_by_side; ++n) {
         V rise = hn::Div(gap[n], slope[n]);
@@ -106,14 +109,12 @@ class PartMarcher : private Marcher {
         std::uint8_t bits[8] = {};
         hn::StoreMaskBits(d, is_met, bits);
         met |= static_cast<std::uint32_t>(bits[0]) << (n * width);
-        all_close = all_close &&
-                    hn::AllTrue(d, hn::Le(hn::Abs(gap[n]), hn::Set(d, near * tree_.head_span)));
         const V along_bend = hn::Mul(rise, bend);
         rise = hn::NegMulAdd(hn::Max(hn::Min(along_bend, most), hn::Neg(most)), rise, rise);
         head[n] = hn::IfThenElse(is_met, head[n], hn::Add(head[n], rise));
       }
       met &= wanted;
-      with_slopes_ = !(all_close && (with_slopes_ || passes == 0));
+      with_slopes_ = !(is_close && (with_slopes_ || passes == 0));
       if (met != wanted) store(head, of_run.end_head, from_);
     }
     block_.met |= met << from_;
@@ -189,6 +190,14 @@ class PartMarcher : private Marcher {
       gap_slope[n] = hn::NegMulAdd(has.slope[n], flow_slope[n], head_slope[n]);
     }
     store(has.value, fed(tree_.runs[r]), from_);
+  }
+
+  HWY_ATTR bool all_close(const Vectors& gap) const {
+    const D d;
+    bool are = true;
+    for (std::size_t n = 0; n < side_by_side; ++n)
+      are = are && hn::AllTrue(d, hn::Le(hn::Abs(gap[n]), hn::Set(d, near * tree_.head_span)));
+    return are;
   }
 
   HWY_ATTR bool all_near(const Vectors& gap) const {

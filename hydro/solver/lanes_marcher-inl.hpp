@@ -316,7 +316,7 @@ class Marcher {
   /// The same about that of an earlier pass, which is noted if there is none near.
   HWY_ATTR HWY_NOINLINE Vectors power_as_remembered(const Vectors& flow, std::size_t place) const {
     const D d;
-    Remembered& like = work_.remembered[place];
+    Remembered& like = work_.remembered[place - remembered_from_];
     const std::uint32_t own = std::uint32_t{1} << from_;
     Vectors power;
     if (HWY_LIKELY((like.is_known & own) != 0)) {
@@ -652,6 +652,7 @@ class Marcher {
   bool with_slopes_ = true;
   bool only_loud_ = false;
   bool remembers_ = false;
+  std::size_t remembered_from_ = 0;
   Vectors nearest_;
   Vectors flow_scale_;
   Vectors farthest_;  // place in the range of a stand-in that was asked, either way

@@ -142,8 +142,8 @@ struct LanesWork {
   std::vector<bool> is_quiet = {};
   /// By run: what answers for one that is quiet. None: its tangent, at first.
   const std::vector<StandIn>* stand_ins = nullptr;
-  const std::vector<Offer>* offers = nullptr;                        ///< by run
-  std::vector<Remembered, ZeroedPages<Remembered>> remembered = {};  ///< by place; empty: none is
+  const std::vector<Offer>* offers = nullptr;  ///< by run
+  std::vector<Remembered> remembered = {};     ///< by place of the run that is marched on its offer
   LaneBlock* block;
 };
 

@@ -2,23 +2,33 @@
 
 #include "hydro/quantities/range.hpp"
 #include "hydro/solver/reading.hpp"
-#include "hydro/solver/settle.hpp"
+#include "hydro/solver/settled_layout.hpp"
 #include "hydro/solver/supply_notes.hpp"
-#include "hydro/solver/tree.hpp"
 
 #include <algorithm>
 #include <iterator>
 #include <utility>
 
 namespace hydro {
-Solution solve(const Layout& layout, const SolveOptions& options) {
+namespace {
+
+int checked_steps(const SolveOptions& options) {
   Examination examination;
   examination.within("newton_steps", options.newton_steps, 0, 10000);
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
-  const WaterProperties water = properties(layout.water());
-  const Tree tree = make_tree(layout, water);
-  const Settled settled = settle(tree, options.newton_steps);
-  const ResultReader reading(layout, water, tree, settled.sweeps);
+  return options.newton_steps;
+}
+
+}  // namespace
+
+SettledLayout::SettledLayout(const Layout& layout, const SolveOptions& options)
+    : water(properties(layout.water())),
+      tree(make_tree(layout, water)),
+      settled(settle(tree, checked_steps(options))) {}
+
+Solution solution_of(const Layout& layout, const SettledLayout& of) {
+  const Settled& settled = of.settled;
+  const ResultReader reading(layout, of.water, of.tree, settled.sweeps);
   std::vector<LineSolution> lines;
   lines.reserve(layout.lines().size());
   std::vector<std::string> notes;
@@ -36,7 +46,7 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
   OperatingPoint first = std::move(supplies.front());
   supplies.erase(supplies.begin());
   Solution solution(layout,
-                    water,
+                    of.water,
                     std::move(lines),
                     std::move(first),
                     settled.residuals,
@@ -44,6 +54,10 @@ Solution solve(const Layout& layout, const SolveOptions& options) {
                     std::move(supplies));
   if (!settled.met) throw NotSolved(std::move(solution));
   return solution;
+}
+
+Solution solve(const Layout& layout, const SolveOptions& options) {
+  return solution_of(layout, SettledLayout(layout, options));
 }
 
 }  // namespace hydro

@@ -2,7 +2,7 @@
 
 #include "hydro/quantities/error.hpp"
 #include "hydro/quantities/range.hpp"
-#include "hydro/solver/solve.hpp"
+#include "hydro/solver/settled_layout.hpp"
 #include "hydro/what_ifs/count_breaks.hpp"
 #include "hydro/what_ifs/outlet_condition.hpp"
 #include "hydro/what_ifs/solve_breaks.hpp"
@@ -61,7 +61,8 @@ class Breaking {
       : layout_(layout),
         options_(options),
         work_(work),
-        found_{.fault = options.fault, .before = solve(layout)},
+        as_it_is_(layout),
+        found_{.fault = options.fault, .before = solution_of(layout, as_it_is_)},
         before_(read_break(found_.before)) {}
 
   Breaks run() {
@@ -123,8 +124,14 @@ class Breaking {
       const auto take_counted = [&](std::size_t i, const CountedBreak& it) {
         breaks_[i] = as_told(i, it);
       };
-      left = count_breaks(
-          layout_, options_.fault, places_, before_, found_.conditions_before, work_, take_counted);
+      left = count_breaks(layout_,
+                          as_it_is_,
+                          options_.fault,
+                          places_,
+                          before_,
+                          found_.conditions_before,
+                          work_,
+                          take_counted);
     } else {
       for (std::size_t i = 0; i < places_.size(); ++i) left.push_back(i);
     }
@@ -132,7 +139,7 @@ class Breaking {
     std::vector<Fault> faults;
     for (const std::size_t i : left)
       faults.push_back(at_outlet(options_.fault, places_[i].line, places_[i].outlet));
-    solve_breaks(layout_, faults, work_, [&](std::size_t i, const SolvedBreak& after) {
+    solve_breaks(layout_, as_it_is_, faults, work_, [&](std::size_t i, const SolvedBreak& after) {
       take(left[i], after);
     });
   }
@@ -279,6 +286,7 @@ class Breaking {
   const Layout& layout_;
   const BreakOptions& options_;
   const Work& work_;
+  SettledLayout as_it_is_;
   Breaks found_;
   SolvedBreak before_;
   std::vector<const Outlet*> kinds_;  ///< of all outlets

@@ -1,11 +1,8 @@
 #include "hydro/what_ifs/count_breaks.hpp"
 
 #include "hydro/solver/discharge.hpp"
-#include "hydro/solver/lanes.hpp"
 #include "hydro/solver/lanes_in_part.hpp"
 #include "hydro/solver/lanes_plan.hpp"
-#include "hydro/solver/settle.hpp"
-#include "hydro/solver/solve.hpp"
 #include "hydro/solver/tree.hpp"
 #include "hydro/what_ifs/in_parallel.hpp"
 #include "hydro/what_ifs/outlet_condition.hpp"
@@ -15,7 +12,6 @@
 
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <cstdint>
 #include <iterator>
 #include <limits>
@@ -83,6 +79,7 @@ struct Breaking {
 class BreaksCounter {
  public:
   BreaksCounter(const Layout& layout,
+                const SettledLayout& as_it_is,
                 const Fault& fault,
                 const std::vector<OutletNumber>& outlets,
                 const SolvedBreak& before,
@@ -91,11 +88,10 @@ class BreaksCounter {
         outlets_(outlets),
         before_(before),
         conditions_before_(conditions_before),
-        water_(properties(layout.water())),
+        water_(as_it_is.water),
         weight_density_(si(water_.density) * gravity),
-        tree_(make_tree(layout, water_)),
-        settled_(settle(tree_, SolveOptions{}.newton_steps)),
-        on_tree_(tree_, settled_.sweeps),
+        tree_(as_it_is.tree),
+        on_tree_(tree_, as_it_is.settled.sweeps, &room_),
         standing_(standing_outlets(layout, tree_)),
         open_places_(open_places(tree_)),
         outlet_at_(tree_.places.size(), nowhere),
@@ -204,27 +200,30 @@ class BreaksCounter {
 
   void list_plain() {
     for (std::size_t place = 0; place < outlet_at_.size(); ++place) {
+      plain_before_.push_back(plain_.size());
       const std::size_t j = outlet_at_[place];
       if (j == nowhere || !is_plain_[place]) continue;
       const StandingOutlet& it = standing_[j];
       plain_.push_back({j, place, {*it.kind, conditions_before_[j], it.held, weight_density_}});
     }
+    plain_before_.push_back(plain_.size());
   }
 
   std::span<const OutletAtPlace> plain_on(const Run& run) const {
-    const auto from = [&](std::size_t place) {
-      return std::ranges::lower_bound(plain_, place, {}, &OutletAtPlace::place);
-    };
-    return {from(run.first), from(run.end)};
+    return {plain_.begin() + offset(plain_before_[run.first]),
+            plain_.begin() + offset(plain_before_[run.end])};
   }
 
   /// @param which of `breaks_`, one a lane
   Differences differences_of(const std::vector<std::size_t>& which) const {
     Differences differences;
+    differences.replaced.reserve(which.size());
     for (std::size_t lane = 0; lane < which.size(); ++lane)
       differences.replaced.push_back(
           {breaks_[which[lane]].place, lane, breaks_[which[lane]].mouth});
-    std::ranges::sort(differences.replaced, {}, &Differences::Replaced::place);
+    // Mostly they are, and much would be moved.
+    if (!std::ranges::is_sorted(differences.replaced, {}, &Differences::Replaced::place))
+      std::ranges::sort(differences.replaced, {}, &Differences::Replaced::place);
     return differences;
   }
 
@@ -451,25 +450,25 @@ class BreaksCounter {
   const std::vector<OutletNumber>& outlets_;
   const SolvedBreak& before_;
   const std::vector<OutletCondition>& conditions_before_;
-  WaterProperties water_;
+  const WaterProperties& water_;
   double weight_density_;  ///< rho g [N/m3]
-  Tree tree_;
-  Settled settled_;
+  const Tree& tree_;
+  LaneBlock room_;
   Lanes on_tree_;
   std::vector<StandingOutlet> standing_;
   std::vector<std::size_t> open_places_;
-  std::vector<OutletAtPlace> plain_;      ///< those with water and without a fault, by place
-  std::vector<Breaking> breaks_;          ///< of `outlets_`
-  std::vector<std::size_t> outlet_at_;    ///< by place; nowhere: none
-  std::vector<bool> is_plain_;            ///< by place: nothing there has a fault
-  std::optional<std::size_t> waterless_;  ///< the first outlet that no water comes to
-  double escaping_before_ = 0;            ///< out of broken outlets; openings in `before_`
-  double judged_before_ = 0;              ///< out of all others
-  std::vector<OutletsByHead> by_head_;    ///< by run
+  std::vector<OutletAtPlace> plain_;       ///< those with water and without a fault, by place
+  std::vector<std::size_t> plain_before_;  ///< by place, and the end: how many of them come before
+  std::vector<Breaking> breaks_;           ///< of `outlets_`
+  std::vector<std::size_t> outlet_at_;     ///< by place; nowhere: none
+  std::vector<bool> is_plain_;             ///< by place: nothing there has a fault
+  std::optional<std::size_t> waterless_;   ///< the first outlet that no water comes to
+  double escaping_before_ = 0;             ///< out of broken outlets; openings in `before_`
+  double judged_before_ = 0;               ///< out of all others
+  std::vector<OutletsByHead> by_head_;     ///< by run
   std::vector<Block> blocks_;
   std::size_t first_blocks_ = 0;   ///< of them, one of each run
   std::vector<FarEnds> far_ends_;  ///< by run
-  LaneBlock room_;
   std::optional<LanesInPart> parts_;
   Pool<LanesInPart::Desk> desks_;
 };
@@ -477,6 +476,7 @@ class BreaksCounter {
 }  // namespace
 
 std::vector<std::size_t> count_breaks(const Layout& layout,
+                                      const SettledLayout& as_it_is,
                                       const Fault& fault,
                                       const std::vector<OutletNumber>& outlets,
                                       const SolvedBreak& before,
@@ -484,7 +484,7 @@ std::vector<std::size_t> count_breaks(const Layout& layout,
                                       const Work& work,
                                       const Take& take) {
   std::vector<std::size_t> left;
-  BreaksCounter counter(layout, fault, outlets, before, conditions_before);
+  BreaksCounter counter(layout, as_it_is, fault, outlets, before, conditions_before);
   if (!counter.can_count() || outlets.empty()) {
     for (std::size_t i = 0; i < outlets.size(); ++i) left.push_back(i);
     return left;

@@ -8,6 +8,7 @@
 // Accuracy  As in lanes_in_part.hpp.
 #pragma once
 
+#include "hydro/solver/settled_layout.hpp"
 #include "hydro/what_ifs/break_every_outlet.hpp"
 #include "hydro/what_ifs/solve_breaks.hpp"
 #include "hydro/what_ifs/work.hpp"
@@ -32,11 +33,12 @@ struct CountedBreak {
 };
 
 /// Puts the fault at each of these outlets in turn; each of them can have it.
-/// @param before all as it is before, and the condition of each outlet
+/// @param as_it_is of this layout @param before all as it is before, and the condition of each outlet
 /// @param take is called once for each index into `outlets` that is told, from any thread
 /// @return the others, rising
 std::vector<std::size_t> count_breaks(
     const Layout& layout,
+    const SettledLayout& as_it_is,
     const Fault& fault,
     const std::vector<OutletNumber>& outlets,
     const SolvedBreak& before,

@@ -1,9 +1,7 @@
 #include "hydro/what_ifs/solve_breaks.hpp"
 
 #include "hydro/physics/operating_point.hpp"
-#include "hydro/solver/lanes.hpp"
 #include "hydro/solver/reading.hpp"
-#include "hydro/solver/settle.hpp"
 #include "hydro/solver/solve.hpp"
 #include "hydro/solver/tree.hpp"
 #include "hydro/what_ifs/in_parallel.hpp"
@@ -32,14 +30,15 @@ SolvedBreak solve_alone(const Layout& layout, const Fault& fault) {
 /// Many breaks at once, one in each lane.
 class BreaksInLanes {
  public:
-  BreaksInLanes(const Layout& layout, const std::vector<Fault>& faults)
+  BreaksInLanes(const Layout& layout,
+                const SettledLayout& as_it_is,
+                const std::vector<Fault>& faults)
       : layout_(layout),
         faults_(faults),
-        water_(properties(layout.water())),
+        water_(as_it_is.water),
         weight_density_(si(water_.density) * gravity),
-        tree_(make_tree(layout, water_)),
-        settled_(settle(tree_, SolveOptions{}.newton_steps)),
-        on_tree_(tree_, settled_.sweeps),
+        tree_(as_it_is.tree),
+        on_tree_(tree_, as_it_is.settled.sweeps),
         standing_(standing_outlets(layout, tree_)),
         open_places_(open_places(tree_)) {}
 
@@ -127,10 +126,9 @@ class BreaksInLanes {
 
   const Layout& layout_;
   const std::vector<Fault>& faults_;
-  WaterProperties water_;
+  const WaterProperties& water_;
   double weight_density_;  ///< rho g [N/m3]
-  Tree tree_;
-  Settled settled_;
+  const Tree& tree_;
   Lanes on_tree_;
   std::vector<StandingOutlet> standing_;
   std::vector<std::size_t> open_places_;
@@ -199,10 +197,11 @@ SolvedBreak read_break(const Solution& solution) {
 }
 
 void solve_breaks(const Layout& layout,
+                  const SettledLayout& as_it_is,
                   const std::vector<Fault>& faults,
                   const Work& work,
                   const std::function<void(std::size_t, const SolvedBreak&)>& take) {
-  BreaksInLanes in_lanes(layout, faults);
+  BreaksInLanes in_lanes(layout, as_it_is, faults);
   if (in_lanes.march())
     return in_parallel(in_lanes.blocks_to_do(), work, [&](std::size_t number) {
       in_lanes.do_block(number, take);

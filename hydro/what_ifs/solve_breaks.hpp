@@ -2,6 +2,7 @@
 #pragma once
 
 #include "hydro/solver/lanes.hpp"
+#include "hydro/solver/settled_layout.hpp"
 #include "hydro/solver/solution.hpp"
 #include "hydro/solver/tree.hpp"
 #include "hydro/what_ifs/break_every_outlet.hpp"
@@ -48,8 +49,9 @@ SolvedBreak read_break(const Solution& solution);
 SolvedBreak not_solved(const std::string& why);
 
 /// Solves the layout with each of these faults in turn; each acts at an outlet that can have it.
-/// @param take is called once for each index into `faults`, from any thread and in any order
+/// @param as_it_is of this layout @param take is called once for each index into `faults`, from any thread and in any order
 void solve_breaks(const Layout& layout,
+                  const SettledLayout& as_it_is,
                   const std::vector<Fault>& faults,
                   const Work& work,
                   const std::function<void(std::size_t, const SolvedBreak&)>& take);
