@@ -1,5 +1,6 @@
 #include "hydro/diagnosis/solve_candidates.hpp"
 
+#include "hydro/solver/settled_layout.hpp"
 #include "hydro/solver/solve.hpp"
 #include "hydro/what_ifs/in_parallel.hpp"
 

@@ -184,8 +184,9 @@ void find_as_it_is(LanesPlan& plan, LaneBlock& block) {
       more_head.supply.push_back(source.law->raised_by(lane == 1 ? little * tree.head_span : 0));
   make_room(tree, block);
   LanesWork work = work_for(plan, more_head, 2, block);
-  march(work, 2);
+  march_twice(work, 2);
   if ((block.met & 1) == 0) return;
+  const bool is_bend_known = block.energy[1] < little * little;
   for (std::size_t r = 0; r < tree.runs.size(); ++r) {
     const Run& run = tree.runs[r];
     const RunLanes& it = work.runs[r];
@@ -201,7 +202,7 @@ void find_as_it_is(LanesPlan& plan, LaneBlock& block) {
                              .head_share = head_share,
                              .head_slope = it.head_slope[0],
                              .flow_slope = it.flow_slope[0],
-                             .bend = block.met == 3 && std::isfinite(bend) ? bend : 0,
+                             .bend = is_bend_known && std::isfinite(bend) ? bend : 0,
                              .flow_beyond = it.end_flow[0],
                              .head_by_flow_beyond = 0,
                              .flow_by_flow_beyond = 0});
@@ -295,6 +296,21 @@ void Lanes::solve(const Differences& differences, std::size_t count, LaneBlock& 
   }
   for (std::size_t lane = 0; lane < count; ++lane)
     if (!((block.met >> lane) & 1)) settle_alone(differences, lane, block);
+}
+
+std::vector<Lane> Lanes::heads_before_runs(const Differences& differences,
+                                           std::size_t count,
+                                           LaneBlock& room) const {
+  const LanesPlan& plan = plan_->of_tree;
+  make_room(*plan.tree, room);
+  LanesWork work = work_for(plan, differences, count, room);
+  find_replaced(work);
+  march_in_part(work, count);
+  std::vector<Lane> found;
+  for (const Run& run : plan.tree->runs)
+    found.push_back(run.fed_by == none ? work.sources[index(run.source)].head
+                                       : work.runs[index(run.fed_by)].end_head);
+  return found;
 }
 
 Tree Lanes::tree_of(const Differences& differences, std::size_t lane) const {

@@ -115,6 +115,12 @@ class Lanes {
   /// Solves the first `count` scenarios of a block; the other lanes are idle.
   void solve(const Differences& differences, std::size_t count, LaneBlock& block) const;
 
+  /// Heads before each run [m], nearly, where only something is replaced: runs that are not on the way
+  /// from there to a source answer as on their tangents. Sets `met` in the room.
+  std::vector<Lane> heads_before_runs(const Differences& differences,
+                                      std::size_t count,
+                                      LaneBlock& room) const;
+
   /// The tree of one scenario.
   Tree tree_of(const Differences& differences, std::size_t lane) const;
 

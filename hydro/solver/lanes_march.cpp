@@ -40,13 +40,23 @@ class TreeMarcher : private Marcher {
     block_.passes = std::max(block_.passes, passes);
   }
 
-  /// With stand-ins for all that is quiet.
+  /// With stand-ins for all that is quiet, or as on its tangent.
   HWY_ATTR void run_in_part(std::size_t count) {
     int passes = 0;
     only_loud_ = true;
     const std::uint32_t met = iterate(wanted_of(count), passes);
+    if (!work_.stand_ins) lead_quiet_ones();
     block_.met |= met << from_;
     block_.passes = std::max(block_.passes, passes);
+  }
+
+  HWY_ATTR void run_twice(std::size_t count) {
+    const std::uint32_t wanted = wanted_of(count);
+    pass_inward();
+    correct_outward(judge(wanted));
+    with_slopes_ = true;
+    pass_inward();
+    block_.met |= (judge(wanted) & wanted) << from_;
   }
 
  private:
@@ -264,6 +274,10 @@ HWY_ATTR void march_block_in_part(LanesWork& work, std::size_t count) {
     TreeMarcher(work, from).run_in_part(count);
 }
 
+HWY_ATTR void march_block_twice(LanesWork& work, std::size_t count) {
+  for (std::size_t from = 0; from < count; from += group) TreeMarcher(work, from).run_twice(count);
+}
+
 std::size_t width_of_target() {
   return width;
 }
@@ -276,6 +290,7 @@ namespace hydro {
 
 HWY_EXPORT(march_block);
 HWY_EXPORT(march_block_in_part);
+HWY_EXPORT(march_block_twice);
 HWY_EXPORT(width_of_target);
 
 void march(LanesWork& work, std::size_t count) {
@@ -284,6 +299,10 @@ void march(LanesWork& work, std::size_t count) {
 
 void march_in_part(LanesWork& work, std::size_t count) {
   HWY_DYNAMIC_DISPATCH(march_block_in_part)(work, count);
+}
+
+void march_twice(LanesWork& work, std::size_t count) {
+  HWY_DYNAMIC_DISPATCH(march_block_twice)(work, count);
 }
 
 std::size_t vector_width() {

@@ -159,8 +159,12 @@ inline bool is_replaced(const LanesWork& work, std::size_t place) {
 /// LaneBlock::met, mass, energy and passes.
 void march(LanesWork& work, std::size_t count);
 
-/// The same where stand-ins answer for all that is quiet.
+/// The same where stand-ins answer for all that is quiet; without any, their tangents.
 void march_in_part(LanesWork& work, std::size_t count);
+
+/// Two passes, both with slopes: for lanes that begin at their answers, or near them. Sets
+/// LaneBlock::met, mass and energy.
+void march_twice(LanesWork& work, std::size_t count);
 
 /// One run fed with the heads that are there, with stand-ins for those that it feeds, as near as
 /// rounding lets it. @return whether all lanes are met, and none of them near running dry

@@ -312,20 +312,19 @@ class BreaksCounter {
       const std::size_t i = (outlets_.size() - 1) * k / (lanes - 1);
       if (sample.empty() || sample.back() != i) sample.push_back(i);
     }
-    LaneBlock& block = room_;
-    on_tree_.solve(differences_of(sample), sample.size(), block);
+    const std::vector<Lane> fed =
+        on_tree_.heads_before_runs(differences_of(sample), sample.size(), room_);
     std::vector<Range> found;
     std::vector<double> more;
     for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
       const Run& run = tree_.runs[r];
       const bool begins = run.fed_by == none;
-      const Lane& fed = begins ? block.source_head[index(run.source)]
-                               : block.head[tree_.runs[index(run.fed_by)].end - 1];
       const double before = on_tree_.plan().as_it_is[r].feeding;
       Range range{before, before};
       for (std::size_t lane = 0; lane < sample.size(); ++lane) {
-        range.least = std::min(range.least, fed[lane]);
-        range.most = std::max(range.most, fed[lane]);
+        if (((room_.met >> lane) & 1) == 0) continue;
+        range.least = std::min(range.least, fed[r][lane]);
+        range.most = std::max(range.most, fed[r][lane]);
       }
       const double own = 1.0 * (range.most - range.least) + 1e-5 * tree_.head_span;
       more.push_back(begins ? own : std::max(own, 1.01 * more[index(run.fed_by)]));
