@@ -239,8 +239,9 @@ void note_replaced(LanesWork& work) {
       for (std::size_t lane = 0; lane < lanes; ++lane)
         root.coefficient[lane] *= differences.outlet_factor[place][lane];
     for (; here != end; ++here) {
+      // Where nothing is left, no head is enough.
       root.coefficient[here->lane] = here->mouth ? here->mouth->law.coefficient : 0;
-      if (here->mouth) root.height[here->lane] = here->mouth->height;
+      root.height[here->lane] = here->mouth ? here->mouth->height : no_limit;
     }
   }
 }

@@ -4,6 +4,7 @@
 #include "hydro/quantities/range.hpp"
 #include "hydro/solver/settled_layout.hpp"
 #include "hydro/what_ifs/count_breaks.hpp"
+#include "hydro/what_ifs/in_parallel.hpp"
 #include "hydro/what_ifs/outlet_condition.hpp"
 #include "hydro/what_ifs/solve_breaks.hpp"
 
@@ -348,6 +349,7 @@ Fault at_outlet(Fault fault, const std::string& line, int outlet) {
 
 Breaks break_every_outlet(const Layout& layout, const BreakOptions& options, const Work& work) {
   require_fault_of_outlet(options.fault);
+  threads_for(0, work);  // even where there is nothing to share
   return Breaking(layout, options, work).run();
 }
 
