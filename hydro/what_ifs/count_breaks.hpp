@@ -4,7 +4,7 @@
 //           are known by their stand-ins (lanes_in_part.hpp), and their outlets by the head before
 //           their inlet (outlets_by_head.hpp).
 // Range     Layouts that lanes march on. A break that cannot be told so (a head beyond those that
-//           were tried, or within 1e-9 of the head span of one at which an outlet changes) is left.
+//           were tried, or within 1e-11 of the head span of one at which an outlet changes) is left.
 // Accuracy  As in lanes_in_part.hpp.
 #pragma once
 
