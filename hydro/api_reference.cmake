@@ -24,4 +24,5 @@ set(DOXYGEN_WARN_LOGFILE ${DOXYGEN_OUTPUT_DIRECTORY}/warnings.txt)
 file(MAKE_DIRECTORY ${DOXYGEN_OUTPUT_DIRECTORY})
 
 get_target_property(headers hydro HEADER_SET)
-doxygen_add_docs(hydro_docs ${headers} README.md DEVELOPERS.md WORKING_DIRECTORY ${PROJECT_SOURCE_DIR})
+get_target_property(made_headers hydro HEADER_SET_made_headers)
+doxygen_add_docs(hydro_docs ${headers} ${made_headers} README.md DEVELOPERS.md WORKING_DIRECTORY ${PROJECT_SOURCE_DIR})
