@@ -51,7 +51,7 @@ PYBIND11_MODULE(_hydro, module) {
   using namespace hydro::bindings;
   module.attr("__name__") =
       "hydro";  // so that classes are hydro.Pressure, not hydro._hydro.Pressure
-  module.attr("__version__") = HYDRO_VERSION;
+  module.attr("__version__") = version();
   py::options texts_are_written_here;
   texts_are_written_here.disable_function_signatures();
   bind_errors();

@@ -1,4 +1,5 @@
-// A drum at the gate doses a mat through a small outlet: how long do 5 gallons take, and the whole drum?
+// A drum at the gate doses a mat through a small outlet: how long do 5 gallons take, the whole drum,
+// and the 37 gallons that the mat needs?
 #include "hydro/hydro.hpp"
 
 #include <cstdio>
@@ -16,4 +17,10 @@ int main() {
                 time_to_run_out(drum, outlet, gallons * gallon) / units::min);
   std::printf("After an hour the water stands %.2f m high.\n",
               level_after(drum, outlet, 1 * units::h) / units::m);
+
+  const BucketFills fills = *bucket(drum, outlet, 37 * gallon).for_need;
+  std::printf("37 gal take %d fills, %.0f gal out of the last, and run for %.1f h.\n",
+              fills.fills(),
+              fills.last / gallon,
+              fills.time / units::h);
 }

@@ -6,5 +6,6 @@
   s|^#pragma once$|@endverbatim @file */|
   s|^// \{0,1\}||
 }
-# README: links to files beside it, which the reference does not hold.
+# README: the pages are here; other files beside it the reference does not hold.
+s/\[pages of questions\](hydro\/pages)/\\ref questions "pages of questions"/
 s/\[\([^]]*\)\](\(examples\|tests\|LICENSE\)[^)]*)/\1/g

@@ -4,6 +4,7 @@
 //           headers.
 #pragma once
 
+#include "hydro/version.hpp"
 // Floor 0: units and their texts, errors.
 #include "hydro/quantities/error.hpp"
 #include "hydro/quantities/series.hpp"

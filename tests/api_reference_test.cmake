@@ -1,5 +1,7 @@
-# Makes the API reference of BUILD and fails if Doxygen warns of anything, or if one of HEADERS does not begin with the
-# block that the reference shows. Every type needs a sentence; members whose names say it all need none.
+# Makes the API reference of BUILD and fails if Doxygen warns of anything (an example that is not there, a name that no
+# longer is), if one of HEADERS does not begin with the block that the reference shows, or if one of PAGES is not found
+# from the page of questions or shows no output that a test compares. Every type needs a sentence; members whose names
+# say it all need none.
 include(${CMAKE_CURRENT_LIST_DIR}/run.cmake)
 set(docs ${BUILD}/hydro_docs)
 file(REMOVE ${docs}/warnings.txt)
@@ -25,4 +27,26 @@ endforeach()
 file(READ ${docs}/html/friction_8hpp.html page)
 if(NOT page MATCHES "Hazen-Williams   h = 10.67 L Q")
   message(SEND_ERROR "the reference does not show the formulas of friction.hpp")
+endif()
+
+file(READ ${docs}/html/questions.html index)
+foreach(page ${PAGES})
+  cmake_path(GET page STEM name)
+  if(name STREQUAL questions)
+    continue()
+  endif()
+  file(READ ${page} text)
+  if(NOT text MATCHES "^# [^\n]+ {#${name}}\n")
+    message(SEND_ERROR "${page} does not begin with '# the question {#${name}}'")
+  endif()
+  if(NOT index MATCHES "href=\"${name}\\.html\"")
+    message(SEND_ERROR "${page} is not one of the questions of questions.md")
+  endif()
+  if(NOT text MATCHES "\n\\\\verbinclude expected/[a-z0-9_]+\\.txt\n")
+    message(SEND_ERROR "${page} shows no output of examples/expected")
+  endif()
+endforeach()
+file(READ ${docs}/html/every_outlet.html page)
+if(NOT page MATCHES "Outlet 16 has 29\\.9 of its 30 psi\\.")
+  message(SEND_ERROR "the page every_outlet does not show what its example prints")
 endif()

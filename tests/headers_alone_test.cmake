@@ -13,7 +13,7 @@ foreach(header ${headers})
   endif()
   set(alone ${CMAKE_CURRENT_BINARY_DIR}/header_alone.cpp)
   file(WRITE ${alone} "#include \"${header}\"\n")
-  execute_process(COMMAND ${COMPILER} -std=c++20 -Wall -Wextra -Werror -fsyntax-only -I ${SOURCE} ${alone}
+  execute_process(COMMAND ${COMPILER} -std=c++20 -Wall -Wextra -Werror -fsyntax-only -I ${SOURCE} -I ${MADE} ${alone}
                   RESULT_VARIABLE result ERROR_VARIABLE errors)
   file(REMOVE ${alone})
   if(result)

@@ -11,4 +11,5 @@ int main() {
       Supply{.pressure = 40 * psi},
       {Line{.name = "row 1", .pipe = lateral, .outlet = spray, .count = 24, .spacing = 20 * ft}}};
   std::cout << solve(strip).line("row 1").pressure.back() / psi << '\n';
+  std::cout << "compiled with " HYDRO_VERSION_TEXT ", runs with " << version() << '\n';
 }

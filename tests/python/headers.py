@@ -13,7 +13,8 @@ def public_headers() -> tuple[Path, ...]:
     folder = ROOT / "hydro"
     listed = re.findall(r"^ +([\w/]+\.hpp)$", (folder / "CMakeLists.txt").read_text(), re.M)
     assert listed
-    return tuple(folder / name for name in listed if name != "hydro.hpp")
+    made = folder / "version.hpp.in"  # of which CMake makes version.hpp
+    return (made, *(folder / name for name in listed if name != "hydro.hpp"))
 
 
 @cache
@@ -31,6 +32,12 @@ def declared_in_namespace() -> set[str]:
     constants = re.findall(r"^inline constexpr [\w:<> ]+? (\w+)(?: =|\{)", text, re.M)
     functions = re.findall(r"^(?!using|struct|class|HYDRO)[\w:<>,& ]+ [&*]?(\w+)\(", text, re.M)
     return {*types, *constants, *functions}
+
+
+def macros() -> set[str]:
+    """Those that a header leaves to whoever includes it."""
+    text = "\n".join(header.read_text() for header in public_headers())
+    return {*re.findall(r"^#define (\w+)", text, re.M)} - {*re.findall(r"^#undef (\w+)", text, re.M)}
 
 
 def body_of(name: str) -> str:

@@ -3,13 +3,13 @@
     PYTHONPATH=BUILD/python python3 tests/python/public_names.py > tests/public_names.txt
 """
 
-from headers import declared_in_namespace, members_of, structs
+from headers import declared_in_namespace, macros, members_of, structs
 
 import hydro
 
 
 def public_names() -> list[str]:
-    names = {f"C++ {name}" for name in declared_in_namespace()}
+    names = {f"C++ {name}" for name in declared_in_namespace() | macros()}
     for kind in structs():
         fields, methods = members_of(kind)
         names |= {f"C++ {kind}.{member}" for member in (*fields, *methods)}

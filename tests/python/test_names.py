@@ -58,6 +58,7 @@ ELSEWHERE = {
     "list_in_quotes": "likewise",
     "listed_at_most": "likewise",
     "is_control": "likewise",
+    "version": "__version__",
 }
 RISKY_UNITS = {"J", "K", "W", "day", "h", "min", "s"}  # namesakes of common variables live in hydro.units
 KEYWORDS = {
