@@ -192,12 +192,12 @@ INSTANTIATE_TEST_SUITE_P(
         Bound{"Points of a pump",
               &FileLimits::points,
               [](int n) {
-                return "[supply.pump]\npoints = [[\"0 gpm\", \"999 ft\"], " +
-                       numbered("[\"1# gpm\", \"10# ft\"], ", 0) +
-                       (n == 3 ? "[\"10 gpm\", \"90 ft\"], [\"20 gpm\", \"80 ft\"]"
-                               : "[\"10 gpm\", \"90 ft\"], [\"20 gpm\", \"80 ft\"], [\"30 gpm\", "
-                                 "\"70 ft\"]") +
-                       "]\n" + farm.substr(farm.find("[pipe"));
+                std::string points;
+                for (int i = 0; i < n; ++i)
+                  points += "[\"" + std::to_string(10 * i) + " gpm\", \"" +
+                            std::to_string(90 - 10 * i) + " ft\"], ";
+                return "[supply.pump]\npoints = [" + points + "]\n" +
+                       farm.substr(farm.find("[pipe"));
               },
               0,
               "supply: pump.points: there are 4, must be at most 3"},
