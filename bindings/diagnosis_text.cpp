@@ -31,23 +31,28 @@ void bind_files(py::module_& module) {
   def(
       module,
       "read_readings",
-      [](const std::filesystem::path& file, const Layout& layout) {
+      [](const std::filesystem::path& file, const Layout& layout, const FileLimits& limits) {
         const OthersRun meanwhile;
-        return read_readings(file, layout);
+        return read_readings(file, layout, limits);
       },
-      {"file", "layout"},
+      {"file", "layout", {"limits", py::cast(FileLimits{}), Passing::by_name}},
       "The [[reading]] and [[sight]] of a description file, or of one of their own. layout: with "
-      "the sets that ran. InvalidInput with every mistake, each with file, line and column.\n\n"
+      "the sets that ran. limits: how much the file may hold. InvalidInput with every mistake, "
+      "each with file, line and column.\n\n"
       ">>> farm = read_layout(\"examples/ouzel_bench.toml\").watering([\"rows 1 and 2\"])\n"
       ">>> len(read_readings(\"examples/ouzel_gauge_low.toml\", farm).readings)\n"
       "2");
   def(
       module,
       "read_readings_text",
-      [](const std::string& text, const Layout& layout, const std::string& name) {
-        return read_readings_text(text, layout, name);
-      },
-      {"text", "layout", {"name", py::str("text")}},
+      [](const std::string& text,
+         const Layout& layout,
+         const std::string& name,
+         const FileLimits& limits) { return read_readings_text(text, layout, name, limits); },
+      {"text",
+       "layout",
+       {"name", py::str("text")},
+       {"limits", py::cast(FileLimits{}), Passing::by_name}},
       ("The same from text; `name` stands for the file in errors.\n\n" + example_row +
        ">>> text = 'reading = [{ place = \"supply gauge\", pressure = \"38 psi\" }]'\n"
        ">>> read_readings_text(text, farm).readings\n"

@@ -7,6 +7,7 @@
 #include "hydro/text/csv.hpp"
 #include "hydro/text/day_csv.hpp"
 #include "hydro/text/drawing.hpp"
+#include "hydro/text/file_limits.hpp"
 #include "hydro/text/json.hpp"
 #include "hydro/text/pocket_sheet.hpp"
 #include "hydro/text/read_layout.hpp"
@@ -91,22 +92,42 @@ struct Type<Tabled> {
 
 namespace {
 
+void bind_file_limits(py::module_& module) {
+  Record<FileLimits>("FileLimits", "The most that a description file may hold of each.")
+      .field("bytes", &FileLimits::bytes, "Of the file, 1 to 2^30.")
+      .field("values", &FileLimits::values, "Keys, tables and elements of lists, from 1 on.")
+      .field("nesting", &FileLimits::nesting, "Of lists and tables in one another, 1 to 200.")
+      .field("text", &FileLimits::text, "Bytes of a name, quantity, number or other word.")
+      .field("mistakes", &FileLimits::mistakes, "Collected before the file is given up, from 1 on.")
+      .field("definitions", &FileLimits::definitions, "Kinds of pipe, of outlet, and blocks, each.")
+      .field("supplies", &FileLimits::supplies, "Further ones.")
+      .field("lines", &FileLimits::lines, "At most 100000 in any layout.")
+      .field("outlets", &FileLimits::outlets, "Of all lines; at most 1000000 in any layout.")
+      .field("reaches", &FileLimits::reaches, "Of one line.")
+      .field("points", &FileLimits::points, "Of one curve.")
+      .field("sets", &FileLimits::sets, "Of [[set]].")
+      .field("faults", &FileLimits::faults, "Of [[fault]].")
+      .field("readings", &FileLimits::readings, "And as many sights.")
+      .description(module);
+}
+
 void bind_readers(py::module_& module) {
   def(module,
       "read_layout",
       &read_layout,
-      {"file"},
+      {"file", {"limits", py::cast(FileLimits{}), Passing::by_name}},
       "Reads a description file (TOML 1.0). Its faults are in the layout; reports are in US units "
-      "when the supply's pressure is given in psi. InvalidInput with every mistake, each with "
-      "file, "
-      "line and column.\n\n"
+      "when the supply's pressure is given in psi. limits: how much the file may hold. "
+      "InvalidInput with every mistake, each with file, line and column.\n\n"
       ">>> read_layout(\"examples/ouzel_strips.toml\")\n"
       "<hydro.Layout: lines 6, outlets 20, faults 1>");
   def(
       module,
       "read_layout_text",
-      [](const std::string& text, const std::string& name) { return read_layout_text(text, name); },
-      {"text", {"name", py::str("text")}},
+      [](const std::string& text, const std::string& name, const FileLimits& limits) {
+        return read_layout_text(text, name, limits);
+      },
+      {"text", {"name", py::str("text")}, {"limits", py::cast(FileLimits{}), Passing::by_name}},
       "The same from text; `name` stands for the file in errors.\n\n"
       ">>> text = \"\"\"\n"
       "... supply = { pressure = \"40 psi\" }\n"
@@ -120,17 +141,17 @@ void bind_readers(py::module_& module) {
   def(module,
       "read_outlets",
       &read_outlets,
-      {"file"},
+      {"file", {"limits", py::cast(FileLimits{}), Passing::by_name}},
       "The kinds of outlets that a description file defines, used or not.\n\n"
       ">>> [kind.name for kind in read_outlets(\"examples/ouzel_strips.toml\")]\n"
       "['turning_head']");
   def(
       module,
       "read_fault",
-      [](const std::string& text, const std::vector<Outlet>& outlets) {
-        return read_fault(text, outlets);
+      [](const std::string& text, const std::vector<Outlet>& outlets, const FileLimits& limits) {
+        return read_fault(text, outlets, limits);
       },
-      {"text", {"outlets", py::tuple()}},
+      {"text", {"outlets", py::tuple()}, {"limits", py::cast(FileLimits{}), Passing::by_name}},
       "Reads the inside of an inline table. outlets: those that a wrong one may be, by their "
       "names.\n\n"
       ">>> read_fault('line = \"row 2\", outlet = 7, kind = \"head off\"')\n"
@@ -389,6 +410,7 @@ void bind_what_ifs(py::module_& module) {
 }  // namespace
 
 void bind_text(py::module_& module) {
+  bind_file_limits(module);
   bind_readers(module);
   bind_writers(module);
   bind_what_ifs(module);

@@ -47,17 +47,22 @@ void bind_blocks(py::module_& module) {
   def(
       module,
       "read_blocks",
-      [](const std::filesystem::path& file) { return read_blocks(file); },
-      {"file"},
+      [](const std::filesystem::path& file, const FileLimits& limits) {
+        return read_blocks(file, limits);
+      },
+      {"file", {"limits", py::cast(FileLimits{}), Passing::by_name}},
       "Reads the tables [block.NAME] and [weather] of a description file; read_layout reads the "
-      "rest. InvalidInput with every mistake, each with file, line and column.\n\n"
+      "rest. limits: how much it may hold. InvalidInput with every mistake, each with file, line "
+      "and column.\n\n"
       ">>> read_blocks(\"examples/ouzel_strips.toml\").blocks\n"
       "[]");
   def(
       module,
       "read_blocks_text",
-      [](const std::string& text, const std::string& name) { return read_blocks_text(text, name); },
-      {"text", {"name", py::str("text")}},
+      [](const std::string& text, const std::string& name, const FileLimits& limits) {
+        return read_blocks_text(text, name, limits);
+      },
+      {"text", {"name", py::str("text")}, {"limits", py::cast(FileLimits{}), Passing::by_name}},
       "The same from text; `name` stands for the file in errors.\n\n"
       ">>> text = \"\"\"\n"
       "... weather = { reference_evapotranspiration = \"5 mm/day\" }\n"

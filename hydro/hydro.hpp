@@ -108,6 +108,7 @@
 #include "hydro/text/missed_report.hpp"
 #include "hydro/text/need_report.hpp"
 #include "hydro/text/pocket_sheet.hpp"
+#include "hydro/text/file_limits.hpp"
 #include "hydro/text/read_blocks.hpp"
 #include "hydro/text/read_layout.hpp"
 #include "hydro/text/read_readings.hpp"

@@ -599,6 +599,13 @@ TEST(Layout, RefusesMoreThanAMillionOutletsInAll) {
   EXPECT_THAT(texts_of(problems_of(parts)), IsEmpty());
 }
 
+TEST(Layout, RefusesABillionOutletsAtOnce) {
+  Parts parts = sound();
+  parts.lines[0].count = 1'000'000'000;
+  EXPECT_THAT(texts_of(problems_of(parts)),
+              testing::Contains(HasSubstr("count: is 1000000000, must be from 1 to 1000000")));
+}
+
 TEST(Layout, RefusesMoreThanAHundredThousandLines) {
   Parts parts{.supply = {.pressure = 40 * psi}, .lines = {}, .water = {}, .site = {}};
   for (std::size_t i = 0; i < most_lines; ++i)

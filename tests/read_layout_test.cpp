@@ -1307,7 +1307,7 @@ TEST(ReadLayoutSyntax, RefusesDeepNestingOfBrackets) {
   for (const std::string& text : {"a = " + std::string(100000, '['),
                                   "a = " + std::string(100000, '[') + std::string(100000, ']'),
                                   "a = " + repeated("{b=", 100000)})
-    EXPECT_THAT(mistakes_in(text), ElementsAre(HasSubstr("is not TOML")));
+    EXPECT_THAT(mistakes_in(text), ElementsAre(HasSubstr("more than 64 lists, tables")));
 }
 
 TEST(ReadLayoutSyntaxDeathTest, RefusesDeepNestingOfKeys) {
@@ -1384,7 +1384,7 @@ TEST(ReadLayoutMessages, ListAFewOfManyMistakesAndCountTheRest) {
 }
 
 TEST(ReadLayoutMessages, FarTooManyLinesAreOneMistake) {
-  EXPECT_THAT(mistakes_in(Description{.more = repeated("[[line]]\n", 900000)}.text()),
+  EXPECT_THAT(mistakes_in(Description{.more = repeated("[[line]]\n", 400000)}.text()),
               ElementsAre(HasSubstr("must be at most 100000")));
 }
 

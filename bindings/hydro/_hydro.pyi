@@ -7261,6 +7261,57 @@ class TodaysSets:
     def __init__(self, *args: NoReturn, **kwargs: NoReturn) -> None:
         """TypeError: only the library makes it."""
 
+class FileLimits:
+    """The most that a description file may hold of each."""
+    def __init__(self, *, bytes: int = 8388608, values: int = 1000000, nesting: int = 64, text: int = 1000, mistakes: int = 100000, definitions: int = 10000, supplies: int = 1000, lines: int = 100000, outlets: int = 1000000, reaches: int = 1000, points: int = 100, sets: int = 10000, faults: int = 10000, readings: int = 1000) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    @property
+    def bytes(self) -> int:
+        """Of the file, 1 to 2^30."""
+    @property
+    def values(self) -> int:
+        """Keys, tables and elements of lists, from 1 on."""
+    @property
+    def nesting(self) -> int:
+        """Of lists and tables in one another, 1 to 200."""
+    @property
+    def text(self) -> int:
+        """Bytes of a name, quantity, number or other word."""
+    @property
+    def mistakes(self) -> int:
+        """Collected before the file is given up, from 1 on."""
+    @property
+    def definitions(self) -> int:
+        """Kinds of pipe, of outlet, and blocks, each."""
+    @property
+    def supplies(self) -> int:
+        """Further ones."""
+    @property
+    def lines(self) -> int:
+        """At most 100000 in any layout."""
+    @property
+    def outlets(self) -> int:
+        """Of all lines; at most 1000000 in any layout."""
+    @property
+    def reaches(self) -> int:
+        """Of one line."""
+    @property
+    def points(self) -> int:
+        """Of one curve."""
+    @property
+    def sets(self) -> int:
+        """Of [[set]]."""
+    @property
+    def faults(self) -> int:
+        """Of [[fault]]."""
+    @property
+    def readings(self) -> int:
+        """And as many sights."""
+    def replace(self, **changes: Any) -> FileLimits:
+        """The same with other values of the fields that are named."""
+    def __repr__(self) -> str: ...
+
 class Blocks:
     """What a description file tells of ground and weather."""
     @property
@@ -9321,16 +9372,16 @@ def todays_sets(layout: Layout, blocks: Iterable[Block], needs: Iterable[WaterNe
     'one'
     """
 
-def read_layout(file: str | os.PathLike[str]) -> Layout:
+def read_layout(file: str | os.PathLike[str], *, limits: FileLimits = ...) -> Layout:
     """Reads a description file (TOML 1.0). Its faults are in the layout; reports are in US units when
-    the supply's pressure is given in psi. InvalidInput with every mistake, each with file, line and
-    column.
+    the supply's pressure is given in psi. limits: how much the file may hold. InvalidInput with
+    every mistake, each with file, line and column.
 
     >>> read_layout("examples/ouzel_strips.toml")
     <hydro.Layout: lines 6, outlets 20, faults 1>
     """
 
-def read_layout_text(text: str, name: str = 'text') -> Layout:
+def read_layout_text(text: str, name: str = 'text', *, limits: FileLimits = ...) -> Layout:
     '''The same from text; `name` stands for the file in errors.
 
     >>> text = """
@@ -9343,14 +9394,14 @@ def read_layout_text(text: str, name: str = 'text') -> Layout:
     <hydro.Layout: lines 1, outlets 24, faults 0>
     '''
 
-def read_outlets(file: str | os.PathLike[str]) -> list[Outlet]:
+def read_outlets(file: str | os.PathLike[str], *, limits: FileLimits = ...) -> list[Outlet]:
     """The kinds of outlets that a description file defines, used or not.
 
     >>> [kind.name for kind in read_outlets("examples/ouzel_strips.toml")]
     ['turning_head']
     """
 
-def read_fault(text: str, outlets: Iterable[Outlet] = ()) -> Fault:
+def read_fault(text: str, outlets: Iterable[Outlet] = (), *, limits: FileLimits = ...) -> Fault:
     """Reads the inside of an inline table. outlets: those that a wrong one may be, by their names.
 
     >>> read_fault('line = "row 2", outlet = 7, kind = "head off"')
@@ -9551,15 +9602,15 @@ def trouble_report(layout: Layout, line: str, found: Iterable[TroubleAtCount], u
     True
     """
 
-def read_blocks(file: str | os.PathLike[str]) -> Blocks:
+def read_blocks(file: str | os.PathLike[str], *, limits: FileLimits = ...) -> Blocks:
     """Reads the tables [block.NAME] and [weather] of a description file; read_layout reads the rest.
-    InvalidInput with every mistake, each with file, line and column.
+    limits: how much it may hold. InvalidInput with every mistake, each with file, line and column.
 
     >>> read_blocks("examples/ouzel_strips.toml").blocks
     []
     """
 
-def read_blocks_text(text: str, name: str = 'text') -> Blocks:
+def read_blocks_text(text: str, name: str = 'text', *, limits: FileLimits = ...) -> Blocks:
     '''The same from text; `name` stands for the file in errors.
 
     >>> text = """
@@ -9644,16 +9695,17 @@ def missed_report(layout: Layout, missed: MissedWater, run: InterruptedRun, *, u
     True
     """
 
-def read_readings(file: str | os.PathLike[str], layout: Layout) -> Readings:
+def read_readings(file: str | os.PathLike[str], layout: Layout, *, limits: FileLimits = ...) -> Readings:
     """The [[reading]] and [[sight]] of a description file, or of one of their own. layout: with the
-    sets that ran. InvalidInput with every mistake, each with file, line and column.
+    sets that ran. limits: how much the file may hold. InvalidInput with every mistake, each with
+    file, line and column.
 
     >>> farm = read_layout("examples/ouzel_bench.toml").watering(["rows 1 and 2"])
     >>> len(read_readings("examples/ouzel_gauge_low.toml", farm).readings)
     2
     """
 
-def read_readings_text(text: str, layout: Layout, name: str = 'text') -> Readings:
+def read_readings_text(text: str, layout: Layout, name: str = 'text', *, limits: FileLimits = ...) -> Readings:
     """The same from text; `name` stands for the file in errors.
 
     >>> spray = Outlet(name="spray", flow=1.2 * gpm, at=30 * psi)

@@ -47,15 +47,16 @@ Soil read_soil(TableReader& block) {
 /// Reads a whole file; what it does not know is left to read_layout.
 class BlocksReader {
  public:
-  BlocksReader(const toml::table& root, const std::string& file)
-      : mistakes_(file), root_(root, "", "", mistakes_) {
-    for (const toml::table* line : root_.tables("line"))
+  BlocksReader(const toml::table& root, const std::string& file, const FileLimits& limits)
+      : mistakes_(file, limits), root_(root, "", "", mistakes_) {
+    for (const toml::table* line : root_.tables("line", limits.lines))
       if (const auto name = (*line)["name"].value<std::string>()) lines_.insert(*name);
   }
 
   Blocks read() {
     if (const toml::table* table = root_.table("weather")) read_weather(*table);
-    if (const toml::table* all = root_.table("block"))
+    const toml::table* all = root_.table("block");
+    if (all && !root_.has_too_many(*all, "block", mistakes_.limits().definitions))
       for (const auto& [key, node] : *all) read_block(std::string(key.str()), node);
     mistakes_.throw_if_any();
     return std::move(blocks_);
@@ -172,11 +173,13 @@ class BlocksReader {
       reader.mistake("lines", "is not given; name those along the block, [\"row 1\", \"row 2\"]");
     for (const std::string& line : lines) {
       if (!lines_.contains(line)) {
-        const std::vector<std::string> names(lines_.begin(), lines_.end());
+        std::vector<std::string> names;
+        for (auto it = lines_.begin(); it != lines_.end() && names.size() < listed_at_most; ++it)
+          names.push_back(*it);
         reader.mistake("lines",
                        fmt::format("name {}, but there is no such line; there are {}",
                                    in_quotes(line),
-                                   list_in_quotes(names, names.size())));
+                                   list_in_quotes(names, lines_.size())));
       }
       const auto [other, is_first] = block_of_line_.emplace(line, block);
       if (!is_first)
@@ -216,13 +219,13 @@ class BlocksReader {
 
 }  // namespace
 
-Blocks read_blocks(const std::filesystem::path& file) {
-  return read_blocks_text(contents_of(file), printable(file.string()));
+Blocks read_blocks(const std::filesystem::path& file, const FileLimits& limits) {
+  return read_blocks_text(contents_of(file, limits), printable(file.string()), limits);
 }
 
-Blocks read_blocks_text(std::string_view text, const std::string& name) {
-  const toml::table root = parse(text, name);
-  return BlocksReader(root, name).read();
+Blocks read_blocks_text(std::string_view text, const std::string& name, const FileLimits& limits) {
+  const toml::table root = parse(text, name, limits);
+  return BlocksReader(root, name, limits).read();
 }
 
 }  // namespace hydro

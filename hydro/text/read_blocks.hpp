@@ -5,14 +5,15 @@
 //           dates of TOML: 2026-05-02. The altitude of the weather is that of [site] where it has
 //           none. Of the layout only the names of its lines are read: read_layout reads the rest.
 // Source    TOML 1.0.0 (toml.io), read by toml++.
-// Range     At most 8 MiB of text.
+// Range     As much as file_limits.hpp says.
 // Errors    InvalidInput with every mistake of meaning at once, or the first mistake of syntax; the
 //           place of each is file:line:column. A block of a line that is not there, or a line in
 //           two blocks, is one.
-// Threads   Reads the file and nothing else; no global state.
+// Threads   Reads the file and nothing else: never writes, runs or fetches anything; no global state.
 #pragma once
 
 #include "hydro/quantities/units.hpp"
+#include "hydro/text/file_limits.hpp"
 #include "hydro/watering/block.hpp"
 #include "hydro/watering/reference_evapotranspiration.hpp"
 #include "hydro/watering/soil_water.hpp"
@@ -33,9 +34,11 @@ struct Blocks {
 };
 
 /// Reads [block.NAME] and [weather] of a description file. @throws InvalidInput
-Blocks read_blocks(const std::filesystem::path& file);
+Blocks read_blocks(const std::filesystem::path& file, const FileLimits& limits = {});
 
 /// The same from text; `name` stands for the file in errors.
-Blocks read_blocks_text(std::string_view text, const std::string& name = "text");
+Blocks read_blocks_text(std::string_view text,
+                        const std::string& name = "text",
+                        const FileLimits& limits = {});
 
 }  // namespace hydro

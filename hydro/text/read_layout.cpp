@@ -19,8 +19,8 @@ namespace {
 /// Reads a whole file. Definitions are examined where they stand, all else by Layout's own rules.
 class LayoutReader {
  public:
-  LayoutReader(const toml::table& root, const std::string& file)
-      : mistakes_(file), root_(root, "", "", mistakes_) {}
+  LayoutReader(const toml::table& root, const std::string& file, const FileLimits& limits)
+      : mistakes_(file, limits), root_(root, "", "", mistakes_) {}
 
   const OutletsByName& outlets() const { return outlets_; }
 
@@ -38,12 +38,12 @@ class LayoutReader {
           "supply",
           fmt::format("is not given; write [supply] and under it {}", ways_to_supply("supply")));
     }
-    for (const toml::table* table : root_.tables("further_supply"))
+    for (const toml::table* table : root_.tables("further_supply", limits().supplies))
       further_supplies_.push_back(
           read_supply(*table, fmt::format("further supply {}", further_supplies_.size() + 1)));
-    read_lines(root_.tables("line"));
-    for (const toml::table* table : root_.tables("set")) read_set(*table);
-    for (const toml::table* table : root_.tables("fault")) read_fault(*table);
+    read_lines(root_.tables("line", limits().lines));
+    for (const toml::table* table : root_.tables("set", limits().sets)) read_set(*table);
+    for (const toml::table* table : root_.tables("fault", limits().faults)) read_fault(*table);
     for (const char* reserved : {"block", "weather"}) root_.accept(reserved);  // read_blocks.hpp
     for (const char* reserved : {"reading", "sight"}) root_.accept(reserved);  // read_readings.hpp
     root_.finish();
@@ -65,6 +65,8 @@ class LayoutReader {
 
  private:
   using Readers = std::map<std::string, TableReader, std::less<>>;
+
+  const FileLimits& limits() const { return mistakes_.limits(); }
 
   /// Keeps the reader of a part under its id, to find the positions of its fields later.
   TableReader& reader_of(const toml::table& table,
@@ -134,7 +136,7 @@ class LayoutReader {
   template <class T, class Read>
   void read_definitions(const char* kind, std::map<std::string, T>& definitions, Read read) {
     const toml::table* all = root_.table(kind);
-    if (!all) return;
+    if (!all || root_.has_too_many(*all, kind, limits().definitions)) return;
     for (const auto& [key, node] : *all) {
       const std::string name(key.str());
       const std::string place = fmt::format("{} {}", kind, in_quotes(name));
@@ -173,16 +175,18 @@ class LayoutReader {
 
   void read_lines(const std::vector<const toml::table*>& tables) {
     lines_were_read_ = !mistakes_.has("", "line");
-    if (tables.size() > most_lines) {
-      root_.mistake("line",
-                    fmt::format("there are {}, must be at most {}", tables.size(), most_lines));
-      lines_were_read_ = false;
-      return;
-    }
     for (const toml::table* table : tables)
       lines_.push_back({.name = (*table)["name"].value_or(std::string())});
     const std::vector<std::string> places = places_of(lines_);
     for (std::size_t i = 0; i < lines_.size(); ++i) read_line(*tables[i], places[i], lines_[i]);
+    std::int64_t outlets = 0;
+    for (const Line& line : lines_) outlets += line.outlet_count();
+    if (outlets > limits().outlets)
+      mistakes_.add(
+          root_.position_of("line"),
+          "lines",
+          "count",
+          fmt::format("adds up to {} outlets, must be at most {}", outlets, limits().outlets));
   }
 
   void read_line(const toml::table& table, const std::string& place, Line& line) {
@@ -198,7 +202,7 @@ class LayoutReader {
     reader.needed("pipe", pipe);
     if (pipe) line.pipe = referred(reader, "pipe", *pipe, pipes_);
     for (TableReader* part :
-         parts_of(reader, "reaches", "[{ pipe = \"wide\", to = \"126 ft\" }]")) {
+         parts_of(reader, "reaches", limits().reaches, "[{ pipe = \"wide\", to = \"126 ft\" }]")) {
       const auto wide = part->needed("pipe", part->text("pipe"));
       line.reaches.push_back({wide.empty() ? Pipe{} : referred(*part, "pipe", wide, pipes_),
                               part->needed("to", part->quantity<Length>("to"))});
@@ -208,8 +212,8 @@ class LayoutReader {
       line.outlet = referred(reader, "outlet", *outlet, outlets_);
     else if (table.contains("outlet"))
       line.outlet = Outlet{};  // its mistake is on the list; spares those that would follow from it
-    for (TableReader* part :
-         parts_of(reader, "outlets", "[{ place = \"18 ft\", outlet = \"spray\" }]")) {
+    for (TableReader* part : parts_of(
+             reader, "outlets", limits().outlets, "[{ place = \"18 ft\", outlet = \"spray\" }]")) {
       const auto distance = part->needed("place", part->quantity<Length>("place"));
       const auto kind = part->needed("outlet", part->text("outlet"));
       line.outlets.push_back(
@@ -254,9 +258,12 @@ class LayoutReader {
   }
 
   /// Readers of the tables of a list inside a line.
-  std::vector<TableReader*> parts_of(TableReader& line, const char* key, const char* example) {
+  std::vector<TableReader*> parts_of(TableReader& line,
+                                     const char* key,
+                                     int most,
+                                     const char* example) {
     std::vector<TableReader*> readers;
-    for (const toml::table* table : line.tables(key, example)) {
+    for (const toml::table* table : line.tables(key, most, example)) {
       const std::string part = fmt::format("{}, {}", key, readers.size() + 1);
       readers.push_back(&reader_of(*table, line.place() + " " + part, line.place(), part + "."));
     }
@@ -343,30 +350,32 @@ class LayoutReader {
 
 }  // namespace
 
-Layout read_layout(const std::filesystem::path& file) {
-  return read_layout_text(contents_of(file), printable(file.string()));
+Layout read_layout(const std::filesystem::path& file, const FileLimits& limits) {
+  return read_layout_text(contents_of(file, limits), printable(file.string()), limits);
 }
 
-Layout read_layout_text(std::string_view text, const std::string& name) {
-  const toml::table root = parse(text, name);
-  return LayoutReader(root, name).read();
+Layout read_layout_text(std::string_view text, const std::string& name, const FileLimits& limits) {
+  const toml::table root = parse(text, name, limits);
+  return LayoutReader(root, name, limits).read();
 }
 
-std::vector<Outlet> read_outlets(const std::filesystem::path& file) {
+std::vector<Outlet> read_outlets(const std::filesystem::path& file, const FileLimits& limits) {
   const std::string name = printable(file.string());
-  const toml::table root = parse(contents_of(file), name);
-  LayoutReader reader(root, name);
+  const toml::table root = parse(contents_of(file, limits), name, limits);
+  LayoutReader reader(root, name, limits);
   reader.read();
   std::vector<Outlet> outlets;
   for (const auto& [key, outlet] : reader.outlets()) outlets.push_back(outlet);
   return outlets;
 }
 
-Fault read_fault(std::string_view text, const std::vector<Outlet>& outlets) {
+Fault read_fault(std::string_view text,
+                 const std::vector<Outlet>& outlets,
+                 const FileLimits& limits) {
   constexpr std::string_view before = "fault={";
   const std::string name = "fault";
   const std::string whole = fmt::format("{}{}}}", before, text);
-  const toml::table root = parse(whole, name, before.size());
+  const toml::table root = parse(whole, name, limits, before.size());
   const toml::table* table = root["fault"].as_table();
   // The table must be the whole of it: nothing may close it early, not even before a comment.
   const auto characters = std::count_if(whole.begin(), whole.end(), [](char c) {
@@ -377,7 +386,7 @@ Fault read_fault(std::string_view text, const std::vector<Outlet>& outlets) {
         name, "is more than the inside of one table; write line = \"row 2\", outlet = 7, ...");
   OutletsByName by_name;
   for (const Outlet& outlet : outlets) by_name.emplace(outlet.name, outlet);
-  Mistakes mistakes(name, before.size());
+  Mistakes mistakes(name, limits, before.size());
   TableReader reader(*table, "", "", mistakes);
   Fault fault = read_fault_table(reader, by_name);
   reader.finish();

@@ -31,12 +31,17 @@ std::optional<E> read_word(TableReader& reader, const char* key, E last) {
 
 class ReadingsReader {
  public:
-  ReadingsReader(const toml::table& root, const std::string& file, const Layout& layout)
-      : mistakes_(file), root_(root, "", "", mistakes_), layout_(layout) {}
+  ReadingsReader(const toml::table& root,
+                 const std::string& file,
+                 const Layout& layout,
+                 const FileLimits& limits)
+      : mistakes_(file, limits), root_(root, "", "", mistakes_), layout_(layout) {}
 
   Readings read() {
-    for (const toml::table* table : root_.tables("reading")) read_reading(*table);
-    for (const toml::table* table : root_.tables("sight")) read_sight(*table);
+    for (const toml::table* table : root_.tables("reading", mistakes_.limits().readings))
+      read_reading(*table);
+    for (const toml::table* table : root_.tables("sight", mistakes_.limits().readings))
+      read_sight(*table);
     const bool is_a_layout = root_.gives("line");
     if (!is_a_layout) root_.finish();
     for (const Problem& problem : problems(found_.readings, found_.sights, layout_)) {
@@ -96,13 +101,18 @@ class ReadingsReader {
 
 }  // namespace
 
-Readings read_readings(const std::filesystem::path& file, const Layout& layout) {
-  return read_readings_text(contents_of(file), layout, printable(file.string()));
+Readings read_readings(const std::filesystem::path& file,
+                       const Layout& layout,
+                       const FileLimits& limits) {
+  return read_readings_text(contents_of(file, limits), layout, printable(file.string()), limits);
 }
 
-Readings read_readings_text(std::string_view text, const Layout& layout, const std::string& name) {
-  const toml::table root = parse(text, name);
-  return ReadingsReader(root, name, layout).read();
+Readings read_readings_text(std::string_view text,
+                            const Layout& layout,
+                            const std::string& name,
+                            const FileLimits& limits) {
+  const toml::table root = parse(text, name, limits);
+  return ReadingsReader(root, name, layout, limits).read();
 }
 
 }  // namespace hydro

@@ -4,15 +4,16 @@
 //           of `place` and `seen` those of reading.hpp. Every quantity is a text with its unit. They
 //           may stand in the file of the layout, which read_layout reads, or in one of their own.
 // Source    TOML 1.0.0 (toml.io), read by toml++.
-// Range     At most 8 MiB of text. A table of readings (CSV) is left to Python.
+// Range     As much as file_limits.hpp says. A table of readings (CSV) is left to Python.
 // Errors    InvalidInput with every mistake of meaning at once, or the first mistake of syntax; the
 //           place of each is file:line:column.
-// Threads   Reads the file and nothing else; no global state.
+// Threads   Reads the file and nothing else: never writes, runs or fetches anything; no global state.
 // Example   examples/ouzel_gauge_low.toml, examples/find_fault.cpp
 #pragma once
 
 #include "hydro/diagnosis/reading.hpp"
 #include "hydro/layout/layout.hpp"
+#include "hydro/text/file_limits.hpp"
 
 #include <filesystem>
 #include <string>
@@ -30,11 +31,14 @@ struct Readings {
 
 /// Reads [[reading]] and [[sight]] of a file.
 /// @param layout with the sets that ran @throws InvalidInput
-Readings read_readings(const std::filesystem::path& file, const Layout& layout);
+Readings read_readings(const std::filesystem::path& file,
+                       const Layout& layout,
+                       const FileLimits& limits = {});
 
 /// The same from text; `name` stands for the file in errors.
 Readings read_readings_text(std::string_view text,
                             const Layout& layout,
-                            const std::string& name = "text");
+                            const std::string& name = "text",
+                            const FileLimits& limits = {});
 
 }  // namespace hydro

@@ -5,6 +5,8 @@
 #define TOML_HEADER_ONLY 1
 #include "hydro/physics/choices.hpp"
 #include "hydro/quantities/range.hpp"
+#include "hydro/text/file_limits.hpp"
+#include "hydro/text/toml_outline.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -12,6 +14,7 @@
 #include <cstdint>
 #include <filesystem>
 #include <fstream>
+#include <limits>
 #include <optional>
 #include <set>
 #include <string>
@@ -25,8 +28,6 @@
 #include <toml++/toml.h>
 
 namespace hydro {
-
-inline constexpr std::size_t most_bytes = std::size_t{8} * 1024 * 1024;
 
 using Position = toml::source_position;
 
@@ -44,14 +45,26 @@ inline std::string printable(std::string_view text) {
 class Mistakes {
  public:
   /// @param left_of the text [columns], to be taken off its positions
-  explicit Mistakes(std::string file, std::uint32_t left_of = 0)
-      : file_(std::move(file)), left_of_(left_of) {}
+  Mistakes(std::string file, const FileLimits& limits, std::uint32_t left_of = 0)
+      : file_(std::move(file)), limits_(limits), left_of_(left_of) {}
+
+  const FileLimits& limits() const { return limits_; }
+
+  /// @throws InvalidInput when there are too many
 
   void add(Position where, const std::string& place, const std::string& key, std::string what) {
     if (!spoiled_.insert({place, key}).second) return;
     where.column -= std::min(left_of_, where.column - 1);
     const std::string whose = place + (place.empty() || key.empty() ? "" : ": ") + key;
     found_.push_back({where, {at(file_, where), whose, std::move(what)}});
+    if (found_.size() < static_cast<std::size_t>(limits_.mistakes)) return;
+    constexpr auto last = std::numeric_limits<toml::source_index>::max();
+    found_.push_back(
+        {{last, last},
+         {file_,
+          "",
+          fmt::format("has {} mistakes at least; it was read no further", limits_.mistakes)}});
+    throw_if_any();
   }
   bool has(const std::string& place, const std::string& key) const {
     return spoiled_.contains({place, key});
@@ -69,6 +82,7 @@ class Mistakes {
  private:
   using Placed = std::pair<Position, Problem>;
   std::string file_;
+  FileLimits limits_;
   std::uint32_t left_of_;
   std::vector<Placed> found_;
   std::set<std::pair<std::string, std::string>> spoiled_;
@@ -233,7 +247,7 @@ class TableReader {
     const toml::node* node = find(key);
     const toml::array* list = node ? node->as_array() : nullptr;
     if (node && !list) wrong(*node, key, "must be a list of pairs");
-    if (!list) return found;
+    if (!list || has_too_many(*list, key, limits().points)) return found;
     for (const toml::node& element : *list) {
       const toml::array* pair = element.as_array();
       if (!pair || pair->size() != 2 || !can_be<P>((*pair)[0]) || !can_be<Q>((*pair)[1])) {
@@ -266,13 +280,13 @@ class TableReader {
     const toml::array* list = node ? node->as_array() : nullptr;
     if (node && (!list || list->empty()))
       wrong(*node, key, fmt::format("must be a list of texts, [{}, ...]", example<Q>));
-    if (!list) return found;
+    if (!list || has_too_many(*list, key, limits().outlets)) return found;
     for (const toml::node& element : *list) {
+      if (!element.is_string()) {
+        wrong(element, key, fmt::format("write a text with the unit, like {}", example<Q>));
+        return {};
+      }
       try {
-        if (!element.is_string()) {
-          wrong(element, key, fmt::format("write a text with the unit, like {}", example<Q>));
-          return {};
-        }
         found.push_back(from_text<Q>(element.as_string()->get()));
       } catch (const InvalidInput& error) {
         mistakes_.add(element.source().begin, place_, prefix_ + key, error.what());
@@ -288,7 +302,7 @@ class TableReader {
     const toml::node* node = find(key);
     const toml::array* list = node ? node->as_array() : nullptr;
     if (node && !list) wrong(*node, key, "must be a list of texts, [\"row 1\", ...]");
-    if (!list) return found;
+    if (!list || has_too_many(*list, key, limits().lines)) return found;
     for (const toml::node& element : *list) {
       if (!element.is_string()) {
         wrong(element, key, "write a text, in quotes");
@@ -300,7 +314,9 @@ class TableReader {
   }
 
   /// A list of tables, each under its own [[key]], or as in the example if there is one.
-  std::vector<const toml::table*> tables(const char* key, const char* example_of_list = nullptr) {
+  std::vector<const toml::table*> tables(const char* key,
+                                         int most,
+                                         const char* example_of_list = nullptr) {
     std::vector<const toml::table*> found;
     const toml::node* node = find(key);
     if (!node) return found;
@@ -312,6 +328,7 @@ class TableReader {
                             : fmt::format("must be tables, each under its own [[{}]]", key));
       return found;
     }
+    if (has_too_many(*array, key, most)) return found;
     for (const toml::node& element : *array) found.push_back(element.as_table());
     return found;
   }
@@ -371,6 +388,14 @@ class TableReader {
   }
   Position position() const { return table_.source().begin; }
   const std::string& place() const { return place_; }
+  const FileLimits& limits() const { return mistakes_.limits(); }
+
+  /// Of a list, or of the definitions in a table: "there are 3, must be at most 2".
+  bool has_too_many(const auto& values, const char* key, int most) {
+    if (values.size() <= static_cast<std::size_t>(most)) return false;
+    mistake(key, fmt::format("there are {}, must be at most {}", values.size(), most));
+    return true;
+  }
 
  private:
   const toml::node* find(const char* key) {
@@ -416,8 +441,8 @@ class TableReader {
   std::set<std::string> asked_;
 };
 
-/// The text of a file, or more than most_bytes of it.
-inline std::string contents_of(const std::filesystem::path& file) {
+/// The text of a file, or the first of it, longer than is accepted.
+inline std::string contents_of(const std::filesystem::path& file, const FileLimits& limits) {
   const std::string name = file.empty() ? "\"\"" : printable(file.string());
   std::error_code error;
   if (std::filesystem::is_directory(file, error))
@@ -427,61 +452,23 @@ inline std::string contents_of(const std::filesystem::path& file) {
     throw InvalidInput(
         name,
         std::filesystem::exists(file, error) ? "cannot be opened for reading" : "does not exist");
-  std::string text(most_bytes + 1, '\0');
-  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (stream.bad()) throw InvalidInput(name, "cannot be read");
-  text.resize(static_cast<std::size_t>(stream.gcount()));
-  return text;
-}
-
-/// Dotted keys nest tables, one in another, and they are taken apart by recursion: hundreds of
-/// thousands would exhaust the stack. Follows TOML's texts and comments, in which dots do not
-/// count.
-inline void refuse_many_dots(std::string_view text, const std::string& name) {
-  constexpr int most_dots = 64;
-  std::string_view open;  // the quotes that end the present text, empty outside
-  bool comment = false;
-  std::uint32_t line = 1;
-  int dots = 0;
-  for (std::size_t i = 0; i < text.size();) {
-    const std::string_view rest = text.substr(i);
-    std::size_t taken = 1;
-    if (rest[0] == '\n') {
-      ++line;
-      dots = 0;
-      comment = false;
-      if (open.size() == 1) open = {};
-    } else if (!open.empty()) {
-      if (rest[0] == '\\' && open[0] == '"')
-        taken = std::min<std::size_t>(2, rest.size());
-      else if (rest.starts_with(open)) {
-        taken = open.size();  // a long text may end in two quotes of its own
-        while (open.size() == 3 && taken < std::min<std::size_t>(5, rest.size()) &&
-               rest[taken] == open[0])
-          ++taken;
-        open = {};
-      }
-    } else if (!comment) {
-      comment = rest[0] == '#';
-      for (const std::string_view quotes : {"\"\"\"", "'''", "\"", "'"})
-        if (open.empty() && rest.starts_with(quotes)) open = quotes;
-      if (!open.empty()) taken = open.size();
-      dots += rest[0] == '.';
-      if (dots > most_dots)
-        throw InvalidInput(at(name, {line, 1}),
-                           fmt::format("has more than {} dots in one line", most_dots));
-    }
-    i += taken;
+  std::string text;
+  std::string piece(std::size_t{1} << 16, '\0');
+  while (stream && text.size() <= static_cast<std::size_t>(limits.bytes)) {
+    stream.read(piece.data(), static_cast<std::streamsize>(piece.size()));
+    text.append(piece, 0, static_cast<std::size_t>(stream.gcount()));
   }
+  if (stream.bad()) throw InvalidInput(name, "cannot be read");
+  return text;
 }
 
 /// @param left_of the text [columns], to be taken off in errors
 inline toml::table parse(std::string_view text,
                          const std::string& name,
+                         const FileLimits& limits,
                          std::uint32_t left_of = 0) {
-  if (text.size() > most_bytes)
-    throw InvalidInput(name, fmt::format("has more than {} MiB of text", most_bytes >> 20));
-  refuse_many_dots(text, name);
+  if (auto found = problems(limits); !found.empty()) throw InvalidInput(std::move(found));
+  examine_outline(text, name, limits);
   try {
     return toml::parse(text, std::string_view(name));
   } catch (const toml::parse_error& error) {

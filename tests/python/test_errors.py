@@ -48,6 +48,29 @@ def test_all_mistakes_of_a_file_are_told_with_their_place(tmp_path: Path) -> Non
     assert wrong == ["pressure", "count", "ground_rise"]
 
 
+@pytest.mark.parametrize(
+    "read",
+    [
+        lambda limits: hydro.read_layout(BENCH, limits=limits),
+        lambda limits: hydro.read_layout_text(BENCH.read_text(), limits=limits),
+        lambda limits: hydro.read_outlets(BENCH, limits=limits),
+        lambda limits: hydro.read_fault("line = 'a', outlet = 1, kind = 'capped'", limits=limits),
+        lambda limits: hydro.read_blocks(BENCH, limits=limits),
+        lambda limits: hydro.read_blocks_text(BENCH.read_text(), limits=limits),
+        lambda limits: hydro.read_readings(BENCH, hydro.read_layout(BENCH), limits=limits),
+        lambda limits: hydro.read_readings_text(
+            BENCH.read_text(), hydro.read_layout(BENCH), limits=limits
+        ),
+    ],
+)
+def test_what_a_file_may_hold_is_up_to_the_caller(
+    read: Callable[[hydro.FileLimits], object],
+) -> None:
+    read(hydro.FileLimits())
+    with pytest.raises(hydro.InvalidInput, match="has more than 9 bytes of text"):
+        read(hydro.FileLimits(bytes=9))
+
+
 def test_errors_are_pythons_own_kinds() -> None:
     assert issubclass(hydro.InvalidInput, ValueError)
     assert issubclass(hydro.NotSolved, RuntimeError)

@@ -1,0 +1,119 @@
+#include "hydro/text/toml_outline.hpp"
+
+#include <algorithm>
+#include <cstddef>
+
+#include <fmt/format.h>
+
+namespace hydro {
+namespace {
+
+/// Goes through a text once, knowing of TOML only its texts, its comments and what stands between
+/// values: a mistake of syntax is left to TOML's library.
+class Outline {
+ public:
+  Outline(std::string_view text, const std::string& name, const FileLimits& limits)
+      : text_(text), name_(name), limits_(limits) {}
+
+  void examine() {
+    while (at_ < text_.size()) {
+      const char c = text_[at_];
+      if (c == '#')
+        skip_comment();
+      else if (c == '"' || c == '\'')
+        skip_quoted(c);
+      else
+        take(c);
+    }
+  }
+
+ private:
+  void skip_comment() {
+    at_ = std::min(text_.find('\n', at_), text_.size());
+    word_ = 0;
+  }
+
+  void skip_quoted(char quote) {
+    const std::string_view three(quote == '"' ? "\"\"\"" : "'''");
+    const bool is_long = text_.substr(at_).starts_with(three);
+    const std::string_view quotes = three.substr(0, is_long ? 3 : 1);
+    at_ += quotes.size();
+    for (word_ = 0; at_ < text_.size(); count_byte()) {
+      const std::string_view rest = text_.substr(at_);
+      if (!is_long && rest[0] == '\n') break;  // left open: a mistake of syntax
+      if (rest.starts_with(quotes)) {
+        at_ += quotes.size();
+        // A long text may end in two quotes of its own.
+        for (int more = 0; is_long && more < 2 && text_.substr(at_).starts_with(quote); ++more)
+          ++at_;
+        break;
+      }
+      if (rest[0] == '\\' && quote == '"' && rest.size() > 1) count_byte();
+    }
+    word_ = 0;
+  }
+
+  void take(char c) {
+    if (c == '\n') return at_line_end();
+    if (std::string_view("[]{},=. \t\r").find(c) == std::string_view::npos) return count_byte();
+    ++at_;
+    word_ = 0;
+    if (c == '[' || c == '{') ++open_;
+    if (c == ']' || c == '}') open_ = std::max(open_ - 1, 0);
+    dots_ = c == '.' ? dots_ + 1 : 0;
+    if (open_ + dots_ > limits_.nesting)
+      refuse(fmt::format("has more than {} lists, tables and parts of a dotted key in one another",
+                         limits_.nesting));
+    if (std::string_view("[{,=.").find(c) != std::string_view::npos && ++values_ > limits_.values)
+      refuse(fmt::format("has more than {} values, keys and tables in all", limits_.values));
+  }
+
+  void at_line_end() {
+    begin_line();
+    ++at_;
+    dots_ = 0;
+    word_ = 0;
+  }
+
+  /// After the present byte.
+  void begin_line() {
+    ++line_;
+    line_start_ = at_ + 1;
+  }
+
+  void count_byte() {
+    if (text_[at_] == '\n') begin_line();
+    ++at_;
+    if (++word_ > limits_.text)
+      refuse(fmt::format("has a text or a word of more than {} bytes", limits_.text));
+  }
+
+  [[noreturn]] void refuse(const std::string& why) const {
+    throw InvalidInput(
+        fmt::format("{}:{}:{}", name_, line_, std::max<std::size_t>(at_ - line_start_, 1)), why);
+  }
+
+  std::string_view text_;
+  const std::string& name_;
+  const FileLimits& limits_;
+  std::size_t at_ = 0;
+  int line_ = 1;
+  std::size_t line_start_ = 0;
+  int open_ = 0;    ///< brackets
+  int dots_ = 0;    ///< in the present key
+  int values_ = 0;  ///< so far, or a few more: an end of a list may look like one
+  int word_ = 0;    ///< bytes of the present one
+};
+
+}  // namespace
+
+void examine_outline(std::string_view text, const std::string& name, const FileLimits& limits) {
+  if (text.size() > static_cast<std::size_t>(limits.bytes))
+    throw InvalidInput(name,
+                       limits.bytes % (1 << 20) == 0
+                           ? fmt::format("has more than {} MiB of text", limits.bytes >> 20)
+                           : fmt::format("has more than {} bytes of text", limits.bytes));
+  Outline(text, name, limits).examine();
+}
+
+}  // namespace hydro

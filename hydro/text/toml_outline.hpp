@@ -1,0 +1,17 @@
+// toml_outline.hpp: what a text of TOML would cost to read, found without reading it.
+// Not installed. Brackets and dotted keys nest values in one another, and TOML's library takes them
+// apart by recursion: hundreds of thousands would exhaust the stack. A value of two bytes takes
+// some hundred in memory.
+#pragma once
+
+#include "hydro/text/file_limits.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace hydro {
+
+/// @param name of the file, in errors @throws InvalidInput where a bound is passed
+void examine_outline(std::string_view text, const std::string& name, const FileLimits& limits);
+
+}  // namespace hydro
