@@ -86,6 +86,9 @@ std::vector<Sweeps::Gate> Sweeps::gates_of_cut_off_parts() const {
   for (const std::size_t r : two_way_) {
     const Run& run = tree_->runs[r];
     if (!shut_[r]) continue;
+    const std::int32_t before = run.fed_by == none ? run.source : root_of(index(run.fed_by));
+    // One with both sides in the part would bring it nothing.
+    if (part_of(index(before)) == part_of(index(run.when_shut))) continue;
     const double held = tree_->reaches[index(tree_->places[run.first].reach)].held;
     consider(index(run.when_shut), run.elevation + std::min(held, head_before(r)), {false, r});
   }

