@@ -1,5 +1,7 @@
 // module.cpp: the compiled part of the Python package, floor by floor.
 
+#include "hydro/version.hpp"
+
 #include <algorithm>
 #include <cstddef>
 
@@ -51,7 +53,7 @@ PYBIND11_MODULE(_hydro, module) {
   using namespace hydro::bindings;
   module.attr("__name__") =
       "hydro";  // so that classes are hydro.Pressure, not hydro._hydro.Pressure
-  module.attr("__version__") = version();
+  module.attr("__version__") = hydro::version();
   py::options texts_are_written_here;
   texts_are_written_here.disable_function_signatures();
   bind_errors();

@@ -37,7 +37,8 @@ def declared_in_namespace() -> set[str]:
 def macros() -> set[str]:
     """Those that a header leaves to whoever includes it."""
     text = "\n".join(header.read_text() for header in public_headers())
-    return {*re.findall(r"^#define (\w+)", text, re.M)} - {*re.findall(r"^#undef (\w+)", text, re.M)}
+    defined = re.findall(r"^#define (\w+)", text, re.M)
+    return set(defined) - set(re.findall(r"^#undef (\w+)", text, re.M))
 
 
 def body_of(name: str) -> str:
