@@ -1303,6 +1303,16 @@ TEST(ReadLayoutSyntax, RefusesWhatIsNoText) {
     EXPECT_THAT(mistakes_in(text), ElementsAre(AllOf(StartsWith("f:"), HasSubstr("is not TOML"))));
 }
 
+TEST(ReadLayoutSyntax, RefusesATableWithoutAName) {
+  for (const char* text : {"[=", "\n [ ,a]\n", "[[\x01]]", "[[[a]]]", "\xef\xbb\xbf[.a]", "[\n]"})
+    EXPECT_THAT(mistakes_in(text),
+                ElementsAre(AllOf(StartsWith("f:"), HasSubstr("is not TOML: after ["))))
+        << text;
+  for (const char* text : {"[", "[ ", "[[", "[]", "[[]]", "[ [a]]", "a = [[,"})
+    EXPECT_THAT(mistakes_in(text), ElementsAre(AllOf(StartsWith("f:"), HasSubstr("is not TOML"))))
+        << text;
+}
+
 TEST(ReadLayoutSyntax, RefusesDeepNestingOfBrackets) {
   for (const std::string& text : {"a = " + std::string(100000, '['),
                                   "a = " + std::string(100000, '[') + std::string(100000, ']'),

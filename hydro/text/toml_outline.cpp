@@ -8,15 +8,23 @@
 namespace hydro {
 namespace {
 
+bool begins_a_key(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+         c == '_' || c == '"' || c == '\'';
+}
+
 /// Goes through a text once, knowing of TOML only its texts, its comments and what stands between
-/// values: a mistake of syntax is left to TOML's library.
+/// values. Mistakes of syntax are left to TOML's library, but for the one that it cannot stand.
 class Outline {
  public:
   Outline(std::string_view text, const std::string& name, const FileLimits& limits)
       : text_(text), name_(name), limits_(limits) {}
 
   void examine() {
+    if (text_.starts_with("\xef\xbb\xbf")) at_ = line_start_ = 3;  // the mark of UTF-8
     while (at_ < text_.size()) {
+      if (is_blank_so_far_ && open_ == 0 && text_[at_] == '[') examine_header();
+      is_blank_so_far_ = is_blank_so_far_ && (text_[at_] == ' ' || text_[at_] == '\t');
       const char c = text_[at_];
       if (c == '#')
         skip_comment();
@@ -53,6 +61,15 @@ class Outline {
     word_ = 0;
   }
 
+  /// toml++ 3.3 asserts that a key begins after the brackets of a table's name: without NDEBUG any
+  /// other letter would end the process, with it the compiler assumes that there is none.
+  void examine_header() const {
+    std::size_t at = text_.find_first_not_of(" \t", at_ + 1);
+    if (at < text_.size() && text_[at] == '[') at = text_.find_first_not_of(" \t", at + 1);
+    if (at < text_.size() && text_[at] != ']' && !begins_a_key(text_[at]))
+      refuse("is not TOML: after [ the name of a table is wanted");
+  }
+
   void take(char c) {
     if (c == '\n') return at_line_end();
     if (std::string_view("[]{},=. \t\r").find(c) == std::string_view::npos) return count_byte();
@@ -71,6 +88,7 @@ class Outline {
   void at_line_end() {
     begin_line();
     ++at_;
+    is_blank_so_far_ = true;
     dots_ = 0;
     word_ = 0;
   }
@@ -99,10 +117,11 @@ class Outline {
   std::size_t at_ = 0;
   int line_ = 1;
   std::size_t line_start_ = 0;
-  int open_ = 0;    ///< brackets
-  int dots_ = 0;    ///< in the present key
-  int values_ = 0;  ///< so far, or a few more: an end of a list may look like one
-  int word_ = 0;    ///< bytes of the present one
+  bool is_blank_so_far_ = true;  ///< the present line
+  int open_ = 0;                 ///< brackets
+  int dots_ = 0;                 ///< in the present key
+  int values_ = 0;               ///< so far, or a few more: an end of a list may look like one
+  int word_ = 0;                 ///< bytes of the present one
 };
 
 }  // namespace
