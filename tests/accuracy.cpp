@@ -65,7 +65,7 @@ constexpr std::array<Words, count> words{{
     {"heads in random trees and pumped farms",
      "KINSOL, equations written anew",
      "share of the head there is"},
-    {"flows in them", "the same", "share of the largest flow"},
+    {"flows in them that a head feels", "the same", "share of the largest flow"},
     {"heads in random layouts with loops", "the same", "share of the head there is"},
     {"flows in them that a head feels", "the same", "share of the largest flow"},
 }};
