@@ -1327,6 +1327,14 @@ TEST(ReadLayoutSyntax, RefusesATableWithoutAName) {
         << text;
 }
 
+TEST(ReadLayoutSyntax, RefusesADateBeforeHalfAnHour) {
+  for (const char* text :
+       {"a = 2026-05-02 4", "a = 2026-05-02 4\n", "a = [2_026-05-02 4]", "a = 2026-05-02 4#"})
+    EXPECT_THAT(mistakes_in(text), ElementsAre(HasSubstr("is not TOML: after a date"))) << text;
+  for (const char* text : {"a = 2026-05-02", "a = 2026-05-02 # 4", "a = 2026-05-02 07:32:00"})
+    EXPECT_THAT(mistakes_in(text), Not(Contains(HasSubstr("is not TOML")))) << text;
+}
+
 TEST(ReadLayoutSyntax, RefusesDeepNestingOfBrackets) {
   for (const std::string& text : {"a = " + std::string(100000, '['),
                                   "a = " + std::string(100000, '[') + std::string(100000, ']'),

@@ -14,9 +14,9 @@ bool begins_a_key(char c) {
 }
 
 /// Goes through a text once, knowing of TOML only its texts, its comments and what stands between
-/// values. Mistakes of syntax are left to TOML's library, but for three that toml++ 3.3 cannot stand:
+/// values. Mistakes of syntax are left to TOML's library, but for four that toml++ 3.3 cannot stand:
 /// where it meets them it ends the process, or tells the compiler to assume that it never does. The
-/// third is a letter beyond ASCII where a key or a value is wanted.
+/// third is a letter beyond ASCII where a key or a value is wanted, the fourth one digit after a date.
 class Outline {
  public:
   Outline(std::string_view text,
@@ -79,6 +79,7 @@ class Outline {
   void take(char c) {
     if (c == '\n') return at_line_end();
     if (std::string_view("[]{},=. \t\r").find(c) == std::string_view::npos) return count_byte();
+    if (c == ' ') examine_after_date();
     ++at_;
     word_ = 0;
     if (c == '[') open_ += ']';
@@ -90,6 +91,19 @@ class Outline {
                          limits_.nesting));
     if (std::string_view("[{,=.").find(c) != std::string_view::npos && ++values_ > limits_.values)
       refuse(fmt::format("has more than {} values, keys and tables in all", limits_.values));
+  }
+
+  /// A blank between a date and a time; an hour has two digits.
+  void examine_after_date() const {
+    std::string date(
+        text_.substr(at_ - static_cast<std::size_t>(word_), static_cast<std::size_t>(word_)));
+    std::erase(date, '_');
+    if (date.size() != 10 || date[4] != '-' || date[7] != '-') return;
+    const auto is_digit = [&](std::size_t at) {
+      return at < text_.size() && text_[at] >= '0' && text_[at] <= '9';
+    };
+    if (is_digit(at_ + 1) && !is_digit(at_ + 2))
+      refuse("is not TOML: after a date an hour of two digits is wanted, or nothing");
   }
 
   /// A list that ends in } is the second that it asserts away.
