@@ -81,7 +81,7 @@ void do_stage(std::size_t begin,
   };
   const auto take_parts = [&](auto after_each) {
     try {
-      for (std::size_t i; (i = next++) < end;) {
+      for (std::size_t i = next++; i < end; i = next++) {
         part(i);
         after_each(++done);
       }
