@@ -358,7 +358,7 @@ refuses_file 'does not exist' ''
 refuses_file 'empty.toml:1:1: supply: is not given' "$folder/empty.toml"
 
 head -c 100000 "$program" >"$folder/binary.toml"
-refuses_file 'binary.toml:1:[0-9]*: is not TOML' "$folder/binary.toml"
+refuses_file 'binary.toml:[0-9]*:[0-9]*: \(is not TOML\|has a text or a word\)' "$folder/binary.toml"
 
 printf '[supply]\npressure = 40\n' >"$folder/bare.toml"
 refuses_file 'bare.toml:2:12: supply: pressure: is the bare number 40' "$folder/bare.toml"
@@ -411,6 +411,6 @@ awk 'BEGIN { printf "a"; for (i = 0; i < 1000000; i++) printf ".a"; print " = 1"
 refuses_file '.' "$folder/keys.toml"
 awk 'BEGIN { printf "a = "; for (i = 0; i < 100000; i++) printf "["; print "" }' \
   >"$folder/brackets.toml"
-refuses_file 'is not TOML' "$folder/brackets.toml"
+refuses_file 'has more than 64 lists, tables and parts of a dotted key in one another' "$folder/brackets.toml"
 
 [ $failures -eq 0 ]

@@ -8,6 +8,7 @@
 #include <chrono>
 #include <cstddef>
 #include <cstdint>
+#include <iterator>
 #include <limits>
 #include <string>
 #include <string_view>
@@ -110,15 +111,19 @@ void print_steps(const std::vector<Outcome>& outcomes) {
 }
 
 void print_worst(const std::vector<Outcome>& outcomes) {
+  std::vector<Outcome> solved;
+  std::ranges::copy_if(
+      outcomes, std::back_inserter(solved), [](const Outcome& it) { return it.failure.empty(); });
+  if (solved.empty()) return;
   const auto print = [&](std::string_view what, std::string_view format, auto figure) {
-    const auto worst = std::ranges::max_element(outcomes, {}, figure);
+    const auto worst = std::ranges::max_element(solved, {}, figure);
     fmt::print("{:24}{:>12}   seed {} ({})\n",
                what,
                fmt::format(fmt::runtime(format), figure(*worst)),
                worst->seed,
                layout_kinds[worst->kind].name);
   };
-  fmt::print("\nlargest\n");
+  fmt::print("\nlargest, of those that were solved\n");
   print("residual of mass", "{:.2e}", [](const Outcome& it) { return it.residuals.mass; });
   print("residual of energy", "{:.2e}", [](const Outcome& it) { return it.residuals.energy; });
   print("residual of outlets", "{:.2e}", [](const Outcome& it) { return it.residuals.outlet; });

@@ -33,22 +33,13 @@ class PartMarcher : private Marcher {
 
   HWY_ATTR bool run_alone(std::size_t r, std::span<const std::size_t> fed_runs) {
     RunLanes& of_run = work_.runs[r];
-    bool met = false;
-    for (int pass = 0; pass < most_passes; ++pass) {
-      begin_pass();
+    return settle_end(of_run, [&](Vectors& gap, Vectors& slope) HWY_ATTR {
       draw_at_end(r, all(0));
       for (const std::size_t it : fed_runs) answer_by_stand_in(it);
       march(r);
-      const Vectors gap = load(of_run.gap, from_), slope = load(of_run.head_slope, from_);
-      if (met) return all_near(gap);
-      met = all_near(gap);
-      with_slopes_ = !all_close(gap);
-      Vectors head = load(of_run.end_head, from_);
-      for (std::size_t n = 0; n < side_by_side; ++n)
-        head[n] = hn::Add(head[n], hn::Div(gap[n], slope[n]));
-      store(head, of_run.end_head, from_);
-    }
-    return false;
+      gap = load(of_run.gap, from_);
+      slope = load(of_run.head_slope, from_);
+    });
   }
 
   HWY_ATTR bool feeder_alone(std::size_t r,
@@ -56,23 +47,11 @@ class PartMarcher : private Marcher {
                              std::span<const std::size_t> beside) {
     const std::int32_t feeder = tree_.runs[r].fed_by;
     if (feeder == none) return source_alone(index(tree_.runs[r].source), drawn, beside);
-    RunLanes& of_feeder = work_.runs[index(feeder)];
-    bool met = false;
-    for (int pass = 0; pass < most_passes; ++pass) {
-      begin_pass();
+    return settle_end(work_.runs[index(feeder)], [&](Vectors& gap, Vectors& slope) HWY_ATTR {
       draw_at_end(index(feeder), load(drawn, from_));
       for (const std::size_t it : beside) answer_by_stand_in(it);
-      Vectors gap, slope;
       pass_on_offer(index(feeder), gap, slope);
-      if (met) return all_near(gap);
-      met = all_near(gap);
-      with_slopes_ = !all_close(gap);
-      Vectors head = load(of_feeder.end_head, from_);
-      for (std::size_t n = 0; n < side_by_side; ++n)
-        head[n] = hn::Add(head[n], hn::Div(gap[n], slope[n]));
-      store(head, of_feeder.end_head, from_);
-    }
-    return false;
+    });
   }
 
   HWY_ATTR void run_on_offer(std::size_t r,
@@ -97,7 +76,7 @@ class PartMarcher : private Marcher {
       pass_on_offer(r, gap, slope);
       const Vectors flow = load(of_run.flow, from_), flow_slope = load(of_run.flow_slope, from_);
       Vectors head = load(of_run.end_head, from_);
-      const bool is_close = all_close(gap);
+      const bool is_close = all_within(gap, near);
       met = 0;
       for (std::size_t n = 0; n < side_by_side; ++n) {
         V rise = hn::Div(gap[n], slope[n]);
@@ -155,6 +134,27 @@ class PartMarcher : private Marcher {
     return false;
   }
 
+  /// Newton's method for the head at the far end of a run, as near as rounding lets it: until the gap
+  /// is far below the aim, or met twice. @param pass leaves the gap and its slope
+  template <class Pass>
+  HWY_ATTR bool settle_end(RunLanes& of_run, const Pass& pass) {
+    bool met = false;
+    for (int passes = 0; passes < most_passes; ++passes) {
+      begin_pass();
+      Vectors gap, slope;
+      pass(gap, slope);
+      const bool is_met = are_met(gap);
+      if (met || (is_met && all_within(gap, aim / 10))) return is_met;
+      met = is_met;
+      with_slopes_ = !all_within(gap, near);
+      Vectors head = load(of_run.end_head, from_);
+      for (std::size_t n = 0; n < side_by_side; ++n)
+        head[n] = hn::Add(head[n], hn::Div(gap[n], slope[n]));
+      store(head, of_run.end_head, from_);
+    }
+    return false;
+  }
+
   HWY_ATTR bool source_alone(std::size_t s,
                              const Lane& drawn,
                              std::span<const std::size_t> beside) {
@@ -167,8 +167,9 @@ class PartMarcher : private Marcher {
       for (const std::size_t it : beside) answer_by_stand_in(it);
       Lane gap = Lane::all(0);
       correct_source(s, gap);
-      if (met) return all_near(load(gap, from_));
-      met = all_near(load(gap, from_));
+      const bool is_met = are_met(load(gap, from_));
+      if (met) return is_met;
+      met = is_met;
       for (std::size_t lane = from_; lane < from_ + group; ++lane)
         source.head[lane] += source.rise[lane];
     }
@@ -192,22 +193,23 @@ class PartMarcher : private Marcher {
     store(has.value, fed(tree_.runs[r]), from_);
   }
 
-  HWY_ATTR bool all_close(const Vectors& gap) const {
+  /// @param share of the head span
+  HWY_ATTR bool all_within(const Vectors& gap, double share) const {
     const D d;
     bool are = true;
     for (std::size_t n = 0; n < side_by_side; ++n)
-      are = are && hn::AllTrue(d, hn::Le(hn::Abs(gap[n]), hn::Set(d, near * tree_.head_span)));
+      are = are && hn::AllTrue(d, hn::Le(hn::Abs(gap[n]), hn::Set(d, share * tree_.head_span)));
     return are;
   }
 
-  HWY_ATTR bool all_near(const Vectors& gap) const {
+  /// Every gap, no outlet near running dry, and no stand-in asked beyond its range.
+  HWY_ATTR bool are_met(const Vectors& gap) const {
     const D d;
-    bool are = true;
+    bool are = all_within(gap, aim);
     for (std::size_t n = 0; n < side_by_side; ++n) {
-      const Mask is_near = hn::Le(hn::Abs(gap[n]), hn::Set(d, aim * tree_.head_span));
       const Mask is_wet = hn::Gt(nearest_[n], hn::Set(d, plan_.ramp));
       const Mask is_within = hn::Le(farthest_[n], hn::Set(d, 1.0));
-      are = are && hn::AllTrue(d, hn::And(is_near, hn::And(is_wet, is_within)));
+      are = are && hn::AllTrue(d, hn::And(is_wet, is_within));
     }
     return are;
   }

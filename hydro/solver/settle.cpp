@@ -30,7 +30,8 @@ bool all_finite(const std::vector<State>& states) {
 struct Effort {
   int most_steps;
   int turning = 0;  ///< in so many of them all gates do that are clearly the wrong way ...
-  bool shuts_regulators = true;  ///< ... else only regulators that hold while water runs back
+  bool shuts_regulators = true;       ///< ... else only regulators that hold while water runs back
+  bool shrinks_joint_losses = false;  ///< where nothing else settles
 };
 
 void turn_early(Sweeps& sweeps, Imbalance& left, const Effort& effort, int taken) {
@@ -91,32 +92,25 @@ Imbalance iterate_in_part(Sweeps& sweeps, const Effort& effort, int& steps) {
   return left;
 }
 
-/// The last resort: starts from outlets whose curves are straight as far as there is any head, and
-/// follows the answer while that ramp shrinks; more gently after a ramp on which the steps did not
-/// settle.
-Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, const Effort& each, int& steps) {
+/// Follows the answer while what makes the equations easy shrinks, at first by `fastest`; more gently
+/// after a size at which the steps did not settle.
+/// @param set makes it so large @param step settles there
+template <class Set, class Step>
+Imbalance follow(Sweeps& sweeps, double from, double to, const Set& set, const Step& step) {
   constexpr double fastest = 0.1;
   constexpr double gentlest = 0.95;
   double factor = fastest;
-  double ramp = 2;  // of the head span: no head is higher anywhere
-  const auto step = [&](Sweeps& on_ramp) {
-    if (tree.joints.empty()) return iterate(on_ramp, each, steps);
-    const Sweeps start = on_ramp;
-    const Imbalance left = iterate(on_ramp, each, steps);
-    if (left.within(tolerance)) return left;
-    on_ramp = start;
-    return iterate_in_part(on_ramp, each, steps);
-  };
-  sweeps.restart(ramp * tree.head_span);
+  double size = from;
+  set(sweeps, size);
   Imbalance left = step(sweeps);
-  while (left.within(tolerance) && ramp > last_ramp) {
+  while (left.within(tolerance) && size > to) {
     Sweeps next = sweeps;
-    const double next_ramp = std::max(ramp * factor, last_ramp);
-    next.set_ramp(next_ramp * tree.head_span);
+    const double next_size = std::max(size * factor, to);
+    set(next, next_size);
     const Imbalance next_left = step(next);
     if (next_left.within(tolerance)) {
       sweeps = std::move(next);
-      ramp = next_ramp;
+      size = next_size;
       factor = std::max(factor * factor, fastest);
       left = next_left;
     } else {
@@ -125,6 +119,39 @@ Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, const Effort& each, int&
     }
   }
   return left;
+}
+
+/// The last resort: starts from outlets whose curves are straight as far as there is any head.
+Imbalance shrink_ramp(Sweeps& sweeps, const Tree& tree, const Effort& each, int& steps) {
+  constexpr double above_all_heads = 2;  // of the head span
+  const auto step = [&](Sweeps& on_ramp) {
+    if (tree.joints.empty()) return iterate(on_ramp, each, steps);
+    const Sweeps start = on_ramp;
+    const Imbalance left = iterate(on_ramp, each, steps);
+    if (left.within(tolerance)) return left;
+    on_ramp = start;
+    return iterate_in_part(on_ramp, each, steps);
+  };
+  const auto set = [&](Sweeps& on_ramp, double ramp) { on_ramp.set_ramp(ramp * tree.head_span); };
+  sweeps.restart(above_all_heads * tree.head_span);
+  return follow(sweeps, above_all_heads, last_ramp, set, step);
+}
+
+/// The last resort where lines join: starts from joints that lose so much that next to nothing passes
+/// them, so that each tree is by itself. Water at rest has no slope of its own in a loop, and steps
+/// may lead from rest to far too much and back for ever.
+Imbalance shrink_joint_losses(Sweeps& sweeps, const Tree& tree, const Effort& each, int& steps) {
+  constexpr double nothing_passes = 100;
+  constexpr double nothing_is_lost = 1e-20;
+  const auto step = [&](Sweeps& at_loss) {
+    const Imbalance left = iterate(at_loss, each, steps);
+    return left.within(tolerance) ? left : shrink_ramp(at_loss, tree, each, steps);
+  };
+  const auto set = [](Sweeps& at_loss, double loss) { at_loss.set_joint_loss(loss); };
+  sweeps.restart(last_ramp * tree.head_span);
+  follow(sweeps, nothing_passes, nothing_is_lost, set, step);
+  sweeps.set_joint_loss(0);
+  return iterate(sweeps, each, steps);
 }
 
 /// The last resort where a supply's head falls with the flow: on a curve that is hollow here and
@@ -191,6 +218,8 @@ Imbalance settle_steps(Sweeps& sweeps,
       tree.sources, [](const Source& source) { return source.law && !source.law->is_held(); });
   if (!left.within(tolerance) && any_falls && tree.joints.empty())
     left = bracket_the_supplies(sweeps, tree, each, residuals.steps);
+  if (!left.within(tolerance) && effort.shrinks_joint_losses)
+    left = shrink_joint_losses(sweeps, tree, each, residuals.steps);
   return left;
 }
 
@@ -235,15 +264,17 @@ Imbalance settle_gates(Sweeps& sweeps, const Tree& tree, Effort effort, Residual
 Settled settle(const Tree& tree, int newton_steps) {
   Sweeps sweeps(tree, last_ramp * tree.head_span);
   Residuals residuals;
-  // How long gates turn early matters where regulators stand in loops; one of these has done so far.
-  // The last turns none early: a flow that runs back for a step only then shuts nothing.
+  // How long gates turn early matters where regulators stand in loops; one of the first four has done
+  // nearly always. The last turns none early: water that runs back for one step only shuts nothing.
   const std::array efforts{Effort{newton_steps, 20},
                            Effort{newton_steps, 0},
                            Effort{newton_steps, 5},
                            Effort{newton_steps, 60},
-                           Effort{newton_steps, 0, false}};
+                           Effort{newton_steps, 0, false, true}};
   Imbalance left = settle_gates(sweeps, tree, efforts[0], residuals);
-  for (std::size_t i = 1; i < efforts.size() && tree.has_gates && !left.within(tolerance); ++i) {
+  for (std::size_t i = 1; i < efforts.size() && !left.within(tolerance); ++i) {
+    const bool is_another = tree.has_gates || efforts[i].shrinks_joint_losses;
+    if (tree.joints.empty() || !is_another) continue;
     sweeps = Sweeps(tree, last_ramp * tree.head_span);
     left = settle_gates(sweeps, tree, efforts[i], residuals);
   }

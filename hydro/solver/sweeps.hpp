@@ -100,6 +100,9 @@ class Sweeps {
   void set_ramp(double ramp);
   /// Takes other supplies, which must be those of an equal tree; all else stays.
   void set_supply(const Tree& tree) { tree_ = &tree; }
+  /// Every joint then loses head in proportion to its flow; 0, as at the start: it loses none.
+  /// @param share of the head span that is lost by the smallest flow that counts
+  void set_joint_loss(double share);
   /// Of all reaches in loops and all joints together, regardless of sign [m].
   double energy_gaps_of_loops() const;
   /// Starts anew, with another ramp. Gates stay.
@@ -153,7 +156,7 @@ class Sweeps {
     return reach.held < no_limit && holds_[static_cast<std::size_t>(place.reach)];
   }
   /// Of the heads at the two ends, the one less the other [m].
-  double gap_of(const Joint& joint) const;
+  double gap_of(std::size_t joint) const;
   void measure_joints(Imbalance& left) const;
   /// Its far end against its inlet. @param of_itself whether with what it corrects by itself
   Stretch stretch_of(std::size_t two_way, bool of_itself) const;
@@ -200,6 +203,7 @@ class Sweeps {
   double least_flow_scale_ = 0;  // where all water stands still, rounding moves it [m3/s]
   double least_slope_ = 0;  // of a source that is shut, were it cut off for a while [(m3/s) / m]
   double least_loss_ = 0;   // of a joint [m / (m3/s)]
+  double joint_loss_ = 0;   // that it is given for a while [m / (m3/s)]
 };
 
 }  // namespace hydro

@@ -7,14 +7,20 @@
 
 namespace hydro {
 
-double Sweeps::gap_of(const Joint& joint) const {
+double Sweeps::gap_of(std::size_t which) const {
+  const Joint& joint = tree_->joints[which];
   return states_[tree_->runs[index(joint.from)].end - 1].head -
-         states_[tree_->runs[index(joint.to)].end - 1].head - joint.rise;
+         states_[tree_->runs[index(joint.to)].end - 1].head - joint.rise -
+         joint_loss_ * joint_flows_[which];
+}
+
+void Sweeps::set_joint_loss(double share) {
+  joint_loss_ = share * tree_->head_span / least_flow_scale_;
 }
 
 void Sweeps::measure_joints(Imbalance& left) const {
-  for (const Joint& joint : tree_->joints) {
-    const double gap = gap_of(joint);
+  for (std::size_t i = 0; i < tree_->joints.size(); ++i) {
+    const double gap = gap_of(i);
     left.sum += gap;
     left.energy = std::max(left.energy, std::abs(gap));
   }
@@ -22,7 +28,7 @@ void Sweeps::measure_joints(Imbalance& left) const {
 
 double Sweeps::energy_gaps_of_loops() const {
   double sum = 0;
-  for (const Joint& joint : tree_->joints) sum += std::abs(gap_of(joint));
+  for (std::size_t i = 0; i < tree_->joints.size(); ++i) sum += std::abs(gap_of(i));
   for (const std::size_t r : two_way_)
     for (std::size_t i = tree_->runs[r].first; i < tree_->runs[r].end; ++i)
       sum += std::abs(states_[i].energy_gap);
@@ -79,11 +85,11 @@ Balance Sweeps::balance_joints(bool of_themselves, double rise_of_first) const {
   std::vector<Root> roots = roots_of_joints(of_themselves);
   if (!roots.front().is_shut) roots.front().rise += rise_of_first;
   std::vector<Closure> closures;
-  for (const Joint& joint : tree_->joints)
-    closures.push_back({as_stretch_[index(joint.from)],
-                        as_stretch_[index(joint.to)],
-                        of_themselves ? gap_of(joint) : 0});
-  return balance(stretches, roots, closures, least_loss_);
+  for (std::size_t i = 0; i < tree_->joints.size(); ++i)
+    closures.push_back({as_stretch_[index(tree_->joints[i].from)],
+                        as_stretch_[index(tree_->joints[i].to)],
+                        of_themselves ? gap_of(i) : 0});
+  return balance(stretches, roots, closures, least_loss_ + joint_loss_);
 }
 
 template <class Add>

@@ -61,8 +61,8 @@ class Outline {
     word_ = 0;
   }
 
-  /// toml++ 3.3 asserts that a key begins after the brackets of a table's name: without NDEBUG any
-  /// other letter would end the process, with it the compiler assumes that there is none.
+  /// toml++ 3.3 asserts that a key begins after the brackets before a table's name: without NDEBUG
+  /// any other character would end the process, with it the compiler assumes that there is none.
   void examine_header() const {
     std::size_t at = text_.find_first_not_of(" \t", at_ + 1);
     if (at < text_.size() && text_[at] == '[') at = text_.find_first_not_of(" \t", at + 1);

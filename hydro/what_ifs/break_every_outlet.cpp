@@ -256,9 +256,11 @@ class Breaking {
       move_row(i, found_.conditions);
       move_row(i, pressure_);
       move_row(i, flow_);
-      found_.breaks.push_back(std::move(breaks_[i]));
+      if (i != solved) breaks_[solved] = std::move(breaks_[i]);
       ++solved;
     }
+    breaks_.resize(solved);
+    found_.breaks = std::move(breaks_);
     const auto shorten = [&](auto& rows) {
       if (!rows.empty()) rows.resize(solved * found_.outlets.size());
     };

@@ -160,7 +160,7 @@ class Builder {
   }
 
   void give_outlets(Line& line) {
-    const int count = bytes_.chance(0.03) ? bytes_.whole(1, 900) : bytes_.byte() % 30 + 1;
+    const int count = bytes_.chance(0.03) ? bytes_.whole(1, 200) : bytes_.byte() % 30 + 1;
     const Length spacing = usual_or_any(0.3, 15, 0.001, 100) * units::m;
     if (bytes_.chance(0.2)) {
       Length place{};

@@ -12,11 +12,14 @@ import pytest
 
 pytest.importorskip("hypothesis")
 
+from headers import ROOT
 from random_parts import DESCRIPTIONS, needed, parameters, units_of
 from sample_line import LINE
 
 import hydro
 from hydro import ft, psi
+
+BENCH = ROOT / "examples/ouzel_strips.toml"
 
 
 @pytest.mark.parametrize(
