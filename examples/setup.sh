@@ -1,11 +1,12 @@
-# setup.sh: readies a Debian (12 or later) or Ubuntu (24.04 or later) machine and builds. Read by examples/run.sh and
-# tests/run.sh, not run by itself.
+# setup.sh: readies a Debian (12 or later) or Ubuntu (24.04 or later) machine and builds. Read by examples/run.sh,
+# tests/run.sh and tests/fuzz/run.sh, not run by itself.
 #
+#   root                   of the project, where the script that reads this does not lie one folder below it
 #   CXX, CXXFLAGS          choose the compiler and its flags
 #   HYDRO_BUILD            folder of the build, default build/run
 #   HYDRO_CMAKE_OPTIONS    more options for cmake
 
-root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+root=${root:-$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)}
 build=${HYDRO_BUILD:-$root/build/run}
 
 say() {

@@ -290,7 +290,8 @@ TEST(FileLimits, ApplyToBlocks) {
 TEST(FileLimits, ApplyToAFaultInALine) {
   EXPECT_THAT(
       mistakes_of([] { read_fault("line = \"" + std::string(30, 'a') + "\"", {}, {.text = 29}); }),
-      ElementsAre(HasSubstr("more than 29 bytes")));
+      ElementsAre(
+          testing::AllOf(testing::StartsWith("fault:1:38: "), HasSubstr("more than 29 bytes"))));
 }
 
 TEST(FileLimits, AreExaminedThemselves) {

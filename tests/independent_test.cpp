@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "accuracy.hpp"
 #include "dense_model.hpp"
 #include "random_layout.hpp"
 #include "random_looped.hpp"
@@ -175,6 +176,8 @@ void compare_random_trees(double breadth, int wanted) {
       seen.rarest(),
       worst_head,
       worst_flow);
+  record_differences(Accuracy::tree_heads, compared, worst_head);
+  record_differences(Accuracy::tree_flows, compared, worst_flow);
   EXPECT_EQ(compared, wanted);
   EXPECT_GT(dry, 100);
   EXPECT_GT(broken, 50);
@@ -324,6 +327,8 @@ TEST(IndependentSolver, AgreesOn200RandomFarmsWithPumpsRegulatorsSetsAndFaults) 
       worst_head,
       worst_supply,
       worst_flow);
+  record_differences(Accuracy::tree_heads, compared, std::max(worst_head, worst_supply));
+  record_differences(Accuracy::tree_flows, compared, worst_flow);
   EXPECT_EQ(pumped, wanted);
   EXPECT_GE(seen.rarest(), 10);
 }
@@ -501,6 +506,8 @@ TEST(IndependentSolver, AgreesOn200RandomLoopedLayouts) {
       well_known,
       worst_round,
       unfelt_ones);
+  record_differences(Accuracy::loop_heads, compared, worst_head);
+  record_differences(Accuracy::loop_flows, compared, std::max(worst_flow, worst_round));
   EXPECT_EQ(compared, wanted);
   EXPECT_GE(seen.rarest(), 8);
 }

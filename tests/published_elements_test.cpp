@@ -13,6 +13,7 @@
 #include <string>
 #include <vector>
 
+#include "accuracy.hpp"
 #include <gmock/gmock.h>
 
 namespace hydro {
@@ -35,6 +36,7 @@ Flow rounded_gallons_per_minute(double number) {
 }
 
 struct PrintedLoss {
+  Accuracy row;
   std::string source;
   Pipe pipe;
   Length length;
@@ -53,14 +55,18 @@ void expect_printed(const PrintedLoss& one) {
   const Length loss = friction_loss(one.pipe, one.length, one.flow, one.water) +
                       fitting_loss(one.pipe, one.fittings, one.flow);
   const double printed = one.printed * one.gravity_was / gravity;
-  EXPECT_NEAR(loss / one.unit, printed, one.half_digit + one.explained * printed) << one.source;
+  EXPECT_NEAR(record(one.row, loss / one.unit, printed, one.half_digit),
+              printed,
+              one.half_digit + one.explained * printed)
+      << one.source;
 }
 
 // J. K. Vennard, Elementary Fluid Mechanics (4th ed., 1961), example 9.10, p. 305, open notebook.
 // It works with V = 1.318 C R^0.63 S^0.54, in which the flow stands to 1/0.54 = 1.85185 and not to
 // 1.852: for Q/C = 4.06e-5 m3/s that is (Q/C)^(1.852 - 1.85185) = 1 - 0.0015.
 TEST(PublishedHazenWilliams, VennardNinetyGallonsAMinute) {
-  expect_printed({.source = "example 9.10",
+  expect_printed({.row = Accuracy::hazen_williams,
+                  .source = "example 9.10",
                   .pipe = {.inside_diameter = 3 * inch, .hazen_williams = 140},
                   .length = 3000 * ft,
                   .flow = rounded_gallons_per_minute(90),
@@ -98,7 +104,9 @@ TEST(PublishedHazenWilliams, CodeTableOfPlasticPipe) {
       if (printed == 0) continue;
       const double flow = static_cast<double>(i + 1);
       const Length loss = friction_loss(pipe, 100 * ft, flow * gpm, properties({}));
-      EXPECT_NEAR(loss / ft, printed, half_digit + chart * printed)
+      EXPECT_NEAR(record(Accuracy::hazen_williams, loss / ft, printed, half_digit),
+                  printed,
+                  half_digit + chart * printed)
           << column.bore / inch << " in, " << flow << " gal/min";
     }
   }
@@ -109,18 +117,20 @@ TEST(PublishedHazenWilliams, CodeTableOfPlasticPipe) {
 // 60 gal/min, and over 75 ft at 54 gal/min.
 TEST(PublishedHazenWilliams, DeliveryPipeOfTheDesignManual) {
   const Pipe pipe{.inside_diameter = 3.068 * inch, .hazen_williams = 150};
-  const auto loss_ft = [&](const Length& length, const Flow& flow) {
-    return friction_loss(pipe, length, flow, properties({})) / ft;
+  const auto expect_loss = [&](const Length& length, const Flow& flow, double ft_, double half) {
+    const double loss = friction_loss(pipe, length, flow, properties({})) / ft;
+    EXPECT_NEAR(record(Accuracy::hazen_williams, loss, ft_, half), ft_, half);
   };
-  EXPECT_NEAR(loss_ft(100 * ft, 50 * gpm), 0.58, 0.005);
-  EXPECT_NEAR(loss_ft(100 * ft, 60 * gpm), 0.81, 0.005);
-  EXPECT_NEAR(loss_ft(75 * ft, 54 * gpm), 0.5, 0.05);
+  expect_loss(100 * ft, 50 * gpm, 0.58, 0.005);
+  expect_loss(100 * ft, 60 * gpm, 0.81, 0.005);
+  expect_loss(75 * ft, 54 * gpm, 0.5, 0.05);
 }
 
 std::vector<PrintedLoss> losses_with_a_given_factor() {
   return {
       // Vennard, example 9.6, p. 295, open notebook: 90 gal/min as in example 9.10.
-      {.source = "Vennard 9.6",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "Vennard 9.6",
        .pipe = {.inside_diameter = 3 * inch, .darcy_factor = 0.018},
        .length = 3000 * ft,
        .flow = rounded_gallons_per_minute(90),
@@ -133,7 +143,8 @@ std::vector<PrintedLoss> losses_with_a_given_factor() {
        .explained = 0},
       // I. A. Khan, Fluid Mechanics (1987), example 9.8, p. 326, open notebook: an entrance of 0.5
       // and a globe valve of 10.
-      {.source = "Khan 9.8",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "Khan 9.8",
        .pipe = {.inside_diameter = 0.1 * units::m, .darcy_factor = 0.025},
        .length = 30 * units::m,
        .flow = 0.075 * m3_per_s,
@@ -146,7 +157,8 @@ std::vector<PrintedLoss> losses_with_a_given_factor() {
        .explained = 0},
       // J. F. Douglas et al., Fluid Mechanics (5th ed., 2005), example 10.3(b), p. 341, open
       // notebook: Fanning 0.008.
-      {.source = "Douglas 10.3(b)",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "Douglas 10.3(b)",
        .pipe = {.inside_diameter = 0.04 * units::m, .darcy_factor = 4 * 0.008},
        .length = 750 * units::m,
        .flow = 30 * lpm,
@@ -159,7 +171,8 @@ std::vector<PrintedLoss> losses_with_a_given_factor() {
        .explained = 0},
       // B. S. Massey and J. Ward-Smith, Mechanics of Fluids, example 7.1, open notebook: Fanning
       // 0.00515.
-      {.source = "Massey 7.1",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "Massey 7.1",
        .pipe = {.inside_diameter = 0.15 * units::m, .darcy_factor = 4 * 0.00515},
        .length = 300 * units::m,
        .flow = 50 * lps,
@@ -179,7 +192,8 @@ TEST(PublishedDarcyWeisbach, LossWithAGivenFactor) {
 std::vector<PrintedLoss> laminar_losses() {
   return {
       // Khan, example 8.2, p. 289, open notebook: Re 1299.
-      {.source = "Khan 8.2",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "Khan 8.2",
        .pipe = {.inside_diameter = 0.02 * units::m, .roughness = 0 * mm},
        .length = 30 * units::m,
        .flow = std::numbers::pi / 4 * 0.02 * 0.02 * 0.1 * m3_per_s,
@@ -192,7 +206,8 @@ std::vector<PrintedLoss> laminar_losses() {
        .explained = 0},
       // Douglas, example 10.3(a), p. 341, open notebook: 1.14 mPa s, 1000 kg/m3; Re 1861. The wall
       // of 0.08 mm has no say in laminar flow.
-      {.source = "Douglas 10.3(a)",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "Douglas 10.3(a)",
        .pipe = {.inside_diameter = 0.04 * units::m, .roughness = 0.08 * mm},
        .length = 750 * units::m,
        .flow = 4 * lpm,
@@ -213,7 +228,8 @@ std::vector<PrintedLoss> losses_of_rough_pipe() {
   return {
       // Vennard, example 9.3, p. 288, open notebook: 2.33 ft/s at 100 degF, factor 0.0255 from a
       // chart, so known to half a digit, 0.2 %.
-      {.source = "Vennard 9.3",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "Vennard 9.3",
        .pipe = {.inside_diameter = 3 * inch, .roughness = 0.006 * inch},
        .length = 1000 * ft,
        .flow = std::numbers::pi / 4 * 0.25 * 0.25 * 2.33 * ft3_per_s,
@@ -226,7 +242,8 @@ std::vector<PrintedLoss> losses_of_rough_pipe() {
        .explained = 0.002},
       // H. Kudela, Hydraulic losses in pipes (lecture, Wroclaw University of Technology), p. 5,
       // example 1, read as quoted in an open vignette (I. Embry, 2023, search.r-project.org).
-      {.source = "Kudela 1",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "Kudela 1",
        .pipe = {.inside_diameter = 200 * mm, .roughness = 0.26 * mm},
        .length = 500 * units::m,
        .flow = 0.2 * m3_per_s,
@@ -241,7 +258,8 @@ std::vector<PrintedLoss> losses_of_rough_pipe() {
       // in the same vignette. The notes use the one-step explicit formula of Zigrang and Sylvester,
       // f = (-2 log10(e - 5.02/Re log10(e + 13/Re)))^-2 with e = k/(3.7 D): 0.024482 here, and
       // Colebrook-White 0.024444, 0.15 % less. Gravity is not stated.
-      {.source = "Subramanian",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "Subramanian",
        .pipe = {.inside_diameter = 8 * inch, .roughness = 8.5e-4 * ft},
        .length = 1600 * ft,
        .flow = 1500 * gpm,
@@ -258,7 +276,8 @@ std::vector<PrintedLoss> losses_of_rough_pipe() {
       // t = sqrt(g D h/L), whose constants are rounded: exactly they are pi / (sqrt(2) ln 10) =
       // 0.96474 and 2.51 / sqrt(2) = 1.77484. The first makes 0.03 % of the flow, so twice that of
       // the loss; the second, 0.3 % of a tenth of what stands in the logarithm, next to nothing.
-      {.source = "CE 3372, lesson 5",
+      {.row = Accuracy::darcy_weisbach,
+       .source = "CE 3372, lesson 5",
        .pipe = {.inside_diameter = 1 * ft, .roughness = 0.0026 * ft},
        .length = 1000 * ft,
        .flow = 7.8110495900862835 * ft3_per_s,
@@ -293,7 +312,12 @@ TEST(PublishedColebrook, Factors) {
       // Vennard, example 9.3, p. 288, open notebook.
       {"Vennard 9.3", 8e4, 0.002, 0.0255, 0.00005}};
   for (const Printed& one : table)
-    EXPECT_NEAR(colebrook_white(one.reynolds, one.relative_roughness), one.factor, one.half_digit)
+    EXPECT_NEAR(record(Accuracy::colebrook_white,
+                       colebrook_white(one.reynolds, one.relative_roughness),
+                       one.factor,
+                       one.half_digit),
+                one.factor,
+                one.half_digit)
         << one.source;
 }
 
@@ -323,7 +347,10 @@ TEST(PublishedFriction, MeasuredInSmoothPipe) {
     // f = (loss over one diameter) / (velocity head)
     const double factor =
         friction_loss(pipe, pipe.inside_diameter, flow, water) / fitting_loss(pipe, 1, flow);
-    EXPECT_NEAR(factor, one.factor, scatter * one.factor) << "Re " << one.reynolds;
+    EXPECT_NEAR(record(Accuracy::measured_friction, factor, one.factor, 0),
+                one.factor,
+                scatter * one.factor)
+        << "Re " << one.reynolds;
   }
 }
 
@@ -372,7 +399,12 @@ TEST(PublishedOutlets, HolesInPlasticPipe) {
     for (std::size_t i = 0; i < hole.flows_gpm.size(); ++i) {
       const double head = static_cast<double>(i + 1);
       const double half_digits = 0.005 + 0.005 * std::sqrt(head / 5);
-      EXPECT_NEAR(discharge(outlet, head * ftH2O) / gpm, hole.flows_gpm[i], half_digits)
+      EXPECT_NEAR(record(Accuracy::outlets,
+                         discharge(outlet, head * ftH2O) / gpm,
+                         hole.flows_gpm[i],
+                         half_digits),
+                  hole.flows_gpm[i],
+                  half_digits)
           << hole.diameter << ", " << head << " ft";
     }
   }
@@ -403,7 +435,10 @@ TEST(PublishedOutlets, NozzlesWithoutLoss) {
     const Outlet nozzle{.flow = std::numbers::pi / 4 * diameter * diameter * jet, .at = 100 * psi};
     const double half_digit = i < printed_to_tenths ? 0.05 : 0.5;
     for (const Row& row : table)
-      EXPECT_NEAR(discharge(nozzle, row.pressure_psi * psi) / gpm,
+      EXPECT_NEAR(record(Accuracy::outlets,
+                         discharge(nozzle, row.pressure_psi * psi) / gpm,
+                         row.flows_gpm[i],
+                         half_digit),
                   row.flows_gpm[i],
                   half_digit + foot_per_pound * row.flows_gpm[i])
           << diameters_in[i] << " in, " << row.pressure_psi << " psi";
@@ -420,7 +455,10 @@ TEST(PublishedOutlets, FireSprinklers) {
   };
   for (const Printed& one : {Printed{25.2, 232.35}, Printed{5.6, 51.63}}) {
     const Outlet sprinkler{.flow = one.factor * gpm, .at = 1 * psi};
-    EXPECT_NEAR(discharge(sprinkler, 85 * psi) / gpm, one.flow_gpm, 0.005 + 0.005 * one.factor);
+    EXPECT_NEAR(
+        record(Accuracy::outlets, discharge(sprinkler, 85 * psi) / gpm, one.flow_gpm, 0.005),
+        one.flow_gpm,
+        0.005 + 0.005 * one.factor);
   }
 }
 
@@ -428,7 +466,8 @@ TEST(PublishedOutlets, FireSprinklers) {
 // lecture: exponent 0.42, 4 L/h at 10 m, and 12 m for 4.32 L/h.
 TEST(PublishedOutlets, DripEmitterWithExponent42) {
   const Outlet emitter{.flow = 4 * lph, .at = 10 * mH2O, .exponent = 0.42};
-  EXPECT_NEAR(discharge(emitter, 12 * mH2O) / lph, 4.32, 0.005);
+  EXPECT_NEAR(
+      record(Accuracy::outlets, discharge(emitter, 12 * mH2O) / lph, 4.32, 0.005), 4.32, 0.005);
 }
 
 // An extension publication on measuring irrigation water, table 3, read in the text (web copy,
@@ -447,7 +486,12 @@ TEST(PublishedOutlets, SprinklerNozzles) {
     const Outlet outlet{.flow = nozzle.flows_gpm[2] * gpm, .at = pressures_psi[2] * psi};
     for (std::size_t i = 0; i < pressures_psi.size(); ++i) {
       const double half_digits = 0.005 + 0.005 * std::sqrt(pressures_psi[i] / pressures_psi[2]);
-      EXPECT_NEAR(discharge(outlet, pressures_psi[i] * psi) / gpm, nozzle.flows_gpm[i], half_digits)
+      EXPECT_NEAR(record(Accuracy::outlets,
+                         discharge(outlet, pressures_psi[i] * psi) / gpm,
+                         nozzle.flows_gpm[i],
+                         half_digits),
+                  nozzle.flows_gpm[i],
+                  half_digits)
           << nozzle.diameter << ", " << pressures_psi[i] << " psi";
     }
   }

@@ -18,6 +18,7 @@
 #include <utility>
 #include <vector>
 
+#include "accuracy.hpp"
 #include <boost/math/tools/toms748_solve.hpp>
 #include <gmock/gmock.h>
 
@@ -76,6 +77,11 @@ Flow outflow(const Solution& solution, const char* line) {
 
 Length head_at_end(const Solution& solution, const char* line) {
   return head(solution.line(line).end_pressure, solution.water().density);
+}
+
+void expect_branch(double got, double printed, double half_digit, double explained = 0) {
+  EXPECT_NEAR(
+      record(Accuracy::branches, got, printed, half_digit), printed, half_digit + explained);
 }
 
 struct PrintedFlow {
@@ -185,8 +191,12 @@ TEST(PublishedLines, FlowFromATank) {
   for (const PrintedFlow& one : flows_from_a_tank()) {
     const Solution solution = solve(Layout(tank(one.level), one.lines));
     const double share = flow_share(one.gravity_was);
-    EXPECT_NEAR(
-        solution.line(one.line).inflow / one.unit, one.printed * share, one.half_digit * share)
+    EXPECT_NEAR(record(Accuracy::pipes_under_a_head,
+                       solution.line(one.line).inflow / one.unit,
+                       one.printed * share,
+                       one.half_digit * share),
+                one.printed * share,
+                one.half_digit * share)
         << one.source;
   }
 }
@@ -202,7 +212,11 @@ TEST(PublishedLines, HoseWithANozzle) {
                                 .length = 300 * ft,
                                 .loss_coefficient = 0.5})},
                     {.density = density});
-  EXPECT_NEAR(solve(hose).inflow() / ft3_per_s, 0.246 * flow_share(us_texts), 0.0005);
+  const double printed = 0.246 * flow_share(us_texts);
+  EXPECT_NEAR(
+      record(Accuracy::pipes_under_a_head, solve(hose).inflow() / ft3_per_s, printed, 0.0005),
+      printed,
+      0.0005);
 }
 
 // K. Subramanya, 1000 Solved Problems in Fluid Mechanics, example 11.28, p. 259, open notebook: the
@@ -291,7 +305,10 @@ TEST(PublishedLines, BetweenTwoReservoirs) {
                          .loss_coefficient = 0.5 + 2 * 0.3 + 0.2 + 1.06})},
              {.density = 999.7 * kg_per_m3, .kinematic_viscosity = 1.307e-3 / 999.7 * m2_per_s}));
   constexpr double tolerance = 0.5 * (0.05 / 27.8 + 0.0016);
-  EXPECT_NEAR(solution.inflow() / lps, 6 * flow_share(si_texts), 6 * tolerance);
+  const double printed = 6 * flow_share(si_texts);
+  EXPECT_NEAR(record(Accuracy::pipes_under_a_head, solution.inflow() / lps, printed, 0),
+              printed,
+              6 * tolerance);
 }
 
 // Cengel and Cimbala, example 8-9 (fig. 8-49, p. 362): a shower and a cistern on one copper pipe.
@@ -321,9 +338,9 @@ TEST(PublishedTrees, ShowerAndCistern) {
                                .ground_rise = 1 * units::m,
                                .loss_coefficient = 2 + 10 + 0.9})},
                    {.density = density, .kinematic_viscosity = 1.004 * mm2_per_s}));
-  EXPECT_NEAR(solution.inflow() / lps, 0.90, 0.005);
-  EXPECT_NEAR(outflow(solution, "shower") / lps, 0.42, 0.005);
-  EXPECT_NEAR(outflow(solution, "cistern") / lps, 0.48, 0.005);
+  expect_branch(solution.inflow() / lps, 0.90, 0.005);
+  expect_branch(outflow(solution, "shower") / lps, 0.42, 0.005);
+  expect_branch(outflow(solution, "cistern") / lps, 0.48, 0.005);
 }
 
 // Douglas, example 14.4, p. 476, open notebook: from a level to two others, 16 m and 24 m lower,
@@ -347,9 +364,9 @@ TEST(PublishedTrees, ThreeReservoirs) {
                                .length = 40 * units::m,
                                .ground_rise = -24 * units::m})}));
   const double share = flow_share(si_texts);
-  EXPECT_NEAR(solution.inflow() / m3_per_s, 0.0206 * share, 0.00005);
-  EXPECT_NEAR(outflow(solution, "to B") / m3_per_s, 0.0105 * share, 0.00005);
-  EXPECT_NEAR(outflow(solution, "to C") / m3_per_s, 0.0101 * share, 0.00005);
+  expect_branch(solution.inflow() / m3_per_s, 0.0206 * share, 0.00005);
+  expect_branch(outflow(solution, "to B") / m3_per_s, 0.0105 * share, 0.00005);
+  expect_branch(outflow(solution, "to C") / m3_per_s, 0.0101 * share, 0.00005);
 }
 
 // Khan, Fluid Mechanics (1987), example 9.12, p. 340, open notebook: levels 135, 120 and 112 m; the
@@ -376,7 +393,7 @@ TEST(PublishedTrees, HeadWhereThreeReservoirsMeet) {
                                .pipe = pipe(8.168, 1500 * units::m, 0.75 * units::m),
                                .length = 1500 * units::m,
                                .ground_rise = 112 * units::m})}));
-  EXPECT_NEAR(head_at_end(solution, "first") / units::m, 131.6, 0.05);
+  expect_branch(head_at_end(solution, "first") / units::m, 131.6, 0.05);
 }
 
 // Douglas, example 14.7, p. 487, open notebook: 100 m at A, through two parallel pipes and a third
@@ -417,8 +434,8 @@ TEST(PublishedTrees, ThrottledBranch) {
                                .length = 15 * units::m,
                                .ground_rise = 40 * units::m,
                                .loss_coefficient = std::pow(4000 / 38.58, 2) / velocity_head})}));
-  EXPECT_NEAR(solution.inflow() / m3_per_s, 0.1016, 0.00005 + 0.00013 * 0.1016);
-  EXPECT_NEAR(head_at_end(solution, "BC") / units::m, 75.48, 0.005 + 0.003);
+  expect_branch(solution.inflow() / m3_per_s, 0.1016, 0.00005, 0.00013 * 0.1016);
+  expect_branch(head_at_end(solution, "BC") / units::m, 75.48, 0.005, 0.003);
   EXPECT_NEAR(outflow(solution, "CF") / outflow(solution, "CD"), 1, 2 * 0.00013);
 }
 

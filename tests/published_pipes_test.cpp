@@ -19,6 +19,7 @@
 #include <utility>
 #include <vector>
 
+#include "accuracy.hpp"
 #include <boost/math/tools/toms748_solve.hpp>
 #include <gmock/gmock.h>
 
@@ -256,7 +257,10 @@ std::vector<PrintedLoss> printed_losses() {
 TEST(PublishedPipes, HeadLost) {
   for (const PrintedLoss& one : printed_losses()) {
     const double printed = one.printed * one.gravity_was / gravity;
-    EXPECT_NEAR(loss_over(one.stretches, one.flow, one.water) / one.unit,
+    EXPECT_NEAR(record(Accuracy::darcy_weisbach,
+                       loss_over(one.stretches, one.flow, one.water) / one.unit,
+                       printed,
+                       one.half_digit),
                 printed,
                 one.half_digit + one.explained * printed)
         << one.source;
@@ -377,7 +381,10 @@ std::vector<PrintedFlow> printed_flows() {
 TEST(PublishedPipes, FlowUnderAHead) {
   for (const PrintedFlow& one : printed_flows()) {
     const double printed = one.printed * std::sqrt(gravity / one.gravity_was);
-    EXPECT_NEAR(flow_through(one.stretches, one.level, one.viscosity) / one.unit,
+    EXPECT_NEAR(record(Accuracy::pipes_under_a_head,
+                       flow_through(one.stretches, one.level, one.viscosity) / one.unit,
+                       printed,
+                       one.half_digit),
                 printed,
                 one.half_digit + one.explained * printed)
         << one.source;
@@ -480,7 +487,10 @@ void expect_printed(const HoleTable& table) {
                     .nozzle = table.diameter_in * inch,
                     .discharge_coefficient = 0.60};
   for (const auto& [head_ft, printed] : table.flows) {
-    EXPECT_NEAR(discharge(hole, pressure(head_ft * ft, density), density) / gpm,
+    EXPECT_NEAR(record(Accuracy::outlets,
+                       discharge(hole, pressure(head_ft * ft, density), density) / gpm,
+                       printed,
+                       table.half_digit),
                 printed,
                 table.half_digit + table.explained * printed)
         << table.diameter_in << " in, " << head_ft << " ft";
@@ -511,7 +521,8 @@ TEST(PublishedHoles, PerforationsOfTheUniversity) {
 TEST(PublishedHoles, OpeningOfTwoAndAHalfInches) {
   const Outlet opening{.rated = 14 * psi, .nozzle = 2.5 * inch, .discharge_coefficient = 0.90};
   const Flow flow = discharge(opening, 14 * psi, 62.4 * lb_per_ft3);
-  EXPECT_NEAR(flow / gpm, 627.50, 0.005 + 627.50 * 0.0008);
+  EXPECT_NEAR(
+      record(Accuracy::outlets, flow / gpm, 627.50, 0.005), 627.50, 0.005 + 627.50 * 0.0008);
 }
 
 // Utah State University, course BIE 5110, solution of a problem (2004), read in the text

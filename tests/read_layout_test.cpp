@@ -1308,7 +1308,21 @@ TEST(ReadLayoutSyntax, RefusesATableWithoutAName) {
     EXPECT_THAT(mistakes_in(text),
                 ElementsAre(AllOf(StartsWith("f:"), HasSubstr("is not TOML: after ["))))
         << text;
-  for (const char* text : {"[", "[ ", "[[", "[]", "[[]]", "[ [a]]", "a = [[,"})
+  for (const char* text : {"[",
+                           "[ ",
+                           "[[",
+                           "[]",
+                           "[[]]",
+                           "[ [a]]",
+                           "a = [[,",
+                           "a = [}",
+                           "a = [1}",
+                           "a = {]",
+                           "]",
+                           "}",
+                           "\u00e4 = 1",
+                           "a = \u0391",
+                           "a = 1 \u00a0"})
     EXPECT_THAT(mistakes_in(text), ElementsAre(AllOf(StartsWith("f:"), HasSubstr("is not TOML"))))
         << text;
 }

@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "accuracy.hpp"
 #include <gmock/gmock.h>
 
 namespace hydro {
@@ -40,12 +41,13 @@ TEST(Water, AgreesWithTheFormulationsOfIapws) {
   ASSERT_EQ(rows.size(), 20u);
   for (const Row& row : rows) {
     const Temperature temperature = row.celsius * degC;
-    EXPECT_NEAR(density_of_water(temperature) / kg_per_m3, row.density, 0.0014e-2 * row.density);
-    EXPECT_NEAR(viscosity_of_water(temperature) / mPa_s, row.viscosity, 0.003e-2 * row.viscosity);
-    EXPECT_NEAR(vapour_pressure_of_water(temperature) / kPa,
-                row.vapour_pressure,
-                0.008e-2 * row.vapour_pressure)
-        << row.celsius;
+    const auto expect = [&](double got, double reference, double share) {
+      EXPECT_NEAR(record(Accuracy::water, got, reference, 0), reference, share * reference)
+          << row.celsius;
+    };
+    expect(density_of_water(temperature) / kg_per_m3, row.density, 0.0014e-2);
+    expect(viscosity_of_water(temperature) / mPa_s, row.viscosity, 0.003e-2);
+    expect(vapour_pressure_of_water(temperature) / kPa, row.vapour_pressure, 0.008e-2);
   }
 }
 

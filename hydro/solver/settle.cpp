@@ -199,17 +199,17 @@ Imbalance settle_steps(Sweeps& sweeps,
                        const Tree& tree,
                        const Effort& effort,
                        Residuals& residuals) {
-  constexpr int patience_in_part = 5;
+  constexpr int patience = 5;
   Imbalance left = iterate(sweeps, effort, residuals.steps);
   if (left.within(tolerance)) return left;
   residuals.last_resort = true;
   Effort each = effort;
   each.turning = 0;
+  Effort longer = each;
+  longer.most_steps *= patience;
   if (!tree.joints.empty()) {
     if (effort.turning > 0) sweeps.open_gates();
     sweeps.restart(last_ramp * tree.head_span);
-    Effort longer = each;
-    longer.most_steps *= patience_in_part;
     left = iterate_in_part(sweeps, longer, residuals.steps);
     if (left.within(tolerance)) return left;
   }
@@ -218,6 +218,9 @@ Imbalance settle_steps(Sweeps& sweeps,
       tree.sources, [](const Source& source) { return source.law && !source.law->is_held(); });
   if (!left.within(tolerance) && any_falls && tree.joints.empty())
     left = bracket_the_supplies(sweeps, tree, each, residuals.steps);
+  // Along thousands of outlets that are all but dry steps get ahead slowly.
+  if (!left.within(tolerance) && tree.joints.empty())
+    left = shrink_ramp(sweeps, tree, longer, residuals.steps);
   if (!left.within(tolerance) && effort.shrinks_joint_losses)
     left = shrink_joint_losses(sweeps, tree, each, residuals.steps);
   return left;

@@ -105,7 +105,7 @@ class Sweeps {
   void set_joint_loss(double share);
   /// Of all reaches in loops and all joints together, regardless of sign [m].
   double energy_gaps_of_loops() const;
-  /// Starts anew, with another ramp. Gates stay.
+  /// Starts anew, with another ramp. Gates stay, and what joints lose.
   void restart(double ramp);
 
   /// A supply with a check valve, or a run that lets water through one way, each in a loop.

@@ -14,22 +14,29 @@ bool begins_a_key(char c) {
 }
 
 /// Goes through a text once, knowing of TOML only its texts, its comments and what stands between
-/// values. Mistakes of syntax are left to TOML's library, but for the one that it cannot stand.
+/// values. Mistakes of syntax are left to TOML's library, but for three that toml++ 3.3 cannot stand:
+/// where it meets them it ends the process, or tells the compiler to assume that it never does. The
+/// third is a letter beyond ASCII where a key or a value is wanted.
 class Outline {
  public:
-  Outline(std::string_view text, const std::string& name, const FileLimits& limits)
-      : text_(text), name_(name), limits_(limits) {}
+  Outline(std::string_view text,
+          const std::string& name,
+          const FileLimits& limits,
+          std::uint32_t left_of)
+      : text_(text), name_(name), limits_(limits), left_of_(left_of) {}
 
   void examine() {
     if (text_.starts_with("\xef\xbb\xbf")) at_ = line_start_ = 3;  // the mark of UTF-8
     while (at_ < text_.size()) {
-      if (is_blank_so_far_ && open_ == 0 && text_[at_] == '[') examine_header();
+      if (is_blank_so_far_ && open_.empty() && text_[at_] == '[') examine_header();
       is_blank_so_far_ = is_blank_so_far_ && (text_[at_] == ' ' || text_[at_] == '\t');
       const char c = text_[at_];
       if (c == '#')
         skip_comment();
       else if (c == '"' || c == '\'')
         skip_quoted(c);
+      else if (static_cast<unsigned char>(c) >= 0x80)
+        refuse("is not TOML: outside quotes and comments it is written in ASCII");
       else
         take(c);
     }
@@ -61,8 +68,7 @@ class Outline {
     word_ = 0;
   }
 
-  /// toml++ 3.3 asserts that a key begins after the brackets before a table's name: without NDEBUG
-  /// any other character would end the process, with it the compiler assumes that there is none.
+  /// Another character than one that begins a key is the first.
   void examine_header() const {
     std::size_t at = text_.find_first_not_of(" \t", at_ + 1);
     if (at < text_.size() && text_[at] == '[') at = text_.find_first_not_of(" \t", at + 1);
@@ -75,14 +81,22 @@ class Outline {
     if (std::string_view("[]{},=. \t\r").find(c) == std::string_view::npos) return count_byte();
     ++at_;
     word_ = 0;
-    if (c == '[' || c == '{') ++open_;
-    if (c == ']' || c == '}') open_ = std::max(open_ - 1, 0);
+    if (c == '[') open_ += ']';
+    if (c == '{') open_ += '}';
+    if (c == ']' || c == '}') close(c);
     dots_ = c == '.' ? dots_ + 1 : 0;
-    if (open_ + dots_ > limits_.nesting)
+    if (static_cast<int>(open_.size()) + dots_ > limits_.nesting)
       refuse(fmt::format("has more than {} lists, tables and parts of a dotted key in one another",
                          limits_.nesting));
     if (std::string_view("[{,=.").find(c) != std::string_view::npos && ++values_ > limits_.values)
       refuse(fmt::format("has more than {} values, keys and tables in all", limits_.values));
+  }
+
+  /// A list that ends in } is the second that it asserts away.
+  void close(char c) {
+    if (open_.empty() || open_.back() != c)
+      refuse(fmt::format("is not TOML: {} closes nothing", c));
+    open_.pop_back();
   }
 
   void at_line_end() {
@@ -107,18 +121,20 @@ class Outline {
   }
 
   [[noreturn]] void refuse(const std::string& why) const {
+    const std::size_t column = at_ - line_start_;
     throw InvalidInput(
-        fmt::format("{}:{}:{}", name_, line_, std::max<std::size_t>(at_ - line_start_, 1)), why);
+        fmt::format("{}:{}:{}", name_, line_, column > left_of_ ? column - left_of_ : 1), why);
   }
 
   std::string_view text_;
   const std::string& name_;
   const FileLimits& limits_;
+  std::size_t left_of_;
   std::size_t at_ = 0;
   int line_ = 1;
   std::size_t line_start_ = 0;
   bool is_blank_so_far_ = true;  ///< the present line
-  int open_ = 0;                 ///< brackets
+  std::string open_ = {};        ///< what closes the brackets that are open
   int dots_ = 0;                 ///< in the present key
   int values_ = 0;               ///< so far, or a few more: an end of a list may look like one
   int word_ = 0;                 ///< bytes of the present one
@@ -126,13 +142,16 @@ class Outline {
 
 }  // namespace
 
-void examine_outline(std::string_view text, const std::string& name, const FileLimits& limits) {
+void examine_outline(std::string_view text,
+                     const std::string& name,
+                     const FileLimits& limits,
+                     std::uint32_t left_of) {
   if (text.size() > static_cast<std::size_t>(limits.bytes))
     throw InvalidInput(name,
                        limits.bytes % (1 << 20) == 0
                            ? fmt::format("has more than {} MiB of text", limits.bytes >> 20)
                            : fmt::format("has more than {} bytes of text", limits.bytes));
-  Outline(text, name, limits).examine();
+  Outline(text, name, limits, left_of).examine();
 }
 
 }  // namespace hydro

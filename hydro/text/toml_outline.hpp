@@ -6,12 +6,17 @@
 
 #include "hydro/text/file_limits.hpp"
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 
 namespace hydro {
 
-/// @param name of the file, in errors @throws InvalidInput where a bound is passed
-void examine_outline(std::string_view text, const std::string& name, const FileLimits& limits);
+/// @param name of the file, in errors @param left_of the text [columns], to be taken off in errors
+/// @throws InvalidInput where a bound is passed
+void examine_outline(std::string_view text,
+                     const std::string& name,
+                     const FileLimits& limits,
+                     std::uint32_t left_of = 0);
 
 }  // namespace hydro

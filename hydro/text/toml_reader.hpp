@@ -468,7 +468,7 @@ inline toml::table parse(std::string_view text,
                          const FileLimits& limits,
                          std::uint32_t left_of = 0) {
   if (auto found = problems(limits); !found.empty()) throw InvalidInput(std::move(found));
-  examine_outline(text, name, limits);
+  examine_outline(text, name, limits, left_of);
   try {
     return toml::parse(text, std::string_view(name));
   } catch (const toml::parse_error& error) {

@@ -29,7 +29,7 @@ fuzz() {
     -artifact_prefix="$build/found/$target-" -print_final_stats=1 "$@" \
     >"$build/$target.log" 2>&1 && found=0 || found=1
   sed -n 's/^stat::number_of_executed_units: */'"$target"': inputs tried: /p' "$build/$target.log"
-  [ $found -eq 0 ] || {
+  [ "$found" -eq 0 ] || {
     tail -n 40 "$build/$target.log" >&2
     return 1
   }
