@@ -8,6 +8,7 @@
 #include "hydro/what_ifs/solve_breaks.hpp"
 
 #include <cmath>
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -54,6 +55,11 @@ struct OneInput {
   std::string what;
   Uncertainty uncertainty;
 };
+
+// Its bytes, which are printed otherwise, are not all set.
+void PrintTo(const OneInput& input, std::ostream* out) {
+  *out << input.what;
+}
 
 class InputErrorsOf : public testing::TestWithParam<OneInput> {};
 

@@ -3,6 +3,7 @@
 
 #include "hydro/text/read_layout.hpp"
 
+#include <ostream>
 #include <string>
 
 #include "sample_layouts.hpp"
@@ -112,6 +113,11 @@ struct BadReadings {
   const char* text;
   const char* expected;
 };
+
+void PrintTo(const BadReadings& bad, std::ostream* out) {
+  *out << bad.name;
+}
+
 class ReadReadingsBad : public testing::TestWithParam<BadReadings> {};
 
 TEST_P(ReadReadingsBad, IsRefusedWithItsPlace) {

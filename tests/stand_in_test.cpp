@@ -59,7 +59,7 @@ TEST(StandIn, RefusesWhatItDoesNotMeetBetweenItsPoints) {
 }
 
 TEST(StandIn, ARangeIsGoneThroughFromTheMostToTheLeast) {
-  const Range range{20, 30};
+  const Interval range{20, 30};
   const Lane values = range.to_try();
   EXPECT_LT(values[0], 30);
   EXPECT_EQ(values[lanes - 1], 20);

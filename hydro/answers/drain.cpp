@@ -130,7 +130,7 @@ void examine(const Layout& layout, const DrainOptions& options) {
 std::optional<OpenRiser> riser_left_open(const Layout& layout, std::size_t index, int outlet) {
   for (const Fault& fault : layout.faults_on(index))
     if (outlet_of(fault) == outlet)
-      if (const auto open = open_riser(fault, layout.lines()[index])) return open;
+      if (auto open = open_riser(fault, layout.lines()[index])) return open;
   return std::nullopt;
 }
 

@@ -58,6 +58,7 @@ std::vector<SetsTogether> sets_together(const Layout& layout, const SetsTogether
   if (auto found = examination.take(); !found.empty()) throw InvalidInput(std::move(found));
   require_open_outlets(layout);
   std::vector<std::string> names;
+  names.reserve(layout.sets().size());
   for (const WateringSet& set : layout.sets()) names.push_back(set.name);
   std::vector<SetsTogether> all;
   for (const std::string& one : names) all.push_back(run_together(layout, {one}, options));

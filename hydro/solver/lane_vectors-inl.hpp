@@ -60,7 +60,7 @@ HWY_INLINE Vectors all(double value) {
 }
 
 /// -1 at the least of the range, 1 at the most.
-HWY_INLINE Vectors place_in(const Range& range, const Vectors& at) {
+HWY_INLINE Vectors place_in(const Interval& range, const Vectors& at) {
   const D d;
   Vectors place;
   for (std::size_t n = 0; n < side_by_side; ++n)

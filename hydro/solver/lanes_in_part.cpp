@@ -101,7 +101,7 @@ std::vector<std::size_t> LanesInPart::beside(std::size_t run) const {
 
 void LanesInPart::find_stand_in(std::size_t r,
                                 LanesWork& work,
-                                const Range& heads,
+                                const Interval& heads,
                                 const Look& look) {
   if (!have_stand_ins(fed_by_[r])) return;
   const Run& run = plan_.tree->runs[r];
@@ -117,7 +117,7 @@ void LanesInPart::find_stand_in(std::size_t r,
   stand_ins_[r] = {heads, std::move(*flow), std::move(*end_head)};
 }
 
-void LanesInPart::find_offer(std::size_t r, LanesWork& work, const Range& flows) {
+void LanesInPart::find_offer(std::size_t r, LanesWork& work, const Interval& flows) {
   const Tree& tree = *plan_.tree;
   const Run& run = tree.runs[r];
   const bool begins = run.fed_by == none;

@@ -39,13 +39,13 @@ class LanesInPart {
  public:
   /// What is asked of a run: heads before its inlet [m], flows into it [m3/s].
   struct Asked {
-    Range heads;
-    Range flows;
+    Interval heads;
+    Interval flows;
   };
   /// One run at the heads that were tried, a lane each: places of its own in `block`.
   struct Tried {
     std::size_t run;
-    Range range;  ///< of the heads before its inlet, at points_to_try()
+    Interval range;  ///< of the heads before its inlet, at points_to_try()
     const LaneBlock& block;
   };
   /// @return whether a stand-in is good enough for whoever asks
@@ -99,8 +99,8 @@ class LanesInPart {
   };
 
  private:
-  void find_stand_in(std::size_t run, LanesWork& work, const Range& heads, const Look& look);
-  void find_offer(std::size_t run, LanesWork& work, const Range& flows);
+  void find_stand_in(std::size_t run, LanesWork& work, const Interval& heads, const Look& look);
+  void find_offer(std::size_t run, LanesWork& work, const Interval& flows);
   /// Those that have the same feeder.
   std::vector<std::size_t> beside(std::size_t run) const;
   bool have_stand_ins(const std::vector<std::size_t>& runs) const;

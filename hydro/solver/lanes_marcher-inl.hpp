@@ -71,7 +71,7 @@ class Marcher {
   }
 
   /// Clenshaw's recurrence, and its derivative beside it.
-  HWY_ATTR Said ask(const Range& range, const Chebyshev& polynomial, const Vectors& at) {
+  HWY_ATTR Said ask(const Interval& range, const Chebyshev& polynomial, const Vectors& at) {
     const D d;
     const Vectors place = place_in(range, at);
     Said said{all(0), all(0)};

@@ -28,7 +28,7 @@ const Lane& points_to_try() {
   return points;
 }
 
-Lane Range::to_try() const {
+Lane Interval::to_try() const {
   Lane values;
   for (std::size_t lane = 0; lane < lanes; ++lane)
     values[lane] = middle() + half() * points_to_try()[lane];

@@ -16,7 +16,7 @@
 namespace hydro {
 
 /// For which something is to be known: of heads before the inlet of a run [m], or of flows [m3/s].
-struct Range {
+struct Interval {
   double least;
   double most;
 
@@ -44,14 +44,14 @@ double value_at(const Chebyshev& polynomial, double place);
 
 /// What a run and all beyond it draw, and the head at its far end, by the head before its inlet.
 struct StandIn {
-  Range range{0, 0};
+  Interval range{0, 0};
   Chebyshev flow = {};      ///< [m3/s]; empty: nothing stands in for this run
   Chebyshev end_head = {};  ///< [m]
 };
 
 /// What all the rest has for a run, by the flow that it draws.
 struct Offer {
-  Range range{0, 0};
+  Interval range{0, 0};
   Chebyshev head = {};         ///< before its inlet [m]; empty: not known
   Chebyshev feeder_flow = {};  ///< into its feeder, or out of its source [m3/s]
 };

@@ -113,7 +113,7 @@ HWY_ATTR void count_all(std::span<const OutletAtPlace> outlets,
 }
 
 HWY_ATTR void meet_all(const OutletByHead& outlet,
-                       const Range& range,
+                       const Interval& range,
                        const Lane& fed,
                        WeakestInLanes& weakest) {
   const D d;
@@ -183,7 +183,7 @@ void count_at_places(std::span<const OutletAtPlace> outlets,
 }
 
 void meet_by_head(const OutletByHead& outlet,
-                  const Range& range,
+                  const Interval& range,
                   const Lane& fed,
                   WeakestInLanes& weakest) {
   HWY_DYNAMIC_DISPATCH(meet_all)(outlet, range, fed, weakest);

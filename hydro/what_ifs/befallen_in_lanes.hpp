@@ -78,7 +78,7 @@ struct OutletByHead {
 
 /// @param fed heads before the run [m] @param range for which the polynomials were made
 void meet_by_head(const OutletByHead& outlet,
-                  const Range& range,
+                  const Interval& range,
                   const Lane& fed,
                   WeakestInLanes& weakest);
 

@@ -271,7 +271,7 @@ class BreaksCounter {
   std::size_t run_with(std::size_t i) const { return parts_->run_of(breaks_[i].place); }
 
   std::vector<LanesInPart::Asked> asked() {
-    const std::vector<Range> heads = ranges(), flows = flow_ranges();
+    const std::vector<Interval> heads = ranges(), flows = flow_ranges();
     std::vector<LanesInPart::Asked> all;
     for (std::size_t r = 0; r < heads.size(); ++r) all.push_back({heads[r], flows[r]});
     return all;
@@ -279,9 +279,9 @@ class BreaksCounter {
 
   /// Of the flows into each run: what it and all beyond draw as they are, and what a break can make of
   /// that: no more than if the head before it stayed as it is.
-  std::vector<Range> flow_ranges() const {
+  std::vector<Interval> flow_ranges() const {
     const LanesPlan& plan = on_tree_.plan();
-    std::vector<Range> more(tree_.runs.size(), Range{0, 0});
+    std::vector<Interval> more(tree_.runs.size(), Interval{0, 0});
     std::vector<std::size_t> run_of(tree_.places.size());
     for (std::size_t r = 0; r < tree_.runs.size(); ++r)
       for (std::size_t i = tree_.runs[r].first; i < tree_.runs[r].end; ++i) run_of[i] = r;
@@ -289,15 +289,15 @@ class BreaksCounter {
       const State& before = plan.start[it.place];
       const double then = it.mouth ? discharge(*it.mouth, 1, before.head).flow : 0;
       const double rise = then - before.outlet_flow;
-      Range& of_run = more[run_of[it.place]];
+      Interval& of_run = more[run_of[it.place]];
       of_run = {std::min(of_run.least, rise), std::max(of_run.most, rise)};
     }
-    std::vector<Range> found(tree_.runs.size(), Range{0, 0});
+    std::vector<Interval> found(tree_.runs.size(), Interval{0, 0});
     for (std::size_t r = tree_.runs.size(); r-- > 0;) {
       const double flow = plan.as_it_is[r].flow, little = 1e-3 * flow + tiny_flow;
       found[r] = {flow + more[r].least - little, flow + more[r].most + little};
       if (tree_.runs[r].fed_by == none) continue;
-      Range& of_feeder = more[index(tree_.runs[r].fed_by)];
+      Interval& of_feeder = more[index(tree_.runs[r].fed_by)];
       of_feeder = {std::min(of_feeder.least, more[r].least),
                    std::max(of_feeder.most, more[r].most)};
     }
@@ -306,7 +306,7 @@ class BreaksCounter {
 
   /// Of the heads before each run: those that breaks all over the layout lead to and some more, the
   /// farther out the more, so that they hold what those before them lead to.
-  std::vector<Range> ranges() {
+  std::vector<Interval> ranges() {
     std::vector<std::size_t> sample;
     for (std::size_t k = 0; k < lanes; ++k) {
       const std::size_t i = (outlets_.size() - 1) * k / (lanes - 1);
@@ -314,13 +314,13 @@ class BreaksCounter {
     }
     const std::vector<Lane> fed =
         on_tree_.heads_before_runs(differences_of(sample), sample.size(), room_);
-    std::vector<Range> found;
+    std::vector<Interval> found;
     std::vector<double> more;
     for (std::size_t r = 0; r < tree_.runs.size(); ++r) {
       const Run& run = tree_.runs[r];
       const bool begins = run.fed_by == none;
       const double before = on_tree_.plan().as_it_is[r].feeding;
-      Range range{before, before};
+      Interval range{before, before};
       for (std::size_t lane = 0; lane < sample.size(); ++lane) {
         if (((room_.met >> lane) & 1) == 0) continue;
         range.least = std::min(range.least, fed[r][lane]);

@@ -19,7 +19,7 @@ namespace {
 
 /// The head before the run at which an outlet's own is this; none where the law is not known.
 /// @param heads of the outlet at points_to_try(), which fall; the bound is among them
-std::optional<double> crossing(const Lane& heads, double bound, const Range& range) {
+std::optional<double> crossing(const Lane& heads, double bound, const Interval& range) {
   const std::optional<Chebyshev> law = through(heads, stand_in_tolerance);
   if (!law) return {};
   const auto gap = [&](double place) { return value_at(*law, place) - bound; };

@@ -38,7 +38,7 @@ class OutletsByHead {
              BefallenInLanes& befallen) const;
 
  private:
-  Range range_{0, 0};
+  Interval range_{0, 0};
   // Between these heads before the run nothing befalls any of them.
   double highest_fall_ = -no_limit;
   double lowest_rise_ = no_limit;
