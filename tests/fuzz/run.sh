@@ -2,6 +2,8 @@
 # Fuzzes every target for so many seconds; fails when one finds something, and tells where the input lies.
 #
 #   sh tests/fuzz/run.sh 20
+#
+# HYDRO_FUZZ_SEED makes a run like another; without it each goes its own way.
 set -eu
 root=$(CDPATH='' cd -- "$(dirname -- "$0")/../.." && pwd)
 seconds=${1:?how many seconds for each target?}
@@ -25,7 +27,7 @@ fuzz() {
     solve_layout) set -- -max_len=2048 "$@" ;;
     *) set -- -dict="$here/words.dict" -use_value_profile=1 "$@" ;;
   esac
-  "$build/tests/fuzz/fuzz_$target" -max_total_time="$seconds" -timeout=20 -rss_limit_mb=2048 \
+  "$build/tests/fuzz/fuzz_$target" -max_total_time="$seconds" -seed="${HYDRO_FUZZ_SEED:-0}" -timeout=20 -rss_limit_mb=2048 \
     -artifact_prefix="$build/found/$target-" -print_final_stats=1 "$@" \
     >"$build/$target.log" 2>&1 && found=0 || found=1
   sed -n 's/^stat::number_of_executed_units: */'"$target"': inputs tried: /p' "$build/$target.log"
