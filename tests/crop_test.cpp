@@ -48,7 +48,7 @@ TEST(Crop, IsAsTables12And22PrintIt) {
       {"berry bushes", 0.30, 1.05, 0.50, 1.5, 0.6, 1.2, 0.50},
       {"grapes, table or raisin", 0.30, 0.85, 0.45, 2, 1, 2, 0.35},
       {"hops", 0.3, 1.05, 0.85, 5, 1.0, 1.2, 0.50},
-      // By another transcription of the same table.
+      // From another copy of the same table.
       {"olives", 0.65, 0.70, 0.70, 4, 1.2, 1.7, 0.65},
       {"coffee, bare ground", 0.90, 0.95, 0.95, 2.5, 0.9, 1.5, 0.40},
       {"citrus, bare ground, 70 % canopy", 0.70, 0.65, 0.70, 4, 1.2, 1.5, 0.50},

@@ -228,7 +228,7 @@ class BreaksCounter {
   }
 
   /// The first of each run has breaks from all along it; all others are shared evenly, so that no
-  /// block has a few alone.
+  /// block has a few alone. The outlets of a run follow one another.
   void share_in_blocks() {
     std::vector<Block> others;
     std::size_t end = 0;

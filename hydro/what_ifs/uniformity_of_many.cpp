@@ -17,16 +17,12 @@
 #endif
 #include <hwy/foreach_target.h>
 // After foreach_target.h.
+#include "hydro/solver/lane_vectors-inl.hpp"
+
 #include <hwy/highway.h>
 
 HWY_BEFORE_NAMESPACE();
 namespace hydro::HWY_NAMESPACE {
-
-namespace hn = hwy::HWY_NAMESPACE;
-
-using D = hn::ScalableTag<double>;
-using V = hn::Vec<D>;
-constexpr std::size_t width = HWY_MAX_BYTES / sizeof(double);
 
 /// Sums of the lowest `part` of the flows of rows side by side, a part of one flow for a part of 1:
 /// a threshold below which just as many lie is sought between the least and the greatest, straight
