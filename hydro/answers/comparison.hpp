@@ -39,6 +39,7 @@ struct Comparison {
   Pressure supply_after;
 };
 
+/// What differs. @throws InvalidInput where the two do not have the same lines and outlets
 Comparison compare(const Solution& before, const Solution& after);
 
 }  // namespace hydro

@@ -19,9 +19,9 @@ void refuse_if_any(std::vector<Problem> found) {
 }
 
 /// What the block tells of its crop and soil, typed in or from the tables.
-class Ground {
+class RootZone {
  public:
-  Ground(const Block& block, const Climate& climate)
+  RootZone(const Block& block, const Climate& climate)
       : block_(block),
         climate_(climate),
         holds_(available_water(block.soil) * block.share_wetted.value_or(1)) {
@@ -69,21 +69,21 @@ class Ground {
 
 /// One day of the account, in metres. @param before depletion at the end of the day before; none:
 /// all that may be used up
-SoilWaterDay account(const Ground& ground,
+SoilWaterDay account(const RootZone& zone,
                      const WaterDay& day,
                      int days_ago,
                      std::optional<double> before) {
   const double reference = si(day.reference_evapotranspiration) * day_s;
-  const double coefficient = ground.coefficient(day, days_ago);
+  const double coefficient = zone.coefficient(day, days_ago);
   const double unstressed = coefficient * reference;
-  const double share = ground.allowed_depletion_at(unstressed);
-  const double total = ground.total(day);
+  const double share = zone.allowed_depletion_at(unstressed);
+  const double total = zone.total(day);
   const double readily = share * total;
   const double depletion_before = before.value_or(readily);
 
   constexpr double least_rain = 0.2;  // of the reference evapotranspiration
   const double rain = si(day.rain);
-  const double counted = rain < least_rain * reference ? 0 : rain * ground.share_rained_on();
+  const double counted = rain < least_rain * reference ? 0 : rain * zone.share_rained_on();
   const double excess = counted + si(day.watering) - depletion_before;
   const double start = std::max(0.0, -excess);
   const double left = std::max(0.0, total - start);
@@ -91,7 +91,7 @@ SoilWaterDay account(const Ground& ground,
   const double use = std::min(stress * unstressed, left);
 
   const auto depth = [](double metres) { return Length::from_value(metres); };
-  return {.root_depth = depth(ground.root_depth(day)),
+  return {.root_depth = depth(zone.root_depth(day)),
           .total_available_water = depth(total),
           .readily_available_water = depth(readily),
           .allowed_depletion = share,
@@ -132,11 +132,11 @@ void examine_what_is_missing(Examination& examination, const Block& block) {
 }
 
 void examine_roots(Examination& examination,
-                   const Ground& ground,
+                   const RootZone& zone,
                    const std::vector<WaterDay>& days) {
   for (std::size_t i = 1; i < days.size(); ++i) {
-    const Length before = Length::from_value(ground.root_depth(days[i - 1]));
-    const Length now = Length::from_value(ground.root_depth(days[i]));
+    const Length before = Length::from_value(zone.root_depth(days[i - 1]));
+    const Length now = Length::from_value(zone.root_depth(days[i]));
     if (!(now >= before))
       examination.add(fmt::format("days, {}.root_depth", i + 1),
                       "is " + to_message(now, units::m) +
@@ -177,10 +177,10 @@ WaterNeed water_need(const Block& block,
   examination.include("climate", problems(options.climate));
   refuse_if_any(examination.take());
 
-  const Ground ground(block, options.climate);
-  examine_roots(examination, ground, days);
+  const RootZone zone(block, options.climate);
+  examine_roots(examination, zone, days);
   examination.within(
-      "depletion", options.depletion, Range<Length>{0, 1000 * ground.total(days.front()), mm});
+      "depletion", options.depletion, Range<Length>{0, 1000 * zone.total(days.front()), mm});
   refuse_if_any(examination.take());
 
   WaterNeed need{.block = block.name};
@@ -188,7 +188,7 @@ WaterNeed water_need(const Block& block,
   if (options.depletion) depletion = si(*options.depletion);
   for (std::size_t i = 0; i < days.size(); ++i) {
     need.days.push_back(
-        account(ground, days[i], static_cast<int>(past.size()) - static_cast<int>(i), depletion));
+        account(zone, days[i], static_cast<int>(past.size()) - static_cast<int>(i), depletion));
     depletion = si(need.days.back().depletion_at_end);
   }
   const auto is_full = [](const SoilWaterDay& day) { return si(day.depletion_at_start) == 0; };

@@ -60,6 +60,7 @@ struct InletPositions {
   std::vector<InletPosition> all = {};  ///< in the order of their places
 };
 
+/// Every place solved, for a row by its name. @throws InvalidInput, NotSolved, Stopped
 InletPositions inlet_position(const Layout& layout,
                               std::string_view line,
                               const InletPositionOptions& options = {},

@@ -52,6 +52,7 @@ Layout with_outlets(const Layout& layout,
                     const LongestLineOptions& options,
                     int count);
 
+/// The longest of a line by its name. @throws InvalidInput, NotSolved, Stopped
 LongestLine longest_line(const Layout& layout,
                          std::string_view line,
                          const LongestLineOptions& options = {},

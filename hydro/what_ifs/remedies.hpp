@@ -98,6 +98,7 @@ struct Remedies {
   std::vector<Remedy> ranked;  ///< empty where nothing falls short
 };
 
+/// Each remedy solved in the whole layout, and all ranked. @throws InvalidInput, NotSolved, Stopped
 Remedies remedies(const Layout& layout, const RemedyOptions& options = {}, const Work& work = {});
 
 }  // namespace hydro

@@ -62,6 +62,7 @@ struct Room {
   bool fails_as_it_is() const { return outlets == 0 && counts.size() == 1 && !ended_by.empty(); }
 };
 
+/// Room on a line by its name. @throws InvalidInput, NotSolved, Stopped
 Room room_on_line(const Layout& layout,
                   std::string_view line,
                   const RoomOptions& options = {},

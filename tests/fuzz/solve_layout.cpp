@@ -4,14 +4,14 @@
 #include <cstddef>
 #include <cstdint>
 
-#include "any_layout.hpp"
 #include "check_solution.hpp"
+#include "layout_of_bytes.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   hydro::Bytes bytes({data, size});
   const bool is_told = bytes.chance(0.2);
   try {
-    const auto solution = hydro::solved_soundly(hydro::any_layout(bytes));
+    const auto solution = hydro::solved_soundly(hydro::layout_of_bytes(bytes));
     if (solution && is_told) hydro::write_everything(*solution);
   } catch (const hydro::InvalidInput&) {  // parts that do not fit one another
   }

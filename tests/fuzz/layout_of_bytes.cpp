@@ -1,4 +1,4 @@
-#include "any_layout.hpp"
+#include "layout_of_bytes.hpp"
 
 #include <algorithm>
 #include <array>
@@ -359,7 +359,7 @@ class Builder {
 
 }  // namespace
 
-Layout any_layout(Bytes& bytes) {
+Layout layout_of_bytes(Bytes& bytes) {
   return Builder(bytes).build();
 }
 

@@ -1,4 +1,4 @@
-// any_layout.hpp: layouts of every kind, out of a fuzzer's bytes.
+// layout_of_bytes.hpp: layouts of every kind, out of a fuzzer's bytes.
 //
 // What      Unlike the random layouts beside it, which are drawn from what is met in fields, this one
 //           goes to the ends of every accepted interval, and each byte decides one thing, so that a
@@ -12,6 +12,6 @@
 namespace hydro {
 
 /// @throws InvalidInput where the parts do not fit one another
-Layout any_layout(Bytes& bytes);
+Layout layout_of_bytes(Bytes& bytes);
 
 }  // namespace hydro
