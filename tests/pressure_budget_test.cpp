@@ -100,6 +100,51 @@ TEST(PressureBudget, AddsUpOnRandomLayouts) {
   EXPECT_GT(refused, 300);
 }
 
+// Two places that are told apart by less than a millimetre, or by rounding, are one; where the line is
+// open there, what lies before it is still on the way.
+TEST(PressureBudget, ReachesOutletsByAnOpenEnd) {
+  const Outlet spray{.flow = 20 * lph, .at = 150 * kPa};
+  const Pipe pipe{.inside_diameter = 20 * mm, .hazen_williams = 140};
+  const auto row = [&](std::vector<Length> places, const Length& length) {
+    Line line{.name = "row", .pipe = pipe, .length = length};
+    for (const Length& place : places) line.outlets.push_back({place, spray});
+    return line;
+  };
+  const Line spaced{.name = "row",
+                    .pipe = pipe,
+                    .outlet = spray,
+                    .count = 3,
+                    .spacing = 3.3 * m,
+                    .length = 9.9 * m};
+  ASSERT_NE(spaced.place_of(3), spaced.whole_length());
+  const struct {
+    Line line;
+    Fault fault;
+    int watered;
+  } cases[] = {
+      {spaced, end_open("row"), 3},
+      {row({5 * m, 9.9995 * m}, 10 * m), end_open("row"), 2},
+      {row({5 * m, 9.9985 * m, 9.9995 * m}, 10 * m), end_open("row"), 3},
+      {row({5 * m, 9.9991 * m, 9.9999 * m, 10 * m}, 10 * m), end_open("row"), 4},
+      {row({5 * m, 7 * m, 10 * m}, 10 * m), line_cut("row", 6.9995 * m), 2},
+      {row({5 * m, 7 * m, 10 * m}, 10 * m), line_cut("row", 7.0005 * m), 2},
+      {row({5 * m, 7 * m, 7.0008 * m, 10 * m}, 10 * m), line_cut("row", 6.9995 * m), 2},
+  };
+  for (const auto& it : cases) {
+    const Layout layout = Layout({.pressure = 200 * kPa}, {it.line}).with_fault(it.fault);
+    const Solution solution = solve(layout);
+    for (int i = 1; i <= it.watered; ++i) {
+      SCOPED_TRACE(::testing::Message() << (&it - cases) << ", outlet " << i);
+      const PressureBudget budget = pressure_budget(solution, "row", i);
+      expect_to_add_up(budget, si(200 * kPa));
+      EXPECT_EQ(budget.entries.size(), 2u);
+    }
+    if (it.watered < it.line.outlet_count()) {
+      EXPECT_THROW(pressure_budget(solution, "row", it.watered + 1), InvalidInput);
+    }
+  }
+}
+
 // Every figure from the pipes' and the fittings' own formulas at the flows that were solved, the
 // heights from the layout as it is written.
 TEST(PressureBudget, OfOuzelBenchByHand) {

@@ -32,12 +32,11 @@ class Way {
   PressureBudget follow() {
     from_source();
     for (const PathLeg& leg : path_.legs) along(leg);
-    up_the_riser();
-    const Pressure at_device = left();
+    const Pressure at_outlet = up_the_riser();
     return {solution_.lines()[line_].name,
             outlet_,
             std::move(entries_),
-            at_device,
+            at_outlet,
             layout_.outlet_at(line_, outlet_).rated_pressure()};
   }
 
@@ -94,7 +93,8 @@ class Way {
                         .left = leg.at_end});
   }
 
-  void up_the_riser() {
+  /// @return what is left at the outlet
+  Pressure up_the_riser() {
     const LineSolution& line = solution_.lines()[line_];
     const OutletState state = line.state[index()];
     PressureBudgetEntry riser{
@@ -109,7 +109,19 @@ class Way {
     else if (regulator_holds())
       riser.regulator = above - riser_loss(line.flow[index()]) - riser.left;
     riser.loss = above - riser.regulator - riser.left;
-    if (riser.rise > Pressure{} || left() != riser.left) entries_.push_back(std::move(riser));
+    const Pressure at_outlet = riser.left;
+    if (riser.rise > Pressure{} || is_seen(left() - at_outlet))
+      entries_.push_back(std::move(riser));
+    return at_outlet;
+  }
+
+  /// Whether it is more than what the solution's residuals may leave.
+  bool is_seen(const Pressure& difference) const {
+    Pressure highest{};
+    for (const PressureBudgetEntry& entry : entries_)
+      highest = std::max({highest, entry.left, -entry.left, entry.rise, -entry.rise});
+    const Pressure unseen = Residuals::tolerance * highest;
+    return difference > unseen || difference < -unseen;
   }
 
   const Fault* fault() const {

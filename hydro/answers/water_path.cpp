@@ -22,7 +22,8 @@ class Search {
       : solution_(solution),
         layout_(solution.layout()),
         courses_(solution),
-        first_(layout_.lines().size()) {
+        first_(layout_.lines().size()),
+        cut_(layout_.lines().size(), nothing) {
     std::vector<WaterCourse> all;
     for (std::size_t i = 0; i < layout_.lines().size(); ++i) {
       all.push_back(courses_.of(i));
@@ -34,8 +35,8 @@ class Search {
     }
     for (std::size_t i = 0; i < all.size(); ++i) add_ways(i, all[i]);
     const Length place = layout_.lines()[line].place_of(outlet);
-    target_ =
-        stop_at(line, is_cut_at(line, place) ? layout_.open_end_of(line).value() : place, false);
+    const auto cut = cut_place(line);
+    target_ = stop_at(line, place, cut && place > *cut);
     elevation_of_target_ = layout_.outlet_elevation(line, outlet);
     at_target_ = solution.lines()[line].line_pressure[static_cast<std::size_t>(outlet - 1)];
   }
@@ -92,33 +93,45 @@ class Search {
     return downstream > Flow{} ? with : downstream < Flow{} ? against : still;
   }
 
-  bool is_cut_at(std::size_t line, const Length& place) const {
+  /// Where a line is open to the air: at the outlet there, if there is one.
+  std::optional<Length> cut_place(std::size_t line) const {
     const auto end = layout_.open_end_of(line);
-    return end && place > *end - same_place && place < *end + same_place;
+    return end ? std::optional(layout_.lines()[line].merged(*end)) : std::nullopt;
   }
 
-  /// At a place where the line is open to the air there are two, the near one first.
+  /// Where the line is open to the air there are two, the near one first.
   void add_stops(std::size_t line, const WaterCourse& course) {
     first_[line] = stops_.size();
-    const auto add = [&](const Length& place) {
-      stops_.push_back({line, place});
-      if (is_cut_at(line, place)) stops_.push_back({line, place});
-    };
-    add(Length{});
-    for (const WaterCourse::Stretch& stretch : course.stretches) add(stretch.end);
+    stops_.push_back({line, Length{}});
+    for (const WaterCourse::Stretch& stretch : course.stretches)
+      stops_.push_back({line, stretch.end});
+    if (const auto cut = cut_place(line)) {
+      std::size_t near = stops_.size() - 1;
+      while (near > first_[line] && stops_[near].place > *cut) --near;
+      cut_[line] = near;
+      const Stop beyond = stops_[near];
+      stops_.insert(stops_.begin() + static_cast<std::ptrdiff_t>(near) + 1, beyond);
+    }
   }
 
+  /// The nearest one on that side of where the line is open to the air, if it is.
   std::size_t stop_at(std::size_t line, const Length& place, bool beyond_cut) const {
-    const std::size_t end = line + 1 < first_.size() ? first_[line + 1] : at_supplies_.front();
-    std::size_t best = first_[line];
-    for (std::size_t i = first_[line]; i < end; ++i) {
-      const auto apart = [&](std::size_t k) {
-        const Length it = stops_[k].place - place;
-        return it < Length{} ? -it : it;
-      };
-      if (apart(i) < apart(best) || (beyond_cut && stops_[i].place == stops_[best].place)) best = i;
-    }
+    std::size_t first = first_[line];
+    std::size_t end = line + 1 < first_.size() ? first_[line + 1] : at_supplies_.front();
+    if (cut_[line] != nothing) (beyond_cut ? first : end) = cut_[line] + 1;
+    const auto apart = [&](std::size_t stop) {
+      const Length it = stops_[stop].place - place;
+      return it < Length{} ? -it : it;
+    };
+    std::size_t best = first;
+    for (std::size_t i = first; i < end; ++i)
+      if (apart(i) < apart(best)) best = i;
     return best;
+  }
+  /// Where another line meets this one: at its open place that is beyond it.
+  std::size_t meeting_at(std::size_t line, const Length& place) const {
+    const auto cut = cut_place(line);
+    return stop_at(line, place, cut && place > *cut - same_place);
   }
 
   void connect(std::size_t downstream, std::size_t upstream, const Flow& flow) {
@@ -135,7 +148,7 @@ class Search {
   void add_ways(std::size_t line, const WaterCourse& course) {
     std::size_t stop = first_[line];
     const auto pass_cut = [&] {
-      if (is_cut_at(line, stops_[stop].place)) ++stop;
+      if (stop == cut_[line]) ++stop;
     };
     pass_cut();
     for (const WaterCourse::Stretch& stretch : course.stretches) {
@@ -148,7 +161,7 @@ class Search {
     if (lets_through(line) && layout_.inlet_has_water(line)) {
       if (const auto feeder = layout_.feeder_of(line))
         meet(first_[line],
-             stop_at(*feeder, begins_at(it, layout_.lines()[*feeder]), true),
+             meeting_at(*feeder, begins_at(it, layout_.lines()[*feeder])),
              course.inflow,
              solved.inlet_pressure,
              layout_.inlet_elevation(line),
@@ -164,7 +177,7 @@ class Search {
     if (const auto joined = layout_.joined_by(line);
         joined && layout_.has_water(line, it.whole_length()))
       meet(stop,
-           stop_at(*joined, ends_at(it, layout_.lines()[*joined]), true),
+           meeting_at(*joined, ends_at(it, layout_.lines()[*joined])),
            -courses_.or_still(solved.end_flow),
            solved.end_pressure,
            layout_.ground_elevation(line, it.whole_length()),
@@ -216,6 +229,7 @@ class Search {
   const Layout& layout_;
   WaterCourses courses_;
   std::vector<std::size_t> first_;  // by line: its first stop; the others follow it
+  std::vector<std::size_t> cut_;    // by line: the near stop where it is open, or nothing
   std::vector<Stop> stops_;
   std::vector<std::size_t> at_supplies_;
   std::size_t target_ = nothing;

@@ -9,8 +9,12 @@ namespace {
 
 constexpr double half_of_last_digit = 0.05;  ///< of flows and velocities, in shown units
 
-double without_sign_of_zero(double value) {
-  return std::abs(value) < 1e-9 ? 0 : value;
+/// Without the sign of what is printed as nothing.
+std::string rounded(double value, int digits) {
+  std::string text = fmt::format("{:.{}f}", value, digits);
+  const bool is_nothing = text.find_first_of("123456789") == std::string::npos;
+  if (is_nothing && text.front() == '-') text.erase(0, 1);
+  return text;
 }
 
 }  // namespace
@@ -25,8 +29,7 @@ std::string percent_past(double share) {
 }
 
 std::string Figures::pressure(const Pressure& value) const {
-  return fmt::format(
-      "{:.{}f}", without_sign_of_zero(value / units_.pressure), system_ == UnitSystem::us ? 1 : 0);
+  return rounded(value / units_.pressure, system_ == UnitSystem::us ? 1 : 0);
 }
 
 std::string Figures::pressure_with_unit(const Pressure& value) const {
@@ -44,7 +47,7 @@ const Unit<Flow>& Figures::flow_unit(const Flow& rated) const {
 }
 
 std::string Figures::flow_with_unit(const Flow& value) const {
-  return fmt::format("{:.1f} {}", value / units_.flow, units_.flow.symbol);
+  return rounded(value / units_.flow, 1) + " " + units_.flow.symbol;
 }
 
 bool Figures::rounds_to_nothing(const Flow& value) const {
@@ -56,8 +59,7 @@ bool Figures::rounds_to_nothing(const Velocity& value) const {
 }
 
 std::string Figures::height(const Length& value) const {
-  return fmt::format(
-      "{:.1f} {}", without_sign_of_zero(value / units_.length), units_.length.symbol);
+  return rounded(value / units_.length, 1) + " " + units_.length.symbol;
 }
 
 Length Figures::as_printed(const Length& value) const {
