@@ -71,5 +71,18 @@ TEST(MendedLayouts, StaySolved) {
   }
 }
 
+// Steps in which a regulator was not holding yet lifted the heads beyond it far past its setting, and
+// led back to where they came from for ever.
+TEST(MendedLayouts, RegulatorsFloodNothingBeforeTheyHold) {
+  LoopedMix low_exponents;
+  low_exponents.parts.most_exponent = 0.25;
+  for (const Layout& layout : {random_looped(523798), random_looped(491905, low_exponents)}) {
+    const Residuals residuals = solve(layout).residuals();
+    EXPECT_TRUE(residuals.are_met());
+    EXPECT_LE(residuals.steps, most_steps);
+    EXPECT_FALSE(residuals.last_resort);
+  }
+}
+
 }  // namespace
 }  // namespace hydro

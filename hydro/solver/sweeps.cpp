@@ -209,6 +209,17 @@ void Sweeps::correct_source(std::size_t which, double share) {
   source.head += share * source.rise;
 }
 
+/// Of the head, by the tangent; but no further than what a regulator there is set to, even if it does
+/// not hold yet: the tangent knows nothing of it, and would flood what lies beyond.
+double Sweeps::rise_at(
+    const Place& place, const State& state, double rise_before, double flow_rise, bool shut) const {
+  const Reach& reach = tree_->reaches[index(place.reach)];
+  if (is_held(reach, place)) return state.energy_gap;
+  const double rise = rise_before + state.energy_gap - slope_of_reach(reach, state) * flow_rise;
+  if (shut || !(reach.held < no_limit)) return rise;
+  return std::min(rise, std::max(0.0, reach.held - state.head));
+}
+
 void Sweeps::correct() {
   if (!joint_flows_.empty()) correct_joints(1);
   for (std::size_t i = 0; i < sources_.size(); ++i) correct_source(i, 1);
@@ -223,10 +234,7 @@ void Sweeps::correct() {
       const Reach& reach = tree_->reaches[index(place.reach)];
       State& state = states_[i];
       const double flow_rise = state.answer + state.answer_slope * head_rise;
-      if (is_held(reach, place))
-        head_rise = state.energy_gap;
-      else
-        head_rise += state.energy_gap - slope_of_reach(reach, state) * flow_rise;
+      head_rise = rise_at(place, state, head_rise, flow_rise, is_shut(r));
       state.wall_slope = reach.friction.carry(state.wall_slope, flow_rise / state.flow);
       state.flow =
           std::clamp(state.flow + flow_rise, run.two_way ? -reach.capacity : 0.0, reach.capacity);
@@ -254,10 +262,7 @@ void Sweeps::correct_in_part(double share) {
       const Reach& reach = tree_->reaches[index(place.reach)];
       State& state = states_[i];
       const double flow_rise = state.answer + state.answer_slope * head_rise;
-      if (is_held(reach, place))
-        head_rise = state.energy_gap;
-      else
-        head_rise += state.energy_gap - slope_of_reach(reach, state) * flow_rise;
+      head_rise = rise_at(place, state, head_rise, flow_rise, is_shut(r));
       state.wall_slope = unknown_slope;
       state.flow = std::clamp(
           state.flow + share * flow_rise, run.two_way ? -reach.capacity : 0.0, reach.capacity);

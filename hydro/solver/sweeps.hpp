@@ -15,7 +15,8 @@
 //             dQ = a + b dH(before),   dH = dH(before) + e - h' dQ,   dq = g (dH + o)
 //           The supply is one more reach, fed by its head at rest: its loss is what pump, suction
 //           and filter lose with the flow. A regulator that holds parts the tree: beyond it dH = e,
-//           and before it only the flow is felt, b = 0. It holds when more would come through.
+//           and before it only the flow is felt, b = 0. It holds when more would come through, and
+//           no step takes the head beyond it past its setting.
 //           What lets water through one way only, and may be shut by what other lines bring, stays
 //           as it is while the steps settle; then gates whose flow or whose heads have the wrong
 //           sign are turned over (gates.cpp).
@@ -146,6 +147,11 @@ class Sweeps {
   void start();
   std::int32_t root_of(std::size_t run) const;
   bool holds(const Place& place, const State& state, bool shut);
+  double rise_at(const Place& place,
+                 const State& state,
+                 double rise_before,
+                 double flow_rise,
+                 bool shut) const;
   void answer_of_source(std::size_t source, Imbalance& left);
   void correct_source(std::size_t source, double share);
 
