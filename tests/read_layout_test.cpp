@@ -1327,6 +1327,28 @@ TEST(ReadLayoutSyntax, RefusesATableWithoutAName) {
         << text;
 }
 
+// TOML's library goes on over all of these as one value, and meets the letter unprepared.
+TEST(ReadLayoutSyntax, RefusesQuotesAndBracketsWithinAWord) {
+  for (const char* text : {"a = 1\"\u00e4\"",
+                           "a = 1.\"\u00e4\"",
+                           "a = [0.'\u00e4']",
+                           "a = [1, 2=\"\u00e4\"]",
+                           "a = 1[\"\u00e4\"]",
+                           "a = 1{\"\u00e4\"}",
+                           "a = {b = 1, c = 2\"\u00e4\"}",
+                           "a = [{b = 1}, 2\"\u00e4\"]",
+                           "a = -1pum\"\"\"\"\"\"\"%\"\u00e4\"",
+                           "a\"\u00e4\" = 1",
+                           "a = [ # of two\n 1'\u00e4']"})
+    EXPECT_THAT(mistakes_in(text), ElementsAre(HasSubstr("in the middle of a word"))) << text;
+  for (const char* text :
+       {"a.\"\u00e4\".'\u00e4' = [\"\u00e4\", '\u00e4', [\"\u00e4\"], {b.\"\u00e4\" = \"\u00e4\"}]",
+        "[a.\"\u00e4\"]\n\"\u00e4\" = {a = 1, \"\u00e4\" = [1, \"\u00e4\"], 'b' = 0.5}",
+        "a = [1, # one\n  \"\u00e4\"\n]\n\"b\" = \"\"\"\n\u00e4 = 1\"\"\"",
+        "a=1\n\"\u00e4\"=2"})
+    EXPECT_THAT(mistakes_in(text), Not(Contains(HasSubstr("is not TOML")))) << text;
+}
+
 TEST(ReadLayoutSyntax, RefusesADateBeforeHalfAnHour) {
   for (const char* text :
        {"a = 2026-05-02 4", "a = 2026-05-02 4\n", "a = [2_026-05-02 4]", "a = 2026-05-02 4#"})

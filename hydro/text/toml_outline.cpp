@@ -16,7 +16,8 @@ bool begins_a_key(char c) {
 /// Goes through a text once, knowing of TOML only its texts, its comments and what stands between
 /// values. Mistakes of syntax are left to TOML's library, but for four that toml++ 3.3 cannot stand:
 /// where it meets them it ends the process, or tells the compiler to assume that it never does. The
-/// third is a letter beyond ASCII where a key or a value is wanted, the fourth one digit after a date.
+/// third is a letter beyond ASCII where a key or a value is wanted, behind quotes too if they stand in
+/// the middle of a word; the fourth one digit after a date.
 class Outline {
  public:
   Outline(std::string_view text,
@@ -34,7 +35,7 @@ class Outline {
       if (c == '#')
         skip_comment();
       else if (c == '"' || c == '\'')
-        skip_quoted(c);
+        take_quoted(c);
       else if (static_cast<unsigned char>(c) >= 0x80)
         refuse("is not TOML: outside quotes and comments it is written in ASCII");
       else
@@ -46,9 +47,11 @@ class Outline {
   void skip_comment() {
     at_ = std::min(text_.find('\n', at_), text_.size());
     word_ = 0;
+    is_in_bare_value_ = false;
   }
 
-  void skip_quoted(char quote) {
+  void take_quoted(char quote) {
+    if (word_ > 0 || is_in_bare_value_) refuse_within(quote);
     const std::string_view three(quote == '"' ? "\"\"\"" : "'''");
     const bool is_long = text_.substr(at_).starts_with(three);
     const std::string_view quotes = three.substr(0, is_long ? 3 : 1);
@@ -78,6 +81,7 @@ class Outline {
 
   void take(char c) {
     if (c == '\n') return at_line_end();
+    follow_value(c);
     if (std::string_view("[]{},=. \t\r").find(c) == std::string_view::npos) return count_byte();
     if (c == ' ') examine_after_date();
     ++at_;
@@ -91,6 +95,18 @@ class Outline {
                          limits_.nesting));
     if (std::string_view("[{,=.").find(c) != std::string_view::npos && ++values_ > limits_.values)
       refuse(fmt::format("has more than {} values, keys and tables in all", limits_.values));
+  }
+
+  /// Whether a value is wanted or a key, and whether a value without quotes or brackets is under way:
+  /// for TOML's library that one goes on over all but what ends it.
+  void follow_value(char c) {
+    const bool begins_more = c == '[' || c == '{' || c == '=';
+    if (begins_more && is_in_bare_value_) refuse_within(c);
+    const bool ends_it =
+        begins_more || std::string_view("]}, \t\r").find(c) != std::string_view::npos;
+    is_in_bare_value_ = !ends_it && is_in_value_;
+    if (c == '=' || c == '}') is_in_value_ = true;
+    if (c == '{' || (c == ',' && open_.ends_with('}'))) is_in_value_ = false;
   }
 
   /// A blank between a date and a time; an hour has two digits.
@@ -117,6 +133,8 @@ class Outline {
     begin_line();
     ++at_;
     is_blank_so_far_ = true;
+    is_in_bare_value_ = false;
+    is_in_value_ = is_in_value_ && !open_.empty();
     dots_ = 0;
     word_ = 0;
   }
@@ -134,6 +152,11 @@ class Outline {
       refuse(fmt::format("has a text or a word of more than {} bytes", limits_.text));
   }
 
+  [[noreturn]] void refuse_within(char c) const {
+    refuse(fmt::format(
+        "is not TOML: {} in the middle of a word; a text stands in quotes as a whole", c));
+  }
+
   [[noreturn]] void refuse(const std::string& why) const {
     const std::size_t column = at_ - line_start_;
     throw InvalidInput(
@@ -148,10 +171,12 @@ class Outline {
   int line_ = 1;
   std::size_t line_start_ = 0;
   bool is_blank_so_far_ = true;  ///< the present line
-  std::string open_ = {};        ///< what closes the brackets that are open
-  int dots_ = 0;                 ///< in the present key
-  int values_ = 0;               ///< so far, or a few more: an end of a list may look like one
-  int word_ = 0;                 ///< bytes of the present one
+  bool is_in_value_ = false;
+  bool is_in_bare_value_ = false;
+  std::string open_ = {};  ///< what closes the brackets that are open
+  int dots_ = 0;           ///< in the present key
+  int values_ = 0;         ///< so far, or a few more: an end of a list may look like one
+  int word_ = 0;           ///< bytes of the present one
 };
 
 }  // namespace
