@@ -83,10 +83,13 @@ class NeedReport {
     return all;
   }
 
-  static std::string days_left(const WaterNeed& need) {
-    if (!need.time_left) return "nothing is used";
+  static std::string how_long(const WaterNeed& need) {
+    if (!need.time_left) return "nothing is used today";
     const int days = static_cast<int>(*need.time_left / day);
-    return days < 1 ? "less than a day" : days == 1 ? "1 day" : fmt::format("{} days", days);
+    return (days < 1    ? std::string("less than a day")
+            : days == 1 ? std::string("1 day")
+                        : fmt::format("{} days", days)) +
+           " left until it must be watered";
   }
 
   std::string sentence(const Block& block, const WaterNeed& need) const {
@@ -95,8 +98,7 @@ class NeedReport {
                                  : "";
     switch (need.reason) {
       case WaterReason::enough:
-        return fmt::format(
-            "{}: enough; {} left until it must be watered.", block.name, days_left(need));
+        return fmt::format("{}: enough; {}.", block.name, how_long(need));
       case WaterReason::today:
         return fmt::format(
             "{}: water today, {} into the ground{}.", block.name, depth(need.net_depth), each);
