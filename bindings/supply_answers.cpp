@@ -87,7 +87,7 @@ void bind_budget(py::module_& module) {
        "water comes to.\n\n" +
        farm +
        ">>> [entry.part for entry in pressure_budget(solve(farm), \"row 1\", 10).entries]\n"
-       "['pump', 'line', 'riser']")
+       "['pump', 'line']")
           .c_str());
 }
 

@@ -21,7 +21,10 @@ Pressure loss_by_hand(const Pipe& pipe, int count) {
   return multiple_outlet_factor(count, 1.852) * pressure(alone, properties({}).density);
 }
 
-void print(const char* what, Pressure loss, const Line& line, std::vector<Fault> faults = {}) {
+void print(const char* what,
+           const Pressure& loss,
+           const Line& line,
+           const std::vector<Fault>& faults = {}) {
   const Supply supply{.pressure = spray.at + 0.75 * loss, .elevation = 0 * ft};
   const Solution exact = solve(Layout(supply, {line}).with_faults(faults));
   const Uniformity<Flow> flows = uniformity_of_outlets(exact).back().flows;

@@ -8096,7 +8096,7 @@ def pressure_budget(solution: Solution, line: str | None = None, outlet: int | N
     ...               sets=[WateringSet(name="one", lines=["row 1"]),
     ...                     WateringSet(name="two", lines=["row 2"])])
     >>> [entry.part for entry in pressure_budget(solve(farm), "row 1", 10).entries]
-    ['pump', 'line', 'riser']
+    ['pump', 'line']
     """
 
 def can_be_set(supply: Supply) -> bool:
