@@ -322,7 +322,7 @@ Tree Lanes::tree_of(const Differences& differences, std::size_t lane) const {
     place.mouth = none;
     if (!mouth) return;
     place.mouth = static_cast<std::int32_t>(tree.mouths.size());
-    tree.mouths.push_back(std::move(*mouth));
+    tree.mouths.push_back(*mouth);
   };
   if (!differences.outlet_factor.empty())
     for (std::size_t i = 0; i < tree.places.size(); ++i) {
@@ -330,7 +330,7 @@ Tree Lanes::tree_of(const Differences& differences, std::size_t lane) const {
       Mouth mouth = tree.mouths[index(tree.places[i].mouth)];
       mouth.law.coefficient *= differences.outlet_factor[i][lane];
       mouth.law.inverse_coefficient /= differences.outlet_factor[i][lane];
-      replace(tree.places[i], std::move(mouth));
+      replace(tree.places[i], mouth);
     }
   for (std::size_t i = 0; i < tree.reaches.size(); ++i) {
     Reach& reach = tree.reaches[i];

@@ -58,7 +58,7 @@ struct Imbalance {
   }
 };
 
-class Sweeps {
+class Sweeps {  // NOLINT(bugprone-exception-escape): Boost says so of small_vector
  public:
   /// Starts with every outlet at 0.85 of the static head it would have with no flow.
   /// @param ramp head [m] below which the outlets' curves are straight
