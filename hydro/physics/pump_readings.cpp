@@ -69,6 +69,7 @@ PumpFromReadings pump_from_readings(const std::vector<PumpReading>& readings,
   PumpFromReadings result;
   result.weight_density_ = si(is.density) * gravity;
   std::vector<const PumpReading*> by_flow;
+  by_flow.reserve(readings.size());
   for (const PumpReading& reading : readings) by_flow.push_back(&reading);
   std::ranges::stable_sort(by_flow, {}, [](const PumpReading* one) { return one->flow; });
   for (const PumpReading* reading : by_flow) result.readings_.push_back(completed(*reading, place));
