@@ -269,7 +269,7 @@ class RunBuilder {
 
   void add_open(const Stop& stop, Mouth mouth) {
     places_.open.push_back({tree_.places.size(), stop.which});
-    add_place(stop.at, stop.at - reached_, 0, 0, keep(tree_.mouths, std::move(mouth)));
+    add_place(stop.at, stop.at - reached_, 0, 0, keep(tree_.mouths, mouth));
   }
 
   void add_outlet(int number) {
@@ -303,7 +303,7 @@ class RunBuilder {
       ++next_fault_;
     if (next_fault_ < faults_.size() && outlet_of(faults_[next_fault_]) == number) {
       auto mouth = mouths_.faulty(faults_[next_fault_]);
-      return mouth ? keep(tree_.mouths, std::move(*mouth)) : none;
+      return mouth ? keep(tree_.mouths, *mouth) : none;
     }
     const Outlet& kind = line_.kind_of(number);
     if (kind_ != &kind && !(kind_ && *kind_ == kind)) {
