@@ -156,7 +156,7 @@ PumpFit fit_of(const Pump& pump) {
   return {Length::from_value(curve.at(0).head), Length::from_value(misfit)};
 }
 
-Length pump_head(const Pump& pump, const Flow& flow, std::optional<RotationalSpeed> speed) {
+Length pump_head(const Pump& pump, const Flow& flow, const std::optional<RotationalSpeed>& speed) {
   Pump at_speed = pump;
   if (speed) {
     at_speed.speed = speed;

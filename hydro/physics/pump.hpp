@@ -92,7 +92,9 @@ PumpFit fit_of(const Pump& pump);
 
 /// Head at a flow with the pump turning at its speed, or at this one; without droop.
 /// @throws InvalidInput for problems(pump), or a speed without a curve_speed.
-Length pump_head(const Pump& pump, const Flow& flow, std::optional<RotationalSpeed> speed = {});
+Length pump_head(const Pump& pump,
+                 const Flow& flow,
+                 const std::optional<RotationalSpeed>& speed = {});
 
 /// What is wrong with the fields; empty when nothing is.
 std::vector<Problem> problems(const Pump& pump);
