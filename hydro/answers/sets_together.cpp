@@ -61,6 +61,7 @@ std::vector<SetsTogether> sets_together(const Layout& layout, const SetsTogether
   names.reserve(layout.sets().size());
   for (const WateringSet& set : layout.sets()) names.push_back(set.name);
   std::vector<SetsTogether> all;
+  all.reserve(names.size() * (names.size() + 1) / 2 + 1);  // alone, in pairs, all at once
   for (const std::string& one : names) all.push_back(run_together(layout, {one}, options));
   for (std::size_t i = 0; i < names.size(); ++i)
     for (std::size_t k = i + 1; k < names.size(); ++k)

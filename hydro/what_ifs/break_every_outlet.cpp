@@ -138,6 +138,7 @@ class Breaking {
     }
     if (left.empty()) return;
     std::vector<Fault> faults;
+    faults.reserve(left.size());
     for (const std::size_t i : left)
       faults.push_back(at_outlet(options_.fault, places_[i].line, places_[i].outlet));
     solve_breaks(layout_, as_it_is_, faults, work_, [&](std::size_t i, const SolvedBreak& after) {
