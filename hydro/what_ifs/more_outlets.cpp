@@ -67,7 +67,8 @@ Line grown(const Line& line, const MoreOutlets& more, int count) {
   if (line.ground_rise)
     longer.ground_rise = *line.ground_rise * (longer.whole_length() / line.whole_length());
   if (!line.elevations.empty())
-    longer.elevations.resize(static_cast<std::size_t>(before + count), line.elevations.back());
+    longer.elevations.resize(static_cast<std::size_t>(before) + static_cast<std::size_t>(count),
+                             line.elevations.back());
   return longer;
 }
 
