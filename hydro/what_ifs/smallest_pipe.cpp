@@ -429,6 +429,7 @@ std::vector<PipeTried> try_pipes(const Layout& layout,
     rows[i] = tried(layout, which, pipes, i, options);
   });
   std::vector<PipeTried> table;
+  table.reserve(rows.size());
   for (std::optional<PipeTried>& row : rows) table.push_back(std::move(*row));
   return table;
 }
