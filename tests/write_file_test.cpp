@@ -9,10 +9,10 @@
 #include <fstream>
 #include <iterator>
 #include <string>
-#include <system_error>
 #include <vector>
 
 #include "sample_layouts.hpp"
+#include "temporary_folder.hpp"
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <sys/resource.h>
@@ -27,19 +27,10 @@ using testing::HasSubstr;
 
 class WriteFile : public testing::Test {
  protected:
-  WriteFile() {
-    std::string name = (std::filesystem::temp_directory_path() / "write_file_XXXXXX").string();
-    EXPECT_NE(mkdtemp(name.data()), nullptr);
-    folder_ = name;
-  }
-  ~WriteFile() override {
-    std::error_code ignored;
-    std::filesystem::remove_all(folder_, ignored);
-  }
   std::filesystem::path file(const std::string& name) const { return folder_ / name; }
   std::vector<std::string> all_files() const {
     std::vector<std::string> names;
-    for (const auto& entry : std::filesystem::directory_iterator(folder_))
+    for (const auto& entry : std::filesystem::directory_iterator(folder_.path()))
       names.push_back(entry.path().filename().string());
     std::sort(names.begin(), names.end());
     return names;
@@ -49,7 +40,7 @@ class WriteFile : public testing::Test {
     return {std::istreambuf_iterator<char>(stream), {}};
   }
 
-  std::filesystem::path folder_;
+  const TemporaryFolder folder_;
 };
 
 TEST_F(WriteFile, WritesByteForByte) {
@@ -75,8 +66,8 @@ TEST_F(WriteFile, KeepsPermissionsAndFollowsLinks) {
 }
 
 TEST_F(WriteFile, RefusesWhatIsNoFile) {
-  EXPECT_THAT(refusal([&] { write_file(folder_, "text"); }),
-              AllOf(HasSubstr(folder_.string()), HasSubstr("is a directory")));
+  EXPECT_THAT(refusal([&] { write_file(folder_.path(), "text"); }),
+              AllOf(HasSubstr(folder_.path().string()), HasSubstr("is a directory")));
   EXPECT_THAT(refusal([&] { write_file(folder_ / "", "text"); }), HasSubstr("is a directory"));
   EXPECT_THAT(refusal([] { write_file("", "text"); }), HasSubstr("path: is empty"));
   EXPECT_THAT(refusal([] { write_file("/dev/full", "text"); }),
@@ -100,10 +91,10 @@ TEST_F(WriteFile, RefusesAFolderThatIsReadOnly) {
   if (geteuid() == 0) GTEST_SKIP() << "this user may write everywhere";
   namespace fs = std::filesystem;
   write_file(file("old.csv"), "old");
-  fs::permissions(folder_, fs::perms::owner_read | fs::perms::owner_exec);
+  fs::permissions(folder_.path(), fs::perms::owner_read | fs::perms::owner_exec);
   const std::string of_old = refusal([&] { write_file(file("old.csv"), "new"); });
   const std::string of_new = refusal([&] { write_file(file("new.csv"), "new"); });
-  fs::permissions(folder_, fs::perms::owner_all);
+  fs::permissions(folder_.path(), fs::perms::owner_all);
   EXPECT_THAT(of_old, HasSubstr("old.csv: cannot be written: "));
   EXPECT_THAT(of_new, HasSubstr("new.csv: cannot be written: "));
   EXPECT_EQ(contents(file("old.csv")), "old");
