@@ -79,10 +79,14 @@ Capped capped(std::string line, int outlet) {
 WrongOutlet wrong_outlet(std::string line, int outlet, Outlet fitted) {
   return {std::move(line), outlet, std::move(fitted)};
 }
-Leak leak(std::string line, Length place, Flow flow, Pressure at, std::optional<double> exponent) {
+Leak leak(std::string line,
+          const Length& place,
+          const Flow& flow,
+          const Pressure& at,
+          std::optional<double> exponent) {
   return {std::move(line), place, flow, at, exponent};
 }
-LineCut line_cut(std::string line, Length place) {
+LineCut line_cut(std::string line, const Length& place) {
   return {std::move(line), place};
 }
 EndOpen end_open(std::string line) {
@@ -104,10 +108,10 @@ RegulatorStuckShut regulator_stuck_shut(std::string line, std::optional<int> out
 PumpWorn pump_worn(double share, std::optional<int> pump, std::string supply) {
   return {share, pump, std::move(supply)};
 }
-EngineSlow engine_slow(RotationalSpeed speed, std::optional<int> pump, std::string supply) {
+EngineSlow engine_slow(const RotationalSpeed& speed, std::optional<int> pump, std::string supply) {
   return {speed, pump, std::move(supply)};
 }
-FilterDirty filter_dirty(Pressure loss, std::string supply) {
+FilterDirty filter_dirty(const Pressure& loss, std::string supply) {
   return {loss, std::move(supply)};
 }
 

@@ -202,19 +202,22 @@ Clogged clogged(std::string line, int outlet, double share);
 Worn worn(std::string line, int outlet, double share);
 WrongOutlet wrong_outlet(std::string line, int outlet, Outlet fitted);
 Capped capped(std::string line, int outlet);
-Leak leak(
-    std::string line, Length place, Flow flow, Pressure at, std::optional<double> exponent = {});
-LineCut line_cut(std::string line, Length place);
+Leak leak(std::string line,
+          const Length& place,
+          const Flow& flow,
+          const Pressure& at,
+          std::optional<double> exponent = {});
+LineCut line_cut(std::string line, const Length& place);
 EndOpen end_open(std::string line);
 ValvePartClosed valve_part_closed(std::string line, double loss_coefficient);
 ValveLeftOpen valve_left_open(std::string line);
 RegulatorStuckOpen regulator_stuck_open(std::string line, std::optional<int> outlet = {});
 RegulatorStuckShut regulator_stuck_shut(std::string line, std::optional<int> outlet = {});
 PumpWorn pump_worn(double share, std::optional<int> pump = {}, std::string supply = {});
-EngineSlow engine_slow(RotationalSpeed speed,
+EngineSlow engine_slow(const RotationalSpeed& speed,
                        std::optional<int> pump = {},
                        std::string supply = {});
-FilterDirty filter_dirty(Pressure loss, std::string supply = {});
+FilterDirty filter_dirty(const Pressure& loss, std::string supply = {});
 
 /// Empty: the fault is the supply's.
 const std::string& line_of(const Fault& fault);
