@@ -295,6 +295,7 @@ class Calibrator {
     for (Index j = 0; j < all(); ++j)
       groups[j < learnt() ? inputs_.group_of(static_cast<std::size_t>(j)) : 0].push_back(j);
     std::vector<std::pair<double, std::vector<Index>>> by_left;
+    by_left.reserve(groups.size());
     for (const auto& [name, group] : groups)
       by_left.emplace_back(left.diagonal()(group).maxCoeff(), group);
     std::ranges::stable_sort(by_left, {}, &std::pair<double, std::vector<Index>>::first);

@@ -188,7 +188,7 @@ class Lister {
 
   void line(std::size_t l) {
     const Line& line = layout_.lines()[l];
-    const auto add_if_possible = [&](CandidateKind kind, std::optional<Length> place = {}) {
+    const auto add_if_possible = [&](CandidateKind kind, const std::optional<Length>& place = {}) {
       Candidate candidate{.kind = kind, .line = line.name, .place = place};
       if (can_have(candidate)) add(std::move(candidate));
     };

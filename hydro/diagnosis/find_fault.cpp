@@ -135,6 +135,7 @@ class Finder {
     const Analysis& a = analysis_;
     const std::vector<std::size_t> places = leading();
     std::vector<CandidateSize> sizes;
+    sizes.reserve(places.size());
     for (const std::size_t i : places) sizes.push_back({order_[i], result_.faults[i].size});
     std::vector<SolvedBreak> solved(sizes.size());
     solve_some(sizes, solved);

@@ -117,9 +117,9 @@ std::string LearntInputs::name_of_pipe(std::size_t kind) const {
   const auto& first = places.front();
   const Line& line = inputs_.layout().lines()[first.line];
   using Place = UncertainInputs::PipePlace;
-  const std::string name = first.part == Place::riser   ? ""
-                           : first.part == Place::reach ? line.reaches[first.which].pipe.name
-                                                        : line.pipe.name;
+  std::string name = first.part == Place::riser   ? ""
+                     : first.part == Place::reach ? line.reaches[first.which].pipe.name
+                                                  : line.pipe.name;
   if (!name.empty()) return name;
   std::set<std::size_t> lines;
   for (const auto& place : places) lines.insert(place.line);

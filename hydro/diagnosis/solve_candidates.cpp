@@ -32,8 +32,7 @@ SolvedBreak solve_alone(const Layout& layout,
 Work PartsOfWork::next(std::size_t steps) {
   begun_ = done_;
   done_ += steps;
-  const Work part{.threads = work_.threads};
-  if (!work_.progress) return part;
+  if (!work_.progress) return {.threads = work_.threads};
   return {.threads = work_.threads, .progress = [this, steps](std::size_t done, std::size_t of) {
             return work_.progress(begun_ + (of == 0 ? 0 : steps * done / of), all_);
           }};

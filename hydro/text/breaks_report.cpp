@@ -154,6 +154,7 @@ class BreaksReport {
       }
     }
     std::vector<std::string> sentences;
+    sentences.reserve(reasons.size());
     for (const auto& [why, places] : reasons)
       sentences.push_back(fmt::format("{}: {}.", places, why));
     page_.list(heading, sentences);

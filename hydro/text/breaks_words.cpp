@@ -147,12 +147,13 @@ std::vector<std::string> breaks_in_words(const Breaks& breaks, const Figures& fi
         describe(fault, breaks.before.layout(), figures.system()).substr(where.size());
     const auto known = std::ranges::find(kinds, what, [](const auto& kind) { return kind.first; });
     if (known == kinds.end())
-      kinds.push_back({std::move(what), {it.line}});
+      kinds.emplace_back(std::move(what), std::vector{it.line});
     else
       known->second.push_back(it.line);
   }
   if (kinds.empty()) return {kind_of(breaks.fault)};
   std::vector<std::string> sentences;
+  sentences.reserve(kinds.size());
   for (const auto& [what, lines] : kinds)
     sentences.push_back(kinds.size() == 1 ? what
                                           : fmt::format("{}: {}", fmt::join(lines, ", "), what));

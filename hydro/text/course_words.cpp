@@ -171,8 +171,7 @@ std::string CourseWords::fed_by(std::size_t line_index) const {
 /// Where it has water all the same; empty: the inlet lets water through.
 std::string CourseWords::why_nothing_passes(std::size_t line_index) const {
   const LineSolution& here = solved(line_index);
-  if (const std::string closed = closed_in_words(layout(), line_index); !closed.empty())
-    return closed;
+  if (std::string closed = closed_in_words(layout(), line_index); !closed.empty()) return closed;
   if (here.inlet_shut) return "no water comes to its inlet";
   if (here.check_valve == CheckValveState::shut)
     return "the pressure beyond it holds its check valve shut";

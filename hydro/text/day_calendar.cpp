@@ -160,9 +160,11 @@ std::string to_calendar(const Layout& layout,
     const std::string sets = joined(turn.sets);
     const std::string start = local_time(days, turn.fill_from);
     lines.value("BEGIN", "VEVENT");
-    lines.value(
-        "UID",
-        fmt::format("{}-{}-{:016x}@hydro.invalid", start, i + 1, mark_of(farm + "\n" + sets)));
+    lines.value("UID",
+                fmt::format("{}-{}-{:016x}@hydro.invalid",
+                            start,
+                            i + 1,
+                            mark_of(fmt::format("{}\n{}", farm, sets))));
     lines.value("DTSTAMP", local_time(days, Time{}) + "Z");
     lines.value("DTSTART", start);
     lines.value("DTEND", local_time(days, turn.stop));

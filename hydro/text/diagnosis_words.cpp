@@ -148,7 +148,7 @@ std::string what(const WalkTo& walk, const FoundFaults& found) {
 }
 
 std::string in_words(const Candidate& candidate) {
-  const std::string what = words_for(candidate.kind);
+  std::string what = words_for(candidate.kind);
   if (!candidate.gauge.empty()) return fmt::format("{} ({})", what, candidate.gauge);
   if (candidate.line.empty()) return what;
   return candidate.outlet

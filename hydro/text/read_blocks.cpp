@@ -168,7 +168,7 @@ class BlocksReader {
   }
 
   std::vector<std::string> read_lines(TableReader& reader, const std::string& block) {
-    const std::vector<std::string> lines = reader.texts("lines");
+    std::vector<std::string> lines = reader.texts("lines");
     if (!reader.gives("lines"))
       reader.mistake("lines", "is not given; name those along the block, [\"row 1\", \"row 2\"]");
     for (const std::string& line : lines) {

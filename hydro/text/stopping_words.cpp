@@ -22,6 +22,7 @@ std::vector<LineSurge> worst_of(const std::vector<LineSurge>& surges) {
       place->second = surge;
   }
   std::vector<LineSurge> worst;
+  worst.reserve(by_line.size());
   for (const auto& [line, surge] : by_line) worst.push_back(surge);
   std::ranges::stable_sort(worst, [](const LineSurge& a, const LineSurge& b) {
     return a.steady + a.rise > b.steady + b.rise;

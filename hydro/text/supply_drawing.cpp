@@ -173,6 +173,7 @@ class SupplyDrawing {
   }
   std::vector<Point> on_page(const std::vector<Point>& curve) const {
     std::vector<Point> points;
+    points.reserve(curve.size());
     for (const Point& point : curve) points.push_back(on_page(point));
     return points;
   }

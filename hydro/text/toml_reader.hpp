@@ -226,6 +226,7 @@ class TableReader {
     const std::optional<E> value = chosen<E>(*word);
     if (value) return value;
     std::vector<std::string> words;
+    words.reserve(choices<E>.size());
     for (const Choice<E>& accepted : choices<E>) words.emplace_back(accepted.word);
     mistake(key,
             fmt::format(

@@ -17,6 +17,7 @@ Uniformity<Flow> measures_of(const std::vector<double>& flows) {
   if (std::ranges::all_of(flows, [](double flow) { return flow == 0; }))
     return {.count = static_cast<int>(flows.size())};
   std::vector<Flow> amounts;
+  amounts.reserve(flows.size());
   for (const double flow : flows) amounts.push_back(Flow::from_value(flow));
   return uniformity(amounts);
 }
