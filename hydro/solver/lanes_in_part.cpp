@@ -147,8 +147,8 @@ void LanesInPart::find_offer(std::size_t r, LanesWork& work, const Interval& flo
 }
 
 LanesInPart::Desk::Desk(const LanesInPart& of, LaneBlock room)
-    : of_(of),
-      block_(std::move(room)),
+    : block_(std::move(room)),
+      of_(of),
       work_(idle_work(of.plan_, of.stand_ins_, of.offers_, block_)) {}
 
 void LanesInPart::Desk::solve(const Differences& differences,

@@ -93,8 +93,8 @@ class LanesInPart {
     void begin_near(std::size_t run, const FarEnd& near, std::size_t count);
     void solve_all_on_the_way(std::size_t count);
 
-    const LanesInPart& of_;
     LaneBlock block_;
+    const LanesInPart& of_;
     LanesWork work_;
   };
 

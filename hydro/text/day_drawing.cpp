@@ -85,7 +85,9 @@ class Bars {
     double step = 1;
     for (const double nice : {1., 2., 3., 4., 6., 12.})
       if (step = nice; (to_ - from_) / nice <= 14) break;
-    for (double hour = std::ceil(from_ / step) * step; hour <= to_; hour += step) {
+    const double first = std::ceil(from_ / step);
+    for (int i = 0; (first + i) * step <= to_; ++i) {
+      const double hour = (first + i) * step;
       const double at = x(hour * units::h);
       svg.line({at, top - 4}, {at, bottom}, {pale, 1});
       svg.text({at, bottom + 15},

@@ -328,7 +328,8 @@ void Panel::draw_course(Svg& svg, const Plot& plot) const {
                        std::max(x + 14, from + width) + mark_radius);
   }
   for (const WaterCourse::Stretch& part : course_->stretches)
-    for (double x = left + between_heads / 2; x < plot.x(part.end); x += between_heads) {
+    for (int i = 0; left + (i + 0.5) * between_heads < plot.x(part.end); ++i) {
+      const double x = left + (i + 0.5) * between_heads;
       const bool is_free = std::ranges::none_of(
           taken, [&](const auto& it) { return x > it.first && x < it.second; });
       if (x < plot.x(part.start) || !is_free || part.flow == Flow{}) continue;
