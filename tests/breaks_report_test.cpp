@@ -5,10 +5,8 @@
 #include "hydro/text/breaks_drawing.hpp"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 #include <cmath>
-#include <cstdio>
 #include <limits>
 #include <sstream>
 #include <string>
@@ -16,6 +14,7 @@
 #include <utility>
 #include <vector>
 
+#include "one_decimal.hpp"
 #include "ouzel_strips.hpp"
 #include "sample_layouts.hpp"
 #include <gmock/gmock.h>
@@ -54,9 +53,7 @@ std::string told(const Breaks& breaks) {
 }
 
 std::string psi_of(const Pressure& pressure) {
-  std::array<char, 32> text{};
-  std::snprintf(text.data(), text.size(), "%.1f", pressure / psi);
-  return text.data();
+  return one_decimal(pressure / psi);
 }
 
 std::size_t count(const std::string& text, std::string_view part) {

@@ -5,13 +5,12 @@
 #include "hydro/text/diagnosis_drawing.hpp"
 #include "hydro/text/diagnosis_words.hpp"
 
-#include <array>
 #include <cstddef>
-#include <cstdio>
 #include <limits>
 #include <string>
 #include <vector>
 
+#include "one_decimal.hpp"
 #include "sample_layouts.hpp"
 #include <gmock/gmock.h>
 
@@ -68,12 +67,6 @@ std::string told(const Case& it, const DiagnosisReportOptions& options = {}) {
   return joined;
 }
 
-std::string in_psi(const Pressure& pressure) {
-  std::array<char, 32> text{};
-  std::snprintf(text.data(), text.size(), "%.1f psi", pressure / psi);
-  return text.data();
-}
-
 TEST(DiagnosisWords, AChanceIsNeverSurerThanOneIs) {
   EXPECT_EQ(chance(0.87), "87 in 100");
   EXPECT_EQ(chance(0.999998), "more than 99 in 100");
@@ -104,8 +97,8 @@ TEST(DiagnosisReport, FirstSaysWhereToWalk) {
 
 TEST(DiagnosisReport, HoldsWhatWasReadAgainstWhatWasExpected) {
   const Solution sound = solve(farm());
-  const std::string should_be = in_psi(*sound.supply().gauge_reading);
-  const std::string was = in_psi(*sheared().readings[0].pressure);
+  const std::string should_be = one_decimal(*sound.supply().gauge_reading / psi) + " psi";
+  const std::string was = one_decimal(*sheared().readings[0].pressure / psi) + " psi";
   EXPECT_THAT(told(sheared()),
               HasSubstr("the supply's gauge " + was + " " + should_be + " " + was));
 }

@@ -15,7 +15,6 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <cstdio>
 #include <map>
 #include <optional>
 #include <regex>
@@ -23,6 +22,7 @@
 #include <utility>
 #include <vector>
 
+#include "one_decimal.hpp"
 #include "sample_layouts.hpp"
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -332,12 +332,11 @@ TEST(LoopReport, OfARowThatIsAlikeFromBothEndsTheWatersMeetInTheMiddle) {
     const Layout layout =
         layout_of({line, end}, {{.pressure = 43 * psi, .elevation = 0 * ft, .name = "other end"}});
     const Solution solution = solve(layout);
-    char each[32];
-    std::snprintf(each, sizeof each, "%.1f gal/min", solution.inflow() / gpm / 2);
+    const std::string each = one_decimal(solution.inflow() / gpm / 2) + " gal/min";
     const std::string where = count == 5 ? "at outlet 3" : "between outlets 3 and 4";
     EXPECT_THAT(unbroken(report(solution)),
-                HasSubstr(std::string("- row 1: fed from both ends: ") + each + " at its inlet, " +
-                          each + " from end pipe; the waters meet " + where + "."));
+                HasSubstr("- row 1: fed from both ends: " + each + " at its inlet, " + each +
+                          " from end pipe; the waters meet " + where + "."));
   }
 }
 

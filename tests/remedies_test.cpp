@@ -11,7 +11,6 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
-#include <cstdio>
 #include <limits>
 #include <optional>
 #include <string>
@@ -19,6 +18,7 @@
 #include <utility>
 #include <vector>
 
+#include "one_decimal.hpp"
 #include "random_layout.hpp"
 #include "random_looped.hpp"
 #include "sample_layouts.hpp"
@@ -378,11 +378,6 @@ TEST(Remedies, SentenceSaysWhatIsDoneAndWhatItBuys) {
   const Setting setting = set_for_rated(layout);
   const std::vector<Remedy> some = of_kind(found, RemedyKind::more_pressure);
   ASSERT_EQ(some.size(), 1U);
-  const auto one_decimal = [](double number) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.1f", number);
-    return std::string(text);
-  };
   const int was = static_cast<int>(100 * (weakest_outlet(before)->pressure / (25 * psi)));
   EXPECT_EQ(describe(some[0], found.before),
             "Hold " + one_decimal(setting.pressure / psi) +

@@ -9,7 +9,6 @@
 #include "hydro/text/setting_report.hpp"
 
 #include <algorithm>
-#include <cstdio>
 #include <functional>
 #include <regex>
 #include <string>
@@ -17,6 +16,7 @@
 #include <utility>
 #include <vector>
 
+#include "one_decimal.hpp"
 #include "sample_layouts.hpp"
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -69,12 +69,6 @@ std::vector<std::string> rows_of(const std::string& text) {
     begin = end + 1;
   }
   return rows;
-}
-
-std::string fmt_tenths(const std::string& before, double number) {
-  char digits[32];
-  std::snprintf(digits, sizeof digits, "%.1f", number);
-  return before + digits;
 }
 
 /// The text as one line with single blanks, so that it does not matter where lines are broken.
@@ -460,7 +454,7 @@ TEST(Report, TellsWhatARegulatorDoes) {
   };
   const Pressure drop = solve(at(50 * psi)).lines()[0].regulator->drop;
   EXPECT_THAT(told(at(50 * psi)),
-              HasSubstr(fmt_tenths("row 1  holds 30 psi, takes ", drop / psi) + " psi"));
+              HasSubstr("row 1  holds 30 psi, takes " + one_decimal(drop / psi) + " psi"));
   EXPECT_THAT(told(at(20 * psi)), HasSubstr("row 1  open: less comes than the 30 psi"));
   EXPECT_THAT(told_with_faults(at(50 * psi).with_fault(regulator_stuck_open("row 1"))),
               HasSubstr("row 1  STUCK OPEN, does not hold its 30 psi"));
